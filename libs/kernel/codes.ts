@@ -10,6 +10,7 @@ export type ErrorKind =
   | 'not-found' // absent, or another yard's
   | 'conflict' // true at another moment
   | 'stale' // changed since it was read
+  | 'unconditional' // an update that does not say which version it changes
   | 'unavailable'; // try again later
 
 interface CatalogueEntry {
@@ -43,6 +44,7 @@ export const catalogue = {
   'access.role': entry('forbidden', 'Your role may not do this', 'Ask the foreman.'),
   'record.missing': entry('not-found', 'There is no such record', 'Check the id.'),
   'record.stale': entry('stale', 'The record changed since it was read', 'Read it again and repeat the change with the new ETag.'),
+  'record.unguarded': entry('unconditional', 'The update does not say which version it changes', 'Send the ETag that was read as If-Match.'),
   'record.exists': entry('conflict', 'Such a record exists already', 'Use the existing one, or another name.'),
   'record.in-use': entry('conflict', 'The record is in use', 'Remove what uses it first.'),
   'command.repeated': entry('conflict', 'This Idempotency-Key was used for another command', 'Use a fresh key.'),

@@ -6,7 +6,12 @@ export interface Assignment {
   readonly demand: number;
 }
 
-/** One activity in time. `segments` are the working spans; one unless splittable. */
+/**
+ * One activity in time. `segments` are the working spans. Work that runs in one piece
+ * (not splittable, without a crew, or frozen) has one segment [start, finish). Splittable
+ * work has the common working time of its crew from start to finish, touching spans
+ * merged. Zero minutes of work occupy nothing and have no segment.
+ */
 export interface Placement {
   readonly activity: number;
   readonly mode: number;

@@ -1,0 +1,34 @@
+import { type DynamicModule, Module } from '@nestjs/common';
+import { BoatsModule } from './features/boats/boats.module.ts';
+import { MaterialsModule } from './features/materials/materials.module.ts';
+import { PeopleModule } from './features/people/people.module.ts';
+import { ProceduresModule } from './features/procedures/procedures.module.ts';
+import { SessionModule } from './features/session/session.module.ts';
+import { SkillsModule } from './features/skills/skills.module.ts';
+import { SpacesModule } from './features/spaces/spaces.module.ts';
+import { ToolsModule } from './features/tools/tools.module.ts';
+import { YardModule } from './features/yard/yard.module.ts';
+import type { Config } from './platform/config/config.ts';
+import { PlatformModule } from './platform/platform.module.ts';
+
+/** The concepts of the service, each a module of its own. */
+@Module({
+  imports: [
+    SessionModule,
+    YardModule,
+    PeopleModule,
+    SkillsModule,
+    SpacesModule,
+    ToolsModule,
+    MaterialsModule,
+    ProceduresModule,
+    BoatsModule,
+  ],
+})
+export class AppModule {}
+
+export function rootModule(config: Config): DynamicModule {
+  return { module: RootModule, imports: [PlatformModule.with(config), AppModule] };
+}
+
+class RootModule {}

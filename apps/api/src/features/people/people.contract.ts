@@ -1,0 +1,16 @@
+import type { z } from 'zod';
+import { personSchema } from '#planning/yard/people.ts';
+import { pageShape } from '../../platform/paging/page.ts';
+import { patchOf } from '../../platform/shapes/layers.ts';
+import { revision } from '../../platform/shapes/record.ts';
+import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import '../shape-names.ts';
+
+export const Person = outputShape('Person', personSchema.extend({ revision }));
+export const PersonPage = pageShape(Person);
+export const PersonInput = inputShape('PersonInput', personSchema);
+export const PersonPatch = inputShape('PersonPatch', patchOf(personSchema.omit({ id: true })));
+
+export type Person = z.output<typeof Person.schema>;
+export type PersonInput = z.output<typeof PersonInput.schema>;
+export type PersonPatch = z.output<typeof PersonPatch.schema>;

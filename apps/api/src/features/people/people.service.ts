@@ -1,0 +1,53 @@
+import { Injectable } from '@nestjs/common';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Database } from '../../platform/database/database.ts';
+import { appendEvent } from '../../platform/database/events.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { patched } from '../../platform/shapes/layers.ts';
+import { assertFits, withRecord } from '../yard/soundness.ts';
+import type { Person, PersonInput, PersonPatch } from './people.contract.ts';
+import { deletePerson, findPerson, insertPerson, listPeople, updatePerson } from './people.store.ts';
+
+@Injectable()
+export class PeopleService {
+  constructor(private readonly database: Database) {}
+
+  list(viewer: Viewer, page: PageRequest): Promise<Page<Person>> {
+    return this.database.inYard(viewer, (tx) => listPeople(tx, viewer.yardId, page));
+  }
+
+  get(viewer: Viewer, id: string): Promise<Person> {
+    return this.database.inYard(viewer, (tx) => findPerson(tx, viewer.yardId, id));
+  }
+
+  create(viewer: Viewer, input: PersonInput): Promise<Person> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      await assertFits(tx, yardId, (yard) => withRecord(yard, 'people', input));
+      await insertPerson(tx, yardId, input);
+      await appendEvent(tx, viewer, 'person-added', 'person', input.id);
+      return findPerson(tx, yardId, input.id);
+    });
+  }
+
+  update(viewer: Viewer, id: string, revision: number, patch: PersonPatch): Promise<Person> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      const { revision: _, ...current } = await findPerson(tx, yardId, id);
+      const changed = patched(current, patch);
+      await assertFits(tx, yardId, (yard) => withRecord(yard, 'people', changed));
+      await updatePerson(tx, yardId, revision, changed);
+      await appendEvent(tx, viewer, 'person-changed', 'person', id);
+      return findPerson(tx, yardId, id);
+    });
+  }
+
+  remove(viewer: Viewer, id: string, revision: number): Promise<void> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      await findPerson(tx, yardId, id);
+      await deletePerson(tx, yardId, id, revision);
+      await appendEvent(tx, viewer, 'person-removed', 'person', id);
+    });
+  }
+}

@@ -1,0 +1,18 @@
+import type { z } from 'zod';
+import { procedureSchema } from '#planning/yard/procedures.ts';
+import { pageShape } from '../../platform/paging/page.ts';
+import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import '../shape-names.ts';
+
+export const Procedure = outputShape('Procedure', procedureSchema);
+export const ProcedurePage = pageShape(Procedure);
+/** Versions are numbered here: the first is 1. */
+export const ProcedureInput = inputShape('ProcedureInput', procedureSchema.omit({ version: true }));
+export const ProcedureVersionInput = inputShape(
+  'ProcedureVersionInput',
+  procedureSchema.omit({ id: true, version: true }),
+);
+
+export type Procedure = z.output<typeof Procedure.schema>;
+export type ProcedureInput = z.output<typeof ProcedureInput.schema>;
+export type ProcedureVersionInput = z.output<typeof ProcedureVersionInput.schema>;

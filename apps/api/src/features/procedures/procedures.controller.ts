@@ -1,0 +1,59 @@
+import { Controller, Get, Param, ParseIntPipe, Post } from '@nestjs/common';
+import { By } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Answers } from '../../platform/http/answers.ts';
+import { PageOf } from '../../platform/paging/page-params.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { BodyOf } from '../../platform/shapes/input.ts';
+import { Procedure, ProcedureInput, ProcedurePage, ProcedureVersionInput } from './procedures.contract.ts';
+import { ProceduresService } from './procedures.service.ts';
+
+/** A procedure is never changed: a better one is a new version, and jobs keep the one they were made from. */
+@Controller('yards/:yardId/procedures')
+export class ProceduresController {
+  constructor(private readonly procedures: ProceduresService) {}
+
+  @Get()
+  @May('foreman', 'builder')
+  @Answers(200, ProcedurePage)
+  list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Procedure>> {
+    return this.procedures.list(viewer, page);
+  }
+
+  @Get(':id')
+  @May('foreman', 'builder')
+  @Answers(200, Procedure)
+  get(@By() viewer: Viewer, @Param('id') id: string): Promise<Procedure> {
+    return this.procedures.get(viewer, id);
+  }
+
+  @Get(':id/versions/:version')
+  @May('foreman', 'builder')
+  @Answers(200, Procedure)
+  getVersion(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @Param('version', ParseIntPipe) version: number,
+  ): Promise<Procedure> {
+    return this.procedures.get(viewer, id, version);
+  }
+
+  @Post()
+  @May('foreman')
+  @Answers(201, Procedure)
+  create(@By() viewer: Viewer, @BodyOf(ProcedureInput) input: ProcedureInput): Promise<Procedure> {
+    return this.procedures.create(viewer, input);
+  }
+
+  @Post(':id/versions')
+  @May('foreman')
+  @Answers(201, Procedure)
+  createVersion(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @BodyOf(ProcedureVersionInput) input: ProcedureVersionInput,
+  ): Promise<Procedure> {
+    return this.procedures.createVersion(viewer, id, input);
+  }
+}

@@ -1,0 +1,43 @@
+import { Injectable } from '@nestjs/common';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Database } from '../../platform/database/database.ts';
+import { appendEvent } from '../../platform/database/events.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { assertFits, withRecord } from '../yard/soundness.ts';
+import type { Procedure, ProcedureInput, ProcedureVersionInput } from './procedures.contract.ts';
+import { findProcedure, insertProcedure, listProcedures } from './procedures.store.ts';
+
+@Injectable()
+export class ProceduresService {
+  constructor(private readonly database: Database) {}
+
+  /** The current versions. */
+  list(viewer: Viewer, page: PageRequest): Promise<Page<Procedure>> {
+    return this.database.inYard(viewer, (tx) => listProcedures(tx, viewer.yardId, page));
+  }
+
+  /** The current version unless another is asked for. */
+  get(viewer: Viewer, id: string, version?: number): Promise<Procedure> {
+    return this.database.inYard(viewer, (tx) => findProcedure(tx, viewer.yardId, id, version));
+  }
+
+  create(viewer: Viewer, input: ProcedureInput): Promise<Procedure> {
+    return this.#add(viewer, { ...input, version: 1 });
+  }
+
+  async createVersion(viewer: Viewer, id: string, input: ProcedureVersionInput): Promise<Procedure> {
+    const { version } = await this.get(viewer, id);
+    return this.#add(viewer, { ...input, id, version: version + 1 });
+  }
+
+  /** Two who number a version at once meet at its primary key: the second is refused. */
+  #add(viewer: Viewer, procedure: Procedure): Promise<Procedure> {
+    const { id, version } = procedure;
+    return this.database.inYard(viewer, async (tx) => {
+      await assertFits(tx, viewer.yardId, (yard) => withRecord(yard, 'procedures', procedure));
+      await insertProcedure(tx, viewer.yardId, procedure);
+      await appendEvent(tx, viewer, 'procedure-added', 'procedure', id, { version });
+      return findProcedure(tx, viewer.yardId, id, version);
+    });
+  }
+}

@@ -1,0 +1,25 @@
+import { z } from 'zod';
+import { outdoorSchema } from '#planning/yard/spaces.ts';
+import { yardSchema } from '#planning/yard/yard.ts';
+import { patchOf } from '../../platform/shapes/layers.ts';
+import { revision } from '../../platform/shapes/record.ts';
+import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import '../shape-names.ts';
+
+/** The yard itself, without what belongs to it. */
+const head = yardSchema.pick({ id: true, name: true, timeZone: true, planFrom: true, horizonDays: true });
+
+export const Yard = outputShape('Yard', head.extend({ revision }));
+export const YardList = outputShape('YardList', z.object({ items: z.array(Yard.schema) }));
+export const YardPatch = inputShape('YardPatch', patchOf(head.omit({ id: true })));
+/** The whole yard file, as `npm run plan` takes it. */
+export const YardFileInput = inputShape('YardFileInput', yardSchema);
+export const OutdoorInput = inputShape('OutdoorInput', outdoorSchema);
+export const Outdoor = outputShape('Outdoor', outdoorSchema.extend({ revision }));
+
+export type Yard = z.output<typeof Yard.schema>;
+export type YardList = z.output<typeof YardList.schema>;
+export type YardPatch = z.output<typeof YardPatch.schema>;
+export type YardFile = z.output<typeof YardFileInput.schema>;
+export type Outdoor = z.output<typeof Outdoor.schema>;
+export type OutdoorInput = z.output<typeof OutdoorInput.schema>;

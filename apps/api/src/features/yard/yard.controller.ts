@@ -1,0 +1,70 @@
+import { Controller, Get, Patch, Post, Put } from '@nestjs/common';
+import { By, ByAccount } from '../../platform/access/caller.ts';
+import { May, SignedIn } from '../../platform/access/rules.ts';
+import type { Account, Viewer } from '../../platform/access/viewer.ts';
+import { IfMatch } from '../../platform/etag/revision.ts';
+import { Answers } from '../../platform/http/answers.ts';
+import { BodyOf } from '../../platform/shapes/input.ts';
+import { Outdoor, OutdoorInput, Yard, YardFileInput, YardList, YardPatch } from './yard.contract.ts';
+import type { YardFile } from './yard.contract.ts';
+import { YardService } from './yard.service.ts';
+
+@Controller('yards')
+export class YardController {
+  constructor(private readonly yards: YardService) {}
+
+  @Get()
+  @SignedIn()
+  @Answers(200, YardList)
+  list(@ByAccount() account: Account): Promise<YardList> {
+    return this.yards.list(account);
+  }
+
+  /** Takes a whole yard file; who sends it becomes its foreman. */
+  @Post()
+  @SignedIn()
+  @Answers(201, Yard)
+  create(@ByAccount() account: Account, @BodyOf(YardFileInput) file: YardFile): Promise<Yard> {
+    return this.yards.create(account, file);
+  }
+
+  @Get(':yardId')
+  @May('foreman', 'builder', 'owner')
+  @Answers(200, Yard)
+  get(@By() viewer: Viewer): Promise<Yard> {
+    return this.yards.get(viewer);
+  }
+
+  @Patch(':yardId')
+  @May('foreman')
+  @Answers(200, Yard)
+  update(
+    @By() viewer: Viewer,
+    @IfMatch() revision: number,
+    @BodyOf(YardPatch) patch: YardPatch,
+  ): Promise<Yard> {
+    return this.yards.update(viewer, revision, patch);
+  }
+
+  @Get(':yardId/export')
+  @May('foreman')
+  @Answers(200, YardFileInput)
+  export(@By() viewer: Viewer): Promise<YardFile> {
+    return this.yards.export(viewer);
+  }
+
+  @Get(':yardId/outdoor')
+  @May('foreman', 'builder')
+  @Answers(200, Outdoor)
+  outdoor(@By() viewer: Viewer): Promise<Outdoor> {
+    return this.yards.outdoor(viewer);
+  }
+
+  /** An hourly table replaces the one before. */
+  @Put(':yardId/outdoor')
+  @May('foreman')
+  @Answers(200, Outdoor)
+  importOutdoor(@By() viewer: Viewer, @BodyOf(OutdoorInput) input: OutdoorInput): Promise<Outdoor> {
+    return this.yards.importOutdoor(viewer, input);
+  }
+}

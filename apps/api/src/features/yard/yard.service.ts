@@ -1,0 +1,71 @@
+import { Injectable } from '@nestjs/common';
+import { saveOutdoor } from '#persistence/yard/spaces.ts';
+import { loadYard, saveYard } from '#persistence/yard/store.ts';
+import type { Account, Viewer } from '../../platform/access/viewer.ts';
+import { Database } from '../../platform/database/database.ts';
+import { appendEvent } from '../../platform/database/events.ts';
+import { patched } from '../../platform/shapes/layers.ts';
+import { makeTasks } from '../boats/tasks.ts';
+import { assertFits, refuseFaults } from './soundness.ts';
+import type { Outdoor, OutdoorInput, Yard, YardFile, YardList, YardPatch } from './yard.contract.ts';
+import { findOutdoor, findYard, showYard, updateYard, withForeman } from './yard.store.ts';
+
+@Injectable()
+export class YardService {
+  constructor(private readonly database: Database) {}
+
+  /** Those that the account is a member of. */
+  list({ accountId }: Account): Promise<YardList> {
+    return this.database.outsideYards(async (tx) => {
+      const where = { members: { some: { accountId } } };
+      const rows = await tx.yard.findMany({ where, orderBy: { id: 'asc' } });
+      return { items: rows.map(showYard) };
+    });
+  }
+
+  /** Takes in a whole file, which may be as bare as a name and a time zone. */
+  create(account: Account, sent: YardFile): Promise<Yard> {
+    const { file, memberId } = withForeman(sent, account);
+    refuseFaults({ yard: file, path: '' });
+    const yardId = file.id;
+    return this.database.inYard({ yardId, memberId }, async (tx) => {
+      await saveYard(tx, file);
+      const tasks = await makeTasks(tx, yardId);
+      await appendEvent(tx, { yardId, memberId }, 'yard-added', 'yard', yardId, { tasks });
+      return findYard(tx, yardId);
+    });
+  }
+
+  get(viewer: Viewer): Promise<Yard> {
+    return this.database.inYard(viewer, (tx) => findYard(tx, viewer.yardId));
+  }
+
+  update(viewer: Viewer, revision: number, patch: YardPatch): Promise<Yard> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      const changed = patched(await findYard(tx, yardId), patch);
+      await assertFits(tx, yardId, (yard) => ({ yard: patched(yard, patch), path: '' }));
+      await updateYard(tx, revision, changed);
+      await appendEvent(tx, viewer, 'yard-changed', 'yard', yardId);
+      return findYard(tx, yardId);
+    });
+  }
+
+  export(viewer: Viewer): Promise<YardFile> {
+    return this.database.inYard(viewer, (tx) => loadYard(tx, viewer.yardId));
+  }
+
+  outdoor(viewer: Viewer): Promise<Outdoor> {
+    return this.database.inYard(viewer, (tx) => findOutdoor(tx, viewer.yardId));
+  }
+
+  importOutdoor(viewer: Viewer, input: OutdoorInput): Promise<Outdoor> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      await assertFits(tx, yardId, (yard) => ({ yard: { ...yard, outdoor: input }, path: 'outdoor' }));
+      await saveOutdoor(tx, yardId, input);
+      await appendEvent(tx, viewer, 'outdoor-imported', 'outdoor', yardId, { hours: input.celsius.length });
+      return findOutdoor(tx, yardId);
+    });
+  }
+}

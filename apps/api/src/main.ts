@@ -1,0 +1,45 @@
+import 'reflect-metadata';
+import type { LogLevel } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { rootModule } from './app.module.ts';
+import { type Config, readConfig } from './platform/config/config.ts';
+import { refusePublicDemo } from './platform/access/public-demo.ts';
+import { serveDocs } from './platform/http/docs.ts';
+import { httpAdapter, secureAnswers } from './platform/http/server.ts';
+
+export interface Api {
+  /** Where it answers, e.g. `http://127.0.0.1:3000`. */
+  readonly url: string;
+  readonly app: NestFastifyApplication;
+  /** Lets running requests end, closes sockets, gives the database connections back. */
+  close(): Promise<void>;
+}
+
+export type ApiOptions = Pick<Config, 'databaseUrl'> & Partial<Config> & { readonly logLevels?: LogLevel[] };
+
+/** Starts the service on `host:port` (127.0.0.1, 3000; port 0 takes a free one) over a migrated database. */
+export async function startApi({ logLevels, ...options }: ApiOptions): Promise<Api> {
+  const config: Config = { port: 3000, host: '127.0.0.1', secureCookie: false, allowPublicDemo: false, ...options };
+  const app = await NestFactory.create<NestFastifyApplication>(rootModule(config), httpAdapter(), {
+    logger: logLevels ?? ['warn', 'error', 'fatal'],
+    abortOnError: false,
+  });
+  try {
+    app.setGlobalPrefix('api/v1');
+    secureAnswers(app);
+    serveDocs(app);
+    await refusePublicDemo(app, config);
+    await app.listen(config.port, config.host);
+    return { url: await app.getUrl(), app, close: () => app.close() };
+  } catch (error) {
+    await app.close();
+    throw error;
+  }
+}
+
+if (import.meta.main) {
+  const api = await startApi({ ...readConfig(process.env), logLevels: ['log', 'warn', 'error', 'fatal'] });
+  api.app.enableShutdownHooks();
+  console.log(`api: ${api.url}`);
+}

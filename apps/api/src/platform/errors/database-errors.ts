@@ -1,0 +1,25 @@
+import { DomainError } from '#kernel/error.ts';
+import { Prisma } from '#persistence/generated/client.ts';
+import { refusalOf } from '#persistence/refusal.ts';
+
+/** What callers may cause in the database; anything else is a fault of ours and told as such. */
+export function databaseError(thrown: unknown): DomainError | undefined {
+  switch (refusalOf(thrown)?.kind) {
+    case 'unique':
+      return new DomainError('record.exists');
+    case 'reference':
+      return new DomainError('yard.reference');
+    case 'exclusion':
+      return new DomainError('yard.shifts-overlap');
+    default:
+      return isBusy(thrown) ? new DomainError('service.unavailable') : undefined;
+  }
+}
+
+/** P2024: no free connection in time; P2028: no transaction in time; P2034: lost to others too often. */
+function isBusy(thrown: unknown): boolean {
+  return (
+    thrown instanceof Prisma.PrismaClientKnownRequestError &&
+    ['P2024', 'P2028', 'P2034'].includes(thrown.code)
+  );
+}

@@ -1,0 +1,38 @@
+import { randomUUID } from 'node:crypto';
+import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import { sendProblem } from '../errors/problem-filter.ts';
+
+/** A yard file with its hourly table is some hundred kilobytes; ten times that is refused. */
+const largestBody = 4 * 1024 * 1024;
+
+export function httpAdapter(): FastifyAdapter {
+  return new FastifyAdapter({
+    bodyLimit: largestBody,
+    requestTimeout: 30_000,
+    genReqId: () => randomUUID(),
+    // Streams (server-sent events, sockets) would hold a graceful end back forever.
+    forceCloseConnections: true,
+  });
+}
+
+/**
+ * Headers of every answer: nothing here is for caches, frames or guessing of types. Errors that
+ * Fastify meets by itself are answered like ours; set before Nest starts, whose own handler comes
+ * after the routes have taken theirs.
+ */
+export function secureAnswers(app: NestFastifyApplication): void {
+  const fastify = app.getHttpAdapter().getInstance();
+  fastify.setErrorHandler((error, request, reply) => {
+    sendProblem(error, request, reply);
+  });
+  fastify.addHook('onRequest', async (request: FastifyRequest, reply: FastifyReply) => {
+    reply.headers({
+      'x-request-id': request.id,
+      'x-content-type-options': 'nosniff',
+      'x-frame-options': 'DENY',
+      'referrer-policy': 'no-referrer',
+      ...(request.url.startsWith('/api/v1/docs') ? {} : { 'cache-control': 'no-store' }),
+    });
+  });
+}

@@ -1,0 +1,14 @@
+import { createHash } from 'node:crypto';
+
+/** The same command with the same input has the same fingerprint, whatever the order of its fields. */
+export function fingerprint(command: string, input: unknown): string {
+  return createHash('sha256').update(`${command}\n${canonical(input)}`).digest('hex');
+}
+
+function canonical(value: unknown): string {
+  return JSON.stringify(value, (_key, item: unknown) =>
+    typeof item === 'object' && item !== null && !Array.isArray(item)
+      ? Object.fromEntries(Object.entries(item).sort(([a], [b]) => (a < b ? -1 : 1)))
+      : item,
+  );
+}

@@ -1,0 +1,57 @@
+import { type CallHandler, type ExecutionContext, Injectable, type NestInterceptor } from '@nestjs/common';
+import type { GraphQLResolveInfo } from 'graphql';
+import { from, lastValueFrom, type Observable } from 'rxjs';
+import { DomainError, fault } from '#kernel/error.ts';
+import { callerOf, isGraphql, requestOf } from '../access/caller.ts';
+import { fingerprint } from './fingerprint.ts';
+import { IdempotencyKeys } from './keys.ts';
+
+/**
+ * A command (POST, or a mutation) of a yard that carries an `Idempotency-Key` is done once; its
+ * repetition gets the first answer. Updates are guarded by If-Match and deletions by nature.
+ */
+@Injectable()
+export class IdempotencyInterceptor implements NestInterceptor {
+  constructor(private readonly keys: IdempotencyKeys) {}
+
+  intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
+    const sent = requestOf(context).headers['idempotency-key'];
+    const { viewer } = callerOf(context);
+    if (sent === undefined || !viewer || !isCommand(context)) return next.handle();
+    const command = `${context.getClass().name}.${context.getHandler().name}`;
+    return from(
+      this.keys.once(viewer, keyOf(sent, context), fingerprint(command, inputOf(context)), () =>
+        lastValueFrom(next.handle(), { defaultValue: undefined }),
+      ),
+    );
+  }
+}
+
+function isCommand(context: ExecutionContext): boolean {
+  return isGraphql(context)
+    ? infoOf(context).operation.operation === 'mutation'
+    : requestOf(context).method === 'POST';
+}
+
+function inputOf(context: ExecutionContext): unknown {
+  if (isGraphql(context)) return context.getArgByIndex<unknown>(1);
+  const { params, query, body } = requestOf(context);
+  return { params, query, body };
+}
+
+/** One GraphQL request may hold several commands under one header: the field's name tells them apart. */
+function keyOf(sent: string | string[], context: ExecutionContext): string {
+  const key = String(sent);
+  if (!/^[\x21-\x7e]{1,200}$/.test(key)) {
+    const wrong = fault('input.field', 'Idempotency-Key', 'the key is not 1 to 200 visible characters', {
+      value: key.slice(0, 60),
+      cure: 'Send a fresh UUID, say.',
+    });
+    throw new DomainError('input.field', wrong.message, { faults: [wrong] });
+  }
+  return isGraphql(context) ? `${key} ${String(infoOf(context).path.key)}` : key;
+}
+
+function infoOf(context: ExecutionContext): GraphQLResolveInfo {
+  return context.getArgByIndex<GraphQLResolveInfo>(3);
+}

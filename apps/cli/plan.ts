@@ -1,0 +1,107 @@
+/** `npm run plan`: a yard file in, a plan out; no server, no database. See `plan/arguments.ts` for its words. */
+import { writeFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { DomainError } from '#kernel/error.ts';
+import { runSolve, type RunResult } from '#host/run-solve.ts';
+import { compile, type Compiled } from '#planning/compile/compile.ts';
+import { problemHash } from '#planning/compile/hash.ts';
+import { whyNot } from '#planning/decode/infeasible.ts';
+import { makeSheet } from '#planning/decode/make-sheet.ts';
+import { printSheet } from '#planning/decode/print.ts';
+import { makeWorkload } from '#planning/workload/make.ts';
+import type { Workload } from '#planning/workload/workload.ts';
+import { readYard } from '#planning/yard/read.ts';
+import type { Yard } from '#planning/yard/yard.ts';
+import { check } from '#scheduling/checker/check.ts';
+import { readArguments, UsageError, type PlanArguments } from './plan/arguments.ts';
+import { readJson } from './plan/read-json.ts';
+import { refusal, searchLine, type PlanFile } from './plan/report.ts';
+
+/** The documented exit codes. */
+const exit = { plan: 0, badInput: 2, infeasible: 3, nothingFound: 4 } as const;
+
+/** npm runs a script in the package's folder; paths are meant from where it was called. */
+const pathOf = (file: string): string => resolve(process.env.INIT_CWD ?? process.cwd(), file);
+
+async function search(compiled: Compiled, given: PlanArguments): Promise<RunResult> {
+  const stop = new AbortController();
+  const onSignal = (): void => {
+    stop.abort();
+  };
+  process.once('SIGINT', onSignal);
+  try {
+    return await runSolve(compiled.problem, {
+      seed: given.seed,
+      signal: stop.signal,
+      ...(given.seconds === null ? {} : { seconds: given.seconds }),
+      ...(given.iterations === null ? {} : { iterations: given.iterations }),
+    });
+  } finally {
+    process.off('SIGINT', onSignal);
+  }
+}
+
+/** A plan that breaks a rule is a fault of this program, and is not shown to anyone who might work to it. */
+function expectRight(compiled: Compiled, result: RunResult): void {
+  if (result.plan === null) return;
+  const wrong = check(compiled.problem, result.plan);
+  if (wrong.length === 0) return;
+  throw new Error(`the checker rejects the plan found: ${wrong.slice(0, 5).map(({ message }) => message).join('; ')}`);
+}
+
+function withoutPlan(compiled: Compiled, result: RunResult, given: PlanArguments, yard: Yard, workload: Workload): number {
+  const proved = result.status === 'infeasible';
+  const why =
+    result.infeasibility === null
+      ? [proved ? 'No plan exists: proved, without a shorter explanation.' : 'No plan was found in the time; none was ruled out either. Give it longer.']
+      : whyNot(compiled, result.infeasibility, yard, workload);
+  if (given.json) process.stdout.write(`${JSON.stringify({ status: result.status, why })}\n`);
+  else process.stderr.write(`${given.file}: ${why.join('\n  ')}\n`);
+  return proved ? exit.infeasible : exit.nothingFound;
+}
+
+async function plan(given: PlanArguments): Promise<number> {
+  const yard = readYard(readJson(pathOf(given.file), given.file), given.file);
+  const workload = makeWorkload(yard);
+  const compiled = compile({ yard, workload });
+  const begun = performance.now();
+  const result = await search(compiled, given);
+  const seconds = (performance.now() - begun) / 1000;
+  expectRight(compiled, result);
+  if (result.plan === null) return withoutPlan(compiled, result, given, yard, workload);
+
+  const sheet = makeSheet({ compiled, result, yard, workload });
+  const file: PlanFile = {
+    format: 'curewright-plan',
+    version: 1,
+    problemHash: problemHash(compiled.problem),
+    seed: given.seed,
+    iterations: result.iterations,
+    sheet,
+    map: compiled.map,
+    result: { status: result.status, plan: result.plan, bounds: result.bounds },
+  };
+  if (given.out !== null) writeFileSync(pathOf(given.out), `${JSON.stringify(file, null, 2)}\n`);
+  process.stdout.write(given.json ? `${JSON.stringify(file)}\n` : `${printSheet(sheet)}${searchLine(result, given.seed, seconds)}`);
+  return exit.plan;
+}
+
+async function main(words: readonly string[]): Promise<number> {
+  let given: PlanArguments;
+  try {
+    given = readArguments(words);
+  } catch (error) {
+    if (!(error instanceof UsageError)) throw error;
+    process.stderr.write(`${error.message}\n`);
+    return exit.badInput;
+  }
+  try {
+    return await plan(given);
+  } catch (error) {
+    if (!(error instanceof DomainError)) throw error;
+    process.stderr.write(refusal(given.file, error));
+    return exit.badInput;
+  }
+}
+
+process.exitCode = await main(process.argv.slice(2));

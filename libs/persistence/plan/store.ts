@@ -1,0 +1,146 @@
+import { DomainError } from '#kernel/error.ts';
+import type { Assignment, Placement, SolveResult } from '#scheduling/model/plan.ts';
+import type { Problem } from '#scheduling/model/problem.ts';
+import type { Transaction } from '../client.ts';
+import type { Prisma } from '../generated/client.ts';
+import { asJson, insert } from '../rows.ts';
+import { saveProblem, unpackProblem } from './problem.ts';
+import { boundsSchema, chainsSchema, floatsSchema, statusSchema } from './shapes.ts';
+
+export interface PlanToSave {
+  readonly yardId: string;
+  /** The run it answers; a second plan of one run is refused (`plan_yard_id_run_id_key`). */
+  readonly runId: string;
+  readonly problem: Problem;
+  /** With a plan in it. */
+  readonly result: SolveResult;
+  readonly engineVersion: string;
+}
+
+export interface StoredPlan {
+  readonly id: string;
+  readonly runId: string;
+  readonly createdAt: Date;
+  readonly engineVersion: string;
+  readonly problem: Problem;
+  readonly result: SolveResult;
+}
+
+const minuteMs = 60_000;
+
+/** Stores a plan with its problem, whole; nothing of it can be changed after. Returns its id. */
+export async function savePlan(tx: Transaction, input: PlanToSave): Promise<string> {
+  const { yardId, runId, problem, result, engineVersion } = input;
+  const { plan, status, bounds, chains, floats, iterations, foundAt } = result;
+  if (plan === null || problem.origin === null) {
+    throw new Error('Only a plan of a yard can be stored, with its origin');
+  }
+  const origin = new Date(problem.origin);
+  const at = (minute: number): Date => new Date(origin.getTime() + minute * minuteMs);
+  const problemHash = await saveProblem(tx, yardId, problem);
+  const [lateness, finishes] = plan.values;
+  const { id: planId } = await tx.plan.create({
+    data: {
+      yardId, runId, problemHash, engineVersion, origin, lateness, finishes, iterations, foundAt,
+      status: statusSchema.parse(status),
+      branches: [...plan.branches],
+      bounds: asJson(bounds),
+      chains: asJson(chains),
+      floats: asJson(floats),
+    },
+    select: { id: true },
+  });
+  await insert(
+    tx.planRefit,
+    problem.refits.map((refit, index): Prisma.PlanRefitCreateManyInput => ({
+      yardId,
+      planId,
+      refit: index,
+      refitId: refit.source,
+      promised: refit.due === null ? null : at(refit.due),
+      finishAt: at(plan.finishes[index]),
+    })),
+  );
+  await insert(
+    tx.planPlacement,
+    plan.placements.map((placed): Prisma.PlanPlacementCreateManyInput => ({
+      yardId,
+      planId,
+      activity: placed.activity,
+      taskId: problem.activities[placed.activity].source,
+      mode: placed.mode,
+      startAt: at(placed.start),
+      finishAt: at(placed.finish),
+      segmentStarts: placed.segments.map((segment) => at(segment.start)),
+      segmentEnds: placed.segments.map((segment) => at(segment.end)),
+      floatMinutes: floats[placed.activity],
+    })),
+  );
+  await insert(
+    tx.placementCrew,
+    plan.placements.flatMap(({ activity, crew }) =>
+      crew.map(({ builder, demand }): Prisma.PlacementCrewCreateManyInput => ({
+        yardId,
+        planId,
+        activity,
+        memberId: problem.builders[builder].source,
+        demand,
+      })),
+    ),
+  );
+  return planId;
+}
+
+const planDetails = {
+  problem: true,
+  refits: { orderBy: { refit: 'asc' } },
+  placements: {
+    orderBy: { activity: 'asc' },
+    include: { crew: { orderBy: { position: 'asc' } } },
+  },
+} as const satisfies Prisma.PlanInclude;
+
+/** The plan as the engine gave it, with the problem it solves. Throws `record.missing`. */
+export async function loadPlan(tx: Transaction, yardId: string, planId: string): Promise<StoredPlan> {
+  const row = await tx.plan.findUnique({
+    where: { yardId_id: { yardId, id: planId } },
+    include: planDetails,
+  });
+  if (row === null) throw new DomainError('record.missing', `There is no plan "${planId}"`);
+  const problem = unpackProblem(row.problem);
+  const minute = (at: Date): number => (at.getTime() - row.origin.getTime()) / minuteMs;
+  const builderOf = new Map(problem.builders.map((builder, index) => [builder.source, index]));
+  const assignment = (person: { memberId: string; demand: number }): Assignment => {
+    const builder = builderOf.get(person.memberId);
+    if (builder === undefined) throw new Error(`The plan ${planId} names "${person.memberId}", its problem does not`);
+    return { builder, demand: person.demand };
+  };
+  const placements = row.placements.map((placed): Placement => ({
+    activity: placed.activity,
+    mode: placed.mode,
+    start: minute(placed.startAt),
+    finish: minute(placed.finishAt),
+    segments: placed.segmentStarts.map((start, index) => ({
+      start: minute(start),
+      end: minute(placed.segmentEnds[index]),
+    })),
+    crew: placed.crew.map(assignment),
+  }));
+  const result: SolveResult = {
+    status: statusSchema.parse(row.status),
+    plan: {
+      placements,
+      branches: row.branches,
+      finishes: row.refits.map((refit) => minute(refit.finishAt)),
+      values: [row.lateness, row.finishes],
+    },
+    bounds: boundsSchema.parse(row.bounds),
+    chains: chainsSchema.parse(row.chains),
+    floats: floatsSchema.parse(row.floats),
+    infeasibility: null,
+    iterations: row.iterations,
+    foundAt: row.foundAt,
+  };
+  const { id, runId, createdAt, engineVersion } = row;
+  return { id, runId, createdAt, engineVersion, problem, result };
+}

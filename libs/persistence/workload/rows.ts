@@ -1,0 +1,106 @@
+import { milestoneSchema } from '#planning/yard/materials.ts';
+import type { Moment } from '#planning/yard/procedures.ts';
+import type { Task, TaskChoice, TaskLink } from '#planning/workload/workload.ts';
+import type { Prisma } from '../generated/client.ts';
+import { inOrder, isoOf, nothingLeft } from '../rows.ts';
+
+export const taskDetails = { tools: inOrder, crew: inOrder } as const satisfies Prisma.TaskInclude;
+export const choiceDetails = {
+  branches: { ...inOrder, include: { tasks: inOrder, links: inOrder } },
+} as const satisfies Prisma.TaskChoiceInclude;
+
+export type TaskRow = Prisma.TaskGetPayload<{ include: typeof taskDetails }>;
+export type TaskLinkRow = Prisma.TaskLinkGetPayload<object>;
+export type TaskChoiceRow = Prisma.TaskChoiceGetPayload<{ include: typeof choiceDetails }>;
+
+/** The columns of the task itself; tools and crew are rows of their own. */
+export function taskRow(yardId: string, task: Task): Prisma.TaskCreateManyInput {
+  const { tools: _t, crew: _c, skill, material, space, startedAt, finishedAt, ...same } = task;
+  const {
+    id, refitId, partId, jobId, stepId, name, workMinutes, floorMinutes, minLevel, crewMin, crewMax,
+    air, splittable, breaks, state, ...rest
+  } = same;
+  nothingLeft(rest);
+  return {
+    yardId, id, refitId, partId, jobId, stepId, name, workMinutes, floorMinutes,
+    skillId: skill, minLevel, crewMin, crewMax, air, materialId: material, spaceId: space,
+    splittable, breaks, state,
+    startedAt: startedAt === null ? null : new Date(startedAt),
+    finishedAt: finishedAt === null ? null : new Date(finishedAt),
+  };
+}
+
+export const toTask = (row: TaskRow): Task => ({
+  id: row.id,
+  refitId: row.refitId,
+  partId: row.partId,
+  jobId: row.jobId,
+  stepId: row.stepId,
+  name: row.name,
+  workMinutes: row.workMinutes,
+  floorMinutes: row.floorMinutes,
+  skill: row.skillId,
+  minLevel: row.minLevel,
+  crewMin: row.crewMin,
+  crewMax: row.crewMax,
+  air: row.air,
+  material: row.materialId,
+  space: row.spaceId,
+  tools: row.tools.map(({ toolId, count }) => ({ tool: toolId, count })),
+  splittable: row.splittable,
+  breaks: row.breaks,
+  state: row.state,
+  startedAt: row.startedAt && isoOf(row.startedAt),
+  finishedAt: row.finishedAt && isoOf(row.finishedAt),
+  crew: row.crew.map(({ memberId }) => memberId),
+});
+
+const minutesOf = (moment: Moment | null): number | null =>
+  moment?.kind === 'after' ? moment.minutes : null;
+const milestoneOf = (moment: Moment | null): string | null =>
+  moment?.kind === 'milestone' ? moment.milestone : null;
+
+function toMoment(minutes: number | null, milestone: string | null): Moment | null {
+  if (minutes !== null) return { kind: 'after', minutes };
+  if (milestone === null) return null;
+  return { kind: 'milestone', milestone: milestoneSchema.parse(milestone) };
+}
+
+export function linkRow(
+  yardId: string,
+  { id, from, to, opens, closes, sweep, ...rest }: TaskLink,
+): Prisma.TaskLinkCreateManyInput {
+  nothingLeft(rest);
+  return {
+    yardId,
+    id,
+    fromTaskId: from,
+    toTaskId: to,
+    opensMinutes: minutesOf(opens),
+    opensMilestone: milestoneOf(opens),
+    closesMinutes: minutesOf(closes),
+    closesMilestone: milestoneOf(closes),
+    sweep,
+  };
+}
+
+export const toTaskLink = (row: TaskLinkRow): TaskLink => ({
+  id: row.id,
+  from: row.fromTaskId,
+  to: row.toTaskId,
+  opens: toMoment(row.opensMinutes, row.opensMilestone),
+  closes: toMoment(row.closesMinutes, row.closesMilestone),
+  sweep: row.sweep,
+});
+
+export const toTaskChoice = (row: TaskChoiceRow): TaskChoice => ({
+  id: row.id,
+  name: row.name,
+  partId: row.partId,
+  branches: row.branches.map((branch) => ({
+    id: branch.id,
+    name: branch.name,
+    tasks: branch.tasks.map(({ taskId }) => taskId),
+    links: branch.links.map(({ linkId }) => linkId),
+  })),
+});

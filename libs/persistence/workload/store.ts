@@ -1,0 +1,98 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { Task, TaskChoice, TaskLink, Workload } from '#planning/workload/workload.ts';
+import type { Transaction } from '../client.ts';
+import { inOrder, insert, nothingLeft } from '../rows.ts';
+import { choiceDetails, linkRow, taskDetails, taskRow, toTask, toTaskChoice, toTaskLink } from './rows.ts';
+
+export async function loadTasks(tx: Transaction, yardId: string): Promise<Task[]> {
+  const rows = await tx.task.findMany({ where: { yardId }, ...inOrder, include: taskDetails });
+  return rows.map(toTask);
+}
+
+export async function loadWorkload(tx: Transaction, yardId: string): Promise<Workload> {
+  const where = { yardId };
+  const tasks = await loadTasks(tx, yardId);
+  const links = await tx.taskLink.findMany({ where, ...inOrder });
+  const choices = await tx.taskChoice.findMany({ where, ...inOrder, include: choiceDetails });
+  return { tasks, links: links.map(toTaskLink), choices: choices.map(toTaskChoice) };
+}
+
+/**
+ * Makes the stored tasks, links and choices of the yard equal to `workload`. Tasks that did
+ * not change keep their revision; one that is gone is deleted, which its claims refuse
+ * (`claim_yard_id_task_id_fkey`). New tasks come after the old in order.
+ */
+export async function saveTasks(tx: Transaction, yardId: string, workload: Workload): Promise<void> {
+  const { tasks, links, choices, ...rest } = workload;
+  nothingLeft(rest);
+  const where = { yardId };
+  await tx.taskChoice.deleteMany({ where });
+  await tx.taskLink.deleteMany({ where });
+
+  const stored = new Map((await loadTasks(tx, yardId)).map((task) => [task.id, task]));
+  const wanted = new Set(tasks.map((task) => task.id));
+  const gone = [...stored.keys()].filter((id) => !wanted.has(id));
+  if (gone.length > 0) await tx.task.deleteMany({ where: { yardId, id: { in: gone } } });
+  const changed = tasks.filter((task) => {
+    const old = stored.get(task.id);
+    return old !== undefined && !isDeepStrictEqual(old, task);
+  });
+  for (const task of changed) await updateTask(tx, yardId, task);
+  await insertTasks(tx, yardId, tasks.filter((task) => !stored.has(task.id)));
+  await insertLinks(tx, yardId, links);
+  await insertChoices(tx, yardId, choices);
+}
+
+async function updateTask(tx: Transaction, yardId: string, task: Task): Promise<void> {
+  const { yardId: _y, id, ...data } = taskRow(yardId, task);
+  await tx.task.update({ where: { yardId_id: { yardId, id } }, data });
+  const where = { yardId, taskId: id };
+  await tx.taskTool.deleteMany({ where });
+  await tx.taskCrew.deleteMany({ where });
+  await insertDetails(tx, yardId, [task]);
+}
+
+async function insertTasks(tx: Transaction, yardId: string, tasks: readonly Task[]): Promise<void> {
+  await insert(tx.task, tasks.map((task) => taskRow(yardId, task)));
+  await insertDetails(tx, yardId, tasks);
+}
+
+async function insertDetails(tx: Transaction, yardId: string, tasks: readonly Task[]): Promise<void> {
+  await insert(
+    tx.taskTool,
+    tasks.flatMap(({ id, tools }) =>
+      tools.map(({ tool, count }) => ({ yardId, taskId: id, toolId: tool, count })),
+    ),
+  );
+  await insert(
+    tx.taskCrew,
+    tasks.flatMap(({ id, crew }) => crew.map((memberId) => ({ yardId, taskId: id, memberId }))),
+  );
+}
+
+async function insertLinks(tx: Transaction, yardId: string, links: readonly TaskLink[]): Promise<void> {
+  await insert(tx.taskLink, links.map((link) => linkRow(yardId, link)));
+}
+
+async function insertChoices(tx: Transaction, yardId: string, choices: readonly TaskChoice[]): Promise<void> {
+  const branches = choices.flatMap((choice) =>
+    choice.branches.map((branch) => ({ ...branch, choiceId: choice.id })),
+  );
+  await insert(tx.taskChoice, choices.map(({ id, name, partId }) => ({ yardId, id, name, partId })));
+  await insert(
+    tx.taskBranch,
+    branches.map(({ choiceId, id, name }) => ({ yardId, choiceId, id, name })),
+  );
+  await insert(
+    tx.branchTask,
+    branches.flatMap(({ choiceId, id, tasks }) =>
+      tasks.map((taskId) => ({ yardId, choiceId, branchId: id, taskId })),
+    ),
+  );
+  await insert(
+    tx.branchLink,
+    branches.flatMap(({ choiceId, id, links }) =>
+      links.map((linkId) => ({ yardId, choiceId, branchId: id, linkId })),
+    ),
+  );
+}

@@ -1,0 +1,130 @@
+import { DomainError, fault } from '#kernel/error.ts';
+import type { Boat, Job, Part, Refit } from '#planning/yard/boats.ts';
+import type { Transaction } from '../client.ts';
+import type { Prisma } from '../generated/client.ts';
+import { inOrder, insert, isoOf, nothingLeft } from '../rows.ts';
+import { currentVersions } from './procedures.ts';
+
+export async function saveBoats(tx: Transaction, yardId: string, boats: readonly Boat[]): Promise<void> {
+  await insert(
+    tx.boat,
+    boats.map(({ id, name, owner, refits: _r, ...rest }): Prisma.BoatCreateManyInput => {
+      nothingLeft(rest);
+      return { yardId, id, name, ownerId: owner };
+    }),
+  );
+  const refits = boats.flatMap((boat) => boat.refits.map((refit) => refitRow(yardId, boat.id, refit)));
+  await insert(tx.refit, refits);
+  const all = boats.flatMap((boat) => boat.refits);
+  await insert(tx.part, all.flatMap((refit) => refit.parts.map((part) => partRow(yardId, refit.id, part))));
+  await saveJobs(tx, yardId, all.flatMap((refit) => refit.parts));
+}
+
+export function refitRow(
+  yardId: string,
+  boatId: string,
+  { id, name, release, promised, weight, parts: _p, ...rest }: Refit,
+): Prisma.RefitCreateManyInput {
+  nothingLeft(rest);
+  return {
+    yardId,
+    id,
+    boatId,
+    name,
+    release: new Date(release),
+    promised: promised === null ? null : new Date(promised),
+    weight,
+  };
+}
+
+export function partRow(
+  yardId: string,
+  refitId: string,
+  { id, name, space, areaM2, edgeM, jointM, jobs: _j, ...rest }: Part,
+): Prisma.PartCreateManyInput {
+  nothingLeft(rest);
+  return { yardId, id, refitId, name, spaceId: space, areaM2, edgeM, jointM };
+}
+
+/** Jobs of parts that exist, each at its procedure's current version. */
+export async function saveJobs(
+  tx: Transaction,
+  yardId: string,
+  parts: readonly Pick<Part, 'id' | 'jobs'>[],
+): Promise<void> {
+  const versions = await currentVersions(tx, yardId);
+  const rows = parts.flatMap((part) => part.jobs.map((job) => jobRow(yardId, part.id, job, versions)));
+  await insert(tx.job, rows);
+  await insert(
+    tx.jobAfter,
+    parts.flatMap((part) => part.jobs).flatMap((job) =>
+      job.after.map((afterId): Prisma.JobAfterCreateManyInput => ({ yardId, jobId: job.id, afterId })),
+    ),
+  );
+}
+
+function jobRow(
+  yardId: string,
+  partId: string,
+  { id, procedure, after: _a, ...rest }: Job,
+  versions: ReadonlyMap<string, number>,
+): Prisma.JobCreateManyInput {
+  nothingLeft(rest);
+  const procedureVersion = versions.get(procedure);
+  if (procedureVersion === undefined) {
+    const message = `The job "${id}" names the procedure "${procedure}", which the yard does not have`;
+    throw new DomainError('yard.reference', message, {
+      faults: [fault('yard.reference', 'procedure', message, { value: procedure })],
+    });
+  }
+  return { yardId, id, partId, procedureId: procedure, procedureVersion };
+}
+
+export const partDetails = {
+  jobs: { ...inOrder, include: { after: inOrder } },
+} as const satisfies Prisma.PartInclude;
+export const refitDetails = {
+  parts: { ...inOrder, include: partDetails },
+} as const satisfies Prisma.RefitInclude;
+export const boatDetails = {
+  refits: { ...inOrder, include: refitDetails },
+} as const satisfies Prisma.BoatInclude;
+
+export type PartRow = Prisma.PartGetPayload<{ include: typeof partDetails }>;
+export type RefitRow = Prisma.RefitGetPayload<{ include: typeof refitDetails }>;
+export type BoatRow = Prisma.BoatGetPayload<{ include: typeof boatDetails }>;
+
+export const toPart = (row: PartRow): Part => ({
+  id: row.id,
+  name: row.name,
+  space: row.spaceId,
+  areaM2: row.areaM2,
+  edgeM: row.edgeM,
+  jointM: row.jointM,
+  jobs: row.jobs.map((job): Job => ({
+    id: job.id,
+    procedure: job.procedureId,
+    after: job.after.map((before) => before.afterId),
+  })),
+});
+
+export const toRefit = (row: RefitRow): Refit => ({
+  id: row.id,
+  name: row.name,
+  release: isoOf(row.release),
+  promised: row.promised === null ? null : isoOf(row.promised),
+  weight: row.weight,
+  parts: row.parts.map(toPart),
+});
+
+export const toBoat = (row: BoatRow): Boat => ({
+  id: row.id,
+  name: row.name,
+  owner: row.ownerId,
+  refits: row.refits.map(toRefit),
+});
+
+export async function loadBoats(tx: Transaction, yardId: string): Promise<Boat[]> {
+  const rows = await tx.boat.findMany({ where: { yardId }, ...inOrder, include: boatDetails });
+  return rows.map(toBoat);
+}

@@ -1,0 +1,118 @@
+import type { Climate, Outdoor, Space, Tool } from '#planning/yard/spaces.ts';
+import type { Transaction } from '../client.ts';
+import type { Prisma } from '../generated/client.ts';
+import { inOrder, insert, isoOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
+
+export async function saveSpaces(tx: Transaction, yardId: string, spaces: readonly Space[]): Promise<void> {
+  await insert(tx.space, spaces.map((space) => spaceRow(yardId, space)));
+  for (const space of spaces) await saveSpaceDetails(tx, yardId, space);
+}
+
+/** The columns of the space itself; set-points and dust are rows of their own. */
+export function spaceRow(
+  yardId: string,
+  { id, name, climate, room, settlingMinutes, dustReaches: _d, ...rest }: Space,
+): Prisma.SpaceCreateManyInput {
+  nothingLeft(rest);
+  const outdoors = climate.kind === 'outdoors' ? climate : null;
+  return {
+    yardId,
+    id,
+    name,
+    room,
+    settlingMinutes,
+    climate: climate.kind,
+    lagHours: outdoors?.lagHours ?? null,
+    warmerBy: outdoors?.warmerBy ?? null,
+  };
+}
+
+/** Set-points and dust of a space that has none (yet, or after `clearSpaceDetails`). */
+export async function saveSpaceDetails(
+  tx: Transaction,
+  yardId: string,
+  { id, climate, dustReaches }: Pick<Space, 'id' | 'climate' | 'dustReaches'>,
+): Promise<void> {
+  if (climate.kind === 'heated') {
+    await insert(
+      tx.setPoint,
+      climate.setPoints.map(({ weekdays, from, celsius, ...rest }): Prisma.SetPointCreateManyInput => {
+        nothingLeft(rest);
+        return { yardId, spaceId: id, weekdays, fromMinute: minuteOf(from), celsius };
+      }),
+    );
+  }
+  await insert(
+    tx.dustReach,
+    dustReaches.map((to): Prisma.DustReachCreateManyInput => ({
+      yardId,
+      fromSpaceId: id,
+      toSpaceId: to,
+    })),
+  );
+}
+
+export async function clearSpaceDetails(tx: Transaction, yardId: string, spaceId: string): Promise<void> {
+  await tx.setPoint.deleteMany({ where: { yardId, spaceId } });
+  await tx.dustReach.deleteMany({ where: { yardId, fromSpaceId: spaceId } });
+}
+
+export const spaceDetails = {
+  setPoints: inOrder,
+  dustReaches: inOrder,
+} as const satisfies Prisma.SpaceInclude;
+
+export type SpaceRow = Prisma.SpaceGetPayload<{ include: typeof spaceDetails }>;
+
+export const toSpace = (row: SpaceRow): Space => ({
+  id: row.id,
+  name: row.name,
+  climate: toClimate(row),
+  room: row.room,
+  dustReaches: row.dustReaches.map((reach) => reach.toSpaceId),
+  settlingMinutes: row.settlingMinutes,
+});
+
+function toClimate({ climate, lagHours, warmerBy, setPoints }: SpaceRow): Climate {
+  // Both are set where the kind is `outdoors` (check `space_climate`).
+  if (climate === 'outdoors') return { kind: climate, lagHours: lagHours ?? 0, warmerBy: warmerBy ?? 0 };
+  return {
+    kind: climate,
+    setPoints: setPoints.map((point) => ({
+      weekdays: point.weekdays,
+      from: wallTimeOf(point.fromMinute),
+      celsius: point.celsius,
+    })),
+  };
+}
+
+export async function loadSpaces(tx: Transaction, yardId: string): Promise<Space[]> {
+  const rows = await tx.space.findMany({ where: { yardId }, ...inOrder, include: spaceDetails });
+  return rows.map(toSpace);
+}
+
+export async function saveTools(tx: Transaction, yardId: string, tools: readonly Tool[]): Promise<void> {
+  const rows = tools.map(({ id, name, count, ...rest }): Prisma.ToolCreateManyInput => {
+    nothingLeft(rest);
+    return { yardId, id, name, count };
+  });
+  await insert(tx.tool, rows);
+}
+
+export async function loadTools(tx: Transaction, yardId: string): Promise<Tool[]> {
+  const rows = await tx.tool.findMany({ where: { yardId }, ...inOrder });
+  return rows.map(({ id, name, count }) => ({ id, name, count }));
+}
+
+/** Imports an hourly table in place of the one before. */
+export async function saveOutdoor(tx: Transaction, yardId: string, outdoor: Outdoor): Promise<void> {
+  const { from, celsius, source, ...rest } = outdoor;
+  nothingLeft(rest);
+  const data = { from: new Date(from), celsius, source };
+  await tx.outdoor.upsert({ where: { yardId }, create: { yardId, ...data }, update: data });
+}
+
+export async function loadOutdoor(tx: Transaction, yardId: string): Promise<Outdoor | null> {
+  const row = await tx.outdoor.findUnique({ where: { yardId } });
+  return row && { from: isoOf(row.from), celsius: row.celsius, source: row.source };
+}

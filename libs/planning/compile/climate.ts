@@ -1,0 +1,48 @@
+import { wallClock } from '#calendar/local-time.ts';
+import { climateSeries, type Climate } from '#cure/climate/climate.ts';
+import type { TemperatureSeries } from '#cure/clock/series.ts';
+import type { Workload } from '../workload/workload.ts';
+import type { Space } from '../yard/spaces.ts';
+import type { Yard } from '../yard/yard.ts';
+import type { Frame } from './time.ts';
+
+const STEP = 10;
+
+const climateOf = ({ climate }: Space): Climate =>
+  climate.kind === 'heated'
+    ? { kind: 'heated', setPoints: climate.setPoints }
+    : { kind: 'outdoors', lagHours: climate.lagHours, offsetC: climate.warmerBy };
+
+/** Minute of the earliest film that still counts, at most 0, on the grid of the temperatures. */
+export function firstMinute(workload: Workload, frame: Frame): number {
+  const starts = workload.tasks.map((task) => (task.startedAt === null ? 0 : frame.minuteOf(task.startedAt)));
+  return Math.floor(Math.min(0, ...starts) / STEP) * STEP;
+}
+
+/** The temperature of each space, from the earliest film that counts to the horizon, minutes from the origin. */
+export function temperatures(yard: Yard, frame: Frame, first: number): ReadonlyMap<string, TemperatureSeries> {
+  const { outdoor } = yard;
+  const from = outdoor === null ? 0 : Date.parse(outdoor.from);
+  const readings = (outdoor?.celsius ?? []).map((celsius, hour) => ({
+    at: new Date(from + hour * 3_600_000).toISOString(),
+    celsius,
+  }));
+  const begin = frame.isoAt(first);
+  const wall = wallClock(yard.timeZone, begin);
+  return new Map(
+    yard.spaces.map((space) => {
+      const series = climateSeries(climateOf(space), readings, wall, begin, frame.horizon - first, STEP);
+      return [space.id, { start: first, step: series.step, celsius: series.celsius }];
+    }),
+  );
+}
+
+/** The coldest and warmest of a series from minute 0 on. */
+export function range({ start, step, celsius }: TemperatureSeries): { low: number; high: number } {
+  let [low, high] = [Infinity, -Infinity];
+  for (let k = Math.max(0, Math.floor(-start / step)); k < celsius.length; k++) {
+    low = Math.min(low, celsius[k]);
+    high = Math.max(high, celsius[k]);
+  }
+  return { low, high };
+}

@@ -1,0 +1,24 @@
+import { instantOf, isoOf, toLocal, wallAt } from '#calendar/local-time.ts';
+import { formatLocal } from '#calendar/local-time.ts';
+import type { When } from './sheet.ts';
+
+/** Minutes of a plan as people read them. */
+export interface Moments {
+  when(minute: number): When;
+  /** `Tue 3 Nov 07:30`. */
+  words(minute: number): string;
+}
+
+export function moments(origin: string, timeZone: string): Moments {
+  const from = instantOf(origin);
+  return {
+    when: (minute) => {
+      const { date, time } = toLocal(from + minute, timeZone);
+      return { at: isoOf(from + minute), local: `${date}T${time}` };
+    },
+    words: (minute) => formatLocal(origin, minute, timeZone),
+  };
+}
+
+/** ISO weekday of an instant by the yard's wall clock. */
+export const weekdayAt = (iso: string, timeZone: string): number => wallAt(Math.floor(Date.parse(iso) / 60_000), timeZone).weekday;

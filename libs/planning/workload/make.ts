@@ -1,0 +1,109 @@
+import { DomainError } from '#kernel/error.ts';
+import type { Job, Part } from '../yard/boats.ts';
+import type { Procedure, Step } from '../yard/procedures.ts';
+import type { Yard } from '../yard/yard.ts';
+import { endsOf } from './ends.ts';
+import { workMinutes } from './size.ts';
+import type { Task, TaskChoice, TaskLink, Workload } from './workload.ts';
+
+interface Place {
+  readonly refitId: string;
+  readonly part: Part;
+  readonly job: Job;
+}
+
+function taskOf(step: Step, { refitId, part, job }: Place): Task {
+  return {
+    id: `${job.id}.${step.id}`,
+    refitId,
+    partId: part.id,
+    jobId: job.id,
+    stepId: step.id,
+    name: step.name,
+    workMinutes: workMinutes(step.effort, part),
+    floorMinutes: step.floorMinutes,
+    skill: step.skill,
+    minLevel: step.minLevel,
+    crewMin: step.crewMin,
+    crewMax: step.crewMax,
+    air: step.air,
+    material: step.material,
+    space: step.space ?? part.space,
+    tools: step.tools,
+    splittable: step.splittable,
+    breaks: step.breaks,
+    state: 'waiting',
+    startedAt: null,
+    finishedAt: null,
+    crew: [],
+  };
+}
+
+function choicesOf(procedure: Procedure, { part, job }: Place): TaskChoice[] {
+  const here = (id: string): string => `${job.id}.${id}`;
+  return procedure.choices.map((choice) => ({
+    id: here(choice.id),
+    name: choice.name,
+    partId: part.id,
+    branches: choice.branches.map((branch) => ({
+      id: branch.id,
+      name: branch.name,
+      tasks: branch.steps.map(here),
+      links: branch.links.map(here),
+    })),
+  }));
+}
+
+function procedureOf(yard: Yard, job: Job): Procedure {
+  const found = yard.procedures.find((procedure) => procedure.id === job.procedure);
+  if (found === undefined) throw new DomainError('yard.reference', `there is no procedure "${job.procedure}"`);
+  return found;
+}
+
+/** Finish-to-start order: every last task of the earlier job before every first task of the later. */
+function orderLinks(job: Job, procedure: Procedure, before: Job, beforeProcedure: Procedure): TaskLink[] {
+  const { last } = endsOf(beforeProcedure);
+  const { first } = endsOf(procedure);
+  return last.flatMap((end) =>
+    first.map((begin) => ({
+      id: `${before.id}.${end}..${job.id}.${begin}`,
+      from: `${before.id}.${end}`,
+      to: `${job.id}.${begin}`,
+      opens: { kind: 'after', minutes: 0 } as const,
+      closes: null,
+      sweep: 'unknown' as const,
+    })),
+  );
+}
+
+/**
+ * Everything to be done in a yard, as tasks that nobody has begun: each job is its
+ * procedure's steps sized by its part, with their links and choices, and waits for the
+ * jobs it comes after. Throws `yard.reference` if the yard was never checked.
+ */
+export function makeWorkload(yard: Yard): Workload {
+  const tasks: Task[] = [];
+  const links: TaskLink[] = [];
+  const choices: TaskChoice[] = [];
+  const places: Place[] = yard.boats.flatMap((boat) =>
+    boat.refits.flatMap((refit) =>
+      refit.parts.flatMap((part) => part.jobs.map((job) => ({ refitId: refit.id, part, job }))),
+    ),
+  );
+  const jobs = new Map(places.map(({ job }) => [job.id, job]));
+  for (const place of places) {
+    const { job } = place;
+    const procedure = procedureOf(yard, job);
+    tasks.push(...procedure.steps.map((step) => taskOf(step, place)));
+    for (const link of procedure.links) {
+      links.push({ ...link, id: `${job.id}.${link.id}`, from: `${job.id}.${link.from}`, to: `${job.id}.${link.to}` });
+    }
+    choices.push(...choicesOf(procedure, place));
+    for (const id of job.after) {
+      const before = jobs.get(id);
+      if (before === undefined) throw new DomainError('yard.reference', `there is no job "${id}"`);
+      links.push(...orderLinks(job, procedure, before, procedureOf(yard, before)));
+    }
+  }
+  return { tasks, links, choices };
+}

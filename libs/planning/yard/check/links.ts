@@ -1,0 +1,101 @@
+import type { Material } from '../materials.ts';
+import type { Link, Moment, Procedure, Step } from '../procedures.ts';
+import { branchOf } from '../branch.ts';
+import { circles } from '../circle.ts';
+import { byId, known, type Report } from './faults.ts';
+import { hasLine, type Stock } from './steps.ts';
+
+function momentFaults(to: Report, moment: Moment | null, step: Step, material: Material | undefined, path: readonly PropertyKey[]): void {
+  if (moment?.kind !== 'milestone') return;
+  const at = [...path, 'milestone'];
+  if (step.material === null) {
+    to.add('input.field', at, `${step.name} lays no film, so nothing of it becomes "${moment.milestone}"`, {
+      value: moment.milestone,
+      cure: 'Link from the step that applies the material, or wait a number of minutes.',
+    });
+  } else if (material !== undefined) hasLine(to, material, moment.milestone, `a link from ${step.name} waits for`, at);
+}
+
+/** Minutes to a moment at a temperature that the sheet lists; null where it does not say. */
+function minutesAt(moment: Moment, material: Material | undefined, celsius: number): number | null {
+  if (moment.kind === 'after') return moment.minutes;
+  const line = material?.milestones.find(({ milestone }) => milestone === moment.milestone);
+  if (line === undefined || line.rows.length === 0) return null;
+  const { rows } = line;
+  if (celsius < rows[0].celsius || celsius > rows[rows.length - 1].celsius) return null;
+  const k = Math.max(1, rows.findIndex((row) => row.celsius >= celsius));
+  if (rows.length === 1 || rows[k].celsius === celsius) return rows.find((row) => row.celsius === celsius)?.minutes ?? null;
+  const inverse = (c: number): number => 1 / (c + 273.15);
+  const [a, b] = [rows[k - 1], rows[k]];
+  const share = (inverse(celsius) - inverse(a.celsius)) / (inverse(b.celsius) - inverse(a.celsius));
+  return Math.exp(Math.log(a.minutes) + share * (Math.log(b.minutes) - Math.log(a.minutes)));
+}
+
+/**
+ * A window that closes before it opens at every temperature. Both sides are linear in
+ * (log time, 1/T) between listed temperatures, so comparing at those decides it.
+ */
+function emptyWindow(link: Link, material: Material | undefined): boolean {
+  const { opens, closes } = link;
+  if (opens === null || closes === null) return false;
+  const listed = new Set<number>();
+  for (const moment of [opens, closes]) {
+    if (moment.kind !== 'milestone') continue;
+    for (const line of material?.milestones ?? []) {
+      if (line.milestone === moment.milestone) for (const row of line.rows) listed.add(row.celsius);
+    }
+  }
+  const pairs = [...(listed.size === 0 ? [20] : listed)].flatMap((c) => {
+    const open = minutesAt(opens, material, c);
+    const close = minutesAt(closes, material, c);
+    return open === null || close === null ? [] : [close - open];
+  });
+  return pairs.length > 0 && pairs.every((slack) => slack < 0);
+}
+
+const momentWords = (moment: Moment | null): string => {
+  if (moment === null) return 'nothing';
+  return moment.kind === 'after' ? `${String(moment.minutes)} minutes` : `"${moment.milestone}"`;
+};
+
+/** References, milestones, windows and circles of a procedure's links. */
+export function linkFaults(to: Report, procedure: Procedure, stock: Stock, path: readonly PropertyKey[]): void {
+  const steps = byId(procedure.steps);
+  const index = new Map(procedure.steps.map((step, k) => [step.id, k]));
+  const branches = branchOf(procedure);
+  const arcs: [number, number][] = [];
+  procedure.links.forEach((link, k) => {
+    const here = [...path, 'links', k];
+    const fromKnown = known(to, 'step', link.from, steps, [...here, 'from']);
+    const toKnown = known(to, 'step', link.to, steps, [...here, 'to']);
+    if (link.opens === null && link.closes === null) {
+      to.add('input.field', here, `the link "${link.id}" neither opens nor closes anything`, {
+        value: link.id,
+        cure: 'Give it `opens`, or `closes`, or remove it.',
+      });
+    }
+    const from = steps.get(link.from);
+    if (!fromKnown || !toKnown || from === undefined) return;
+    const material = from.material === null ? undefined : stock.materials.get(from.material);
+    momentFaults(to, link.opens, from, material, [...here, 'opens']);
+    momentFaults(to, link.closes, from, material, [...here, 'closes']);
+    if (emptyWindow(link, material)) {
+      const sheet = material === undefined ? '' : ` at any temperature on the sheet of ${material.name}`;
+      to.add('yard.window', [...here, 'closes'], `the window of "${link.id}" opens at ${momentWords(link.opens)} and closes at ${momentWords(link.closes)}, which comes first${sheet}`, {
+        value: link.closes,
+        cure: 'Make the window close after it opens.',
+      });
+    }
+    const apart = branches.get(link.from) !== undefined && branches.get(link.to) !== undefined;
+    const exclusive = apart && branches.get(link.from) !== branches.get(link.to) && sameChoice(branches, link);
+    if (link.opens !== null && !exclusive) arcs.push([index.get(link.from) ?? 0, index.get(link.to) ?? 0]);
+  });
+  for (const circle of circles(procedure.steps.length, arcs)) {
+    const names = circle.map((step) => procedure.steps[step].id);
+    to.add('yard.cycle', [...path, 'links'], `steps wait for each other in a circle: ${[...names, names[0]].join(' -> ')}`, { value: names });
+  }
+}
+
+const choiceName = (branch: string | undefined): string => branch?.split('/')[0] ?? '';
+const sameChoice = (branches: ReadonlyMap<string, string>, link: Link): boolean =>
+  choiceName(branches.get(link.from)) === choiceName(branches.get(link.to));

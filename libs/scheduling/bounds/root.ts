@@ -1,0 +1,35 @@
+import type { Infeasibility } from '../model/plan.ts';
+import type { Compiled } from '../search/crew/compiled.ts';
+import { analyse, type Analysis } from './critical-path.ts';
+import { explain } from './infeasible.ts';
+
+/** Which argument proves a bound of a rank. */
+export type Proof = 'critical-path' | 'crew-hours';
+
+/** What is proved before any search. */
+export interface RootProof {
+  readonly analysis: Analysis;
+  /** Lower bounds of rank 1 and rank 2. */
+  readonly bounds: readonly [number, number];
+  readonly proofs: readonly [Proof, Proof];
+  readonly infeasibility: Infeasibility | null;
+}
+
+/** Weighted lateness and weighted finishes if each refit finished at these minutes. */
+export function ranksOf(compiled: Compiled, finishes: readonly number[]): [number, number] {
+  let late = 0;
+  let sum = 0;
+  compiled.problem.refits.forEach(({ due, weight }, r) => {
+    if (due !== null) late += weight * Math.max(0, finishes[r] - due);
+    sum += weight * finishes[r];
+  });
+  return [late, sum];
+}
+
+/** Bounds by critical path and crew hours, or a proof that there is no plan. */
+export function proveRoot(compiled: Compiled): RootProof {
+  const analysis = analyse(compiled);
+  const infeasibility = explain(compiled, analysis);
+  const bounds = infeasibility ? ([0, 0] as const) : ranksOf(compiled, analysis.finishes);
+  return { analysis, bounds, proofs: ['critical-path', 'critical-path'], infeasibility };
+}

@@ -1,0 +1,69 @@
+import type { Calendar, Interval, LagFunction, LagTable, Problem } from '../problem.ts';
+import type { Report } from './report.ts';
+
+/** Whole, not empty, sorted and disjoint; with `apart`, not touching either. */
+export function intervals(
+  to: Report,
+  path: string,
+  spans: readonly Interval[],
+  apart: boolean,
+): void {
+  let previous = -Infinity;
+  spans.forEach(({ start, end }, i) => {
+    const own = `${path}[${i}]`;
+    const whole = [to.whole(`${own}.start`, start), to.whole(`${own}.end`, end)];
+    if (whole.includes(false)) return;
+    if (start >= end)
+      to.add('input.field', own, 'It ends before it has begun', { start, end }, 'End it later.');
+    if (apart ? start <= previous : start < previous) {
+      const what = `It begins at ${start} and the one before ends at ${previous}`;
+      to.add(
+        apart ? 'yard.shifts-overlap' : 'input.field',
+        own,
+        what,
+        { start, end },
+        'Sort the list and merge what overlaps or touches.',
+      );
+    }
+    previous = Math.max(previous, end);
+  });
+}
+
+export function calendar(to: Report, path: string, { shifts, breaks }: Calendar): void {
+  intervals(to, `${path}.shifts`, shifts, true);
+  intervals(to, `${path}.breaks`, breaks, false);
+  breaks.forEach((pause, i) => {
+    if (shifts.some((shift) => shift.start <= pause.start && pause.end <= shift.end)) return;
+    const own = `${path}.breaks[${i}]`;
+    to.add('input.field', own, 'The break is not inside a shift', pause, 'Move it into a shift.');
+  });
+}
+
+export function table(to: Report, path: string, { grid, values }: LagTable, horizon: number): void {
+  const stepped = to.whole(`${path}.grid`, grid, 1);
+  if (stepped && (values.length - 1) * grid < horizon)
+    to.add(
+      'input.field',
+      `${path}.values`,
+      `It ends at minute ${(values.length - 1) * grid}, before the horizon ${horizon}`,
+      values.length,
+      `Give ${Math.ceil(horizon / grid) + 1} values.`,
+    );
+  values.forEach((value, k) => {
+    const own = `${path}.values[${k}]`;
+    const whole = to.whole(own, value, -Infinity, horizon + 1);
+    if (whole && k > 0 && value < values[k - 1])
+      to.add(
+        'input.field',
+        own,
+        `It is less than the value before, ${values[k - 1]}`,
+        value,
+        'A later anchor may not give an earlier moment: give a non-decreasing table.',
+      );
+  });
+}
+
+export function lagFunction(to: Report, path: string, fn: LagFunction, problem: Problem): void {
+  if (fn.kind === 'constant') to.whole(`${path}.minutes`, fn.minutes);
+  else to.index(`${path}.table`, fn.table, problem.tables.length, 'table');
+}

@@ -1,0 +1,34 @@
+import type { Random } from '#kernel/random.ts';
+import type { Compiled } from './compiled.ts';
+
+/** What a decode is told: smaller keys first; -1 leaves mode or crew to the decode. */
+export interface Genome {
+  readonly keys: Float64Array;
+  readonly mode: Int16Array;
+  readonly crew: Int16Array;
+  readonly branch: Int16Array;
+  /** Minutes by which a crew of more sought-after people must finish earlier to be taken. */
+  slack: number;
+}
+
+export const emptyGenome = (compiled: Compiled): Genome => ({
+  keys: new Float64Array(compiled.activities.length),
+  mode: new Int16Array(compiled.activities.length).fill(-1),
+  crew: new Int16Array(compiled.activities.length).fill(-1),
+  branch: Int16Array.from(compiled.branches, (allowed) => allowed[0] ?? 0),
+  slack: 0,
+});
+
+export function copyGenome(from: Genome, to: Genome): void {
+  to.keys.set(from.keys);
+  to.mode.set(from.mode);
+  to.crew.set(from.crew);
+  to.branch.set(from.branch);
+  to.slack = from.slack;
+}
+
+export function randomBranches(compiled: Compiled, genome: Genome, random: Random): void {
+  compiled.branches.forEach((allowed, c) => {
+    genome.branch[c] = allowed[random.below(allowed.length)];
+  });
+}

@@ -1,0 +1,80 @@
+import type { Placement, Plan } from '../../model/plan.ts';
+import type { Compiled } from './compiled.ts';
+import type { Decoder } from './decode.ts';
+import type { Genome } from './genome.ts';
+import { crewOf, segmentsOf } from './state.ts';
+
+/** What a decoded plan is worth. */
+export interface Worth {
+  late: number;
+  finishes: number;
+  /** Sum of all activities' finishes: breaks ties where no refit's finish moves. */
+  spread: number;
+}
+
+/** The worth of the plan in the decoder's state; the refits' finishes go to `ends`. */
+export function worthOf({ compiled, state, present }: Decoder, ends: Float64Array, out: Worth): void {
+  ends.fill(0);
+  let spread = 0;
+  for (let a = 0; a < present.length; a += 1) {
+    if (present[a] === 0) continue;
+    const finish = state.finish[a];
+    const { refit } = compiled.activities[a];
+    spread += finish;
+    if (refit >= 0 && finish > ends[refit]) ends[refit] = finish;
+  }
+  out.late = 0;
+  out.finishes = 0;
+  out.spread = spread;
+  compiled.problem.refits.forEach(({ due, weight }, r) => {
+    if (due !== null && ends[r] > due) out.late += weight * (ends[r] - due);
+    out.finishes += weight * ends[r];
+  });
+}
+
+function placementOf({ compiled, state }: Decoder, a: number): Placement {
+  const { frozen } = compiled.activities[a];
+  const flat = segmentsOf(compiled, state, a);
+  const segments = [];
+  for (let i = 0; i < flat.length; i += 2) segments.push({ start: flat[i], end: flat[i + 1] });
+  const option = crewOf(compiled, state, a);
+  const mode = state.mode[a];
+  return {
+    activity: a,
+    mode,
+    start: state.start[a],
+    finish: state.finish[a],
+    segments,
+    crew: frozen
+      ? frozenCrew(compiled, a, frozen.builders)
+      : (option?.builders ?? []).map((builder, i) => ({ builder, demand: option?.demands[i] ?? 0 })),
+  };
+}
+
+/** Frozen work lists who did it; each is booked on the first demand that still lacks somebody. */
+function frozenCrew(compiled: Compiled, a: number, builders: readonly number[]): { builder: number; demand: number }[] {
+  const { problem, activities } = compiled;
+  const { crew } = problem.activities[a].modes[activities[a].frozen?.mode ?? 0];
+  const open = crew.map((d) => d.count);
+  const has = (builder: number, skill: number): boolean =>
+    problem.builders[builder].abilities.some((ability) => ability.skill === skill);
+  return builders.map((builder) => {
+    const able = crew.findIndex((d, i) => open[i] > 0 && has(builder, d.skill));
+    const demand = Math.max(0, able >= 0 ? able : open.findIndex((left) => left > 0));
+    if (open.length > 0) open[demand] -= 1;
+    return { builder, demand };
+  });
+}
+
+/** The decoder's plan as data. */
+export function planOf(decoder: Decoder, genome: Genome, ends: Float64Array, worth: Worth): Plan {
+  const placements = [];
+  for (let a = 0; a < decoder.present.length; a += 1)
+    if (decoder.present[a] === 1) placements.push(placementOf(decoder, a));
+  return {
+    placements,
+    branches: [...genome.branch],
+    finishes: [...ends],
+    values: [worth.late, worth.finishes],
+  };
+}

@@ -1,0 +1,13 @@
+import { defineConfig } from 'prisma/config';
+
+/**
+ * For the stock command line. Paths are relative to this file. `MIGRATE_DATABASE_URL` is the
+ * owner's address; generating the client needs none.
+ */
+export default defineConfig({
+  schema: 'schema.prisma',
+  migrations: { path: 'migrations' },
+  ...(process.env['MIGRATE_DATABASE_URL'] === undefined
+    ? {}
+    : { datasource: { url: process.env['MIGRATE_DATABASE_URL'] } }),
+});

@@ -1,0 +1,30 @@
+import type { YardInput } from '#planning/yard/yard.ts';
+import { boats } from './demo/boats.ts';
+import { people } from './demo/people.ts';
+import { spaces } from './demo/spaces.ts';
+import { materials } from './materials.ts';
+import { inventedOutdoor } from './outdoor.ts';
+import { procedures, skills } from './procedures.ts';
+
+/** A small yard with three boats, three weeks of work. Everybody and everything in it is invented. */
+export const demoYard: YardInput = {
+  format: 'curewright-yard',
+  version: 1,
+  id: 'demo-yard',
+  name: 'Anse Verte boat yard (demo)',
+  timeZone: 'Europe/Paris',
+  planFrom: '2026-11-30T07:00:00+01:00',
+  horizonDays: 45,
+  outdoor: inventedOutdoor('2026-11-23T00:00:00+01:00', 24 * 54),
+  skills,
+  people: [...people],
+  spaces: [...spaces],
+  tools: [
+    { id: 'extractor', name: 'Dust extractor', count: 3 },
+    { id: 'spray-gun', name: 'Gel-coat spray gun', count: 1 },
+    { id: 'clamp-set', name: 'Clamps and shores', count: 2 },
+  ],
+  materials: [...materials],
+  procedures: [...procedures],
+  boats: [...boats],
+};

@@ -1,0 +1,85 @@
+import { after, bondOrPrepare, clean, dusty, film, link, wet, wiped, type ProcedureInput } from './step.ts';
+
+const filler = 'demo-fairing-filler';
+const gelCoat = 'demo-gel-coat';
+const finishCoat = 'demo-finish-coat';
+const room = { crewMax: 1 };
+
+/** Two rounds of filler and long-board. */
+export const fairAndSand: ProcedureInput = {
+  id: 'fair-and-sand',
+  version: 1,
+  name: 'Fair and sand',
+  steps: [
+    dusty('key', 'Key the surface', 'fairing', { fixed: 20, perM2: 30 }),
+    wet('fill-one', 'Spread the first filler', 'fairing', filler, { fixed: 25, perM2: 22 }),
+    dusty('board-one', 'Long-board the first filler', 'fairing', { fixed: 20, perM2: 80 }),
+    wet('fill-two', 'Spread the second filler', 'fairing', filler, { fixed: 25, perM2: 15 }),
+    dusty('board-two', 'Long-board the second filler', 'fairing', { fixed: 20, perM2: 70 }),
+    clean('check', 'Vacuum and sight along the surface', 'fairing', { fixed: 15, perM2: 4 }),
+  ],
+  links: [
+    link('key', 'fill-one'),
+    link('fill-one', 'board-one', film('sandable')),
+    link('board-one', 'fill-two'),
+    link('fill-two', 'board-two', film('sandable')),
+    link('board-two', 'check'),
+  ],
+};
+
+const second = bondOrPrepare('coat-one', 'coat-two', 'finishing', { fixed: 15, perM2: 14 });
+
+/** Gel coat built up in two coats, the waxed finish coat still inside the second one's window. */
+export const gelCoatBuild: ProcedureInput = {
+  id: 'gel-coat-build',
+  version: 1,
+  name: 'Gel-coat build-up with a finish coat',
+  steps: [
+    clean('wash', 'Wash and take off the wax', 'finishing', { fixed: 15, perM2: 8 }),
+    dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }),
+    clean('wipe', 'Wipe', 'finishing', { fixed: 10, perM2: 3 }, { splittable: false, ...room }),
+    wet('coat-one', 'Spray the first gel coat', 'finishing', gelCoat, { fixed: 35, perM2: 6 }, room),
+    ...second.steps,
+    wet('coat-two', 'Spray the second gel coat', 'finishing', gelCoat, { fixed: 35, perM2: 6 }, room),
+    wet('finish-coat', 'Spray the finish coat', 'finishing', finishCoat, { fixed: 35, perM2: 6 }, room),
+    dusty('polish', 'Wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
+  ],
+  links: [
+    link('wash', 'sand'),
+    link('sand', 'wipe'),
+    wiped('wipe', 'coat-one'),
+    ...second.links,
+    link('coat-two', 'finish-coat', film('bond-opens'), film('bond-closes')),
+    link('finish-coat', 'polish', film('sandable')),
+  ],
+  choices: [second.choice],
+};
+
+const grip = bondOrPrepare('base-coat', 'grip-coat', 'finishing', { fixed: 10, perM2: 12 });
+
+/** A hatch with a coloured base and a gritted grip coat; tape comes off while the coat still yields. */
+export const hatchNonSkid: ProcedureInput = {
+  id: 'hatch-non-skid',
+  version: 1,
+  name: 'Hatch with non-skid',
+  steps: [
+    clean('strip', 'Take off the fittings', 'joinery', { fixed: 75 }),
+    dusty('sand', 'Sand the hatch', 'fairing', { fixed: 15, perM2: 30 }),
+    clean('mask', 'Wipe and mask the borders', 'finishing', { fixed: 15, perEdgeM: 6 }, { splittable: false, ...room }),
+    wet('base-coat', 'Roll the base coat', 'finishing', gelCoat, { fixed: 30, perM2: 12 }, room),
+    ...grip.steps,
+    wet('grip-coat', 'Roll the grip coat and scatter the grit', 'finishing', finishCoat, { fixed: 35, perM2: 18 }, room),
+    clean('unmask', 'Pull the tape', 'finishing', { fixed: 10, perEdgeM: 2 }, { splittable: false, ...room }),
+    clean('refit', 'Bed and refit the fittings', 'joinery', { fixed: 120 }),
+  ],
+  links: [
+    link('strip', 'sand'),
+    link('sand', 'mask'),
+    link('mask', 'base-coat', after(15)),
+    ...grip.links,
+    link('grip-coat', 'unmask', film('tacky-opens'), film('tack-free')),
+    link('grip-coat', 'refit', film('handle')),
+    link('unmask', 'refit'),
+  ],
+  choices: [grip.choice],
+};

@@ -1,0 +1,52 @@
+import { after, bondOrPrepare, clean, dusty, film, link, wet, wiped, type ProcedureInput } from './step.ts';
+
+const resin = 'demo-laminating-epoxy';
+const filler = 'demo-fairing-filler';
+
+/** Cloth hung from below onto resin that has begun to tack. */
+export const overheadLaminate: ProcedureInput = {
+  id: 'overhead-laminate',
+  version: 1,
+  name: 'Overhead laminate',
+  steps: [
+    dusty('grind', 'Grind the overhead', 'laminating', { fixed: 30, perM2: 35 }),
+    clean('wipe', 'Vacuum and wipe', 'laminating', { fixed: 10, perM2: 4 }, { splittable: false }),
+    wet('wet-out', 'Wet out the overhead', 'laminating', resin, { fixed: 20, perM2: 9 }),
+    wet('hang', 'Hang the cloth on the tacky resin', 'laminating', resin, { fixed: 30, perM2: 16 }, { crewMin: 2, crewMax: 3 }),
+    wet('consolidate', 'Consolidate and roll out the air', 'laminating', resin, { fixed: 20, perM2: 10 }),
+    dusty('trim', 'Trim and dress the laminate', 'fairing', { fixed: 15, perM2: 8 }),
+  ],
+  links: [
+    link('grind', 'wipe'),
+    wiped('wipe', 'wet-out'),
+    link('wet-out', 'hang', film('tacky-opens'), film('tacky-closes')),
+    link('hang', 'consolidate', after(10), film('open-time'), 'same'),
+    link('consolidate', 'trim', film('sandable')),
+  ],
+};
+
+const fill = bondOrPrepare('laminate', 'fill', 'fairing', { fixed: 10, perM2: 20 });
+
+/** Delaminated skin ground out, scarfed 12:1 (Gougeon Brothers' Epoxyworks) and laid up again. */
+export const delaminatedPatch: ProcedureInput = {
+  id: 'delaminated-patch',
+  version: 1,
+  name: 'Delaminated patch',
+  steps: [
+    dusty('grind', 'Grind out the delaminated skin', 'fairing', { fixed: 25, perM2: 80 }),
+    dusty('scarf', 'Scarf the edges 12:1', 'laminating', { fixed: 15, perEdgeM: 16 }),
+    clean('wipe', 'Vacuum and wipe', 'laminating', { fixed: 10, perM2: 6 }, { splittable: false, crewMax: 1 }),
+    wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 45, perM2: 80 }),
+    ...fill.steps,
+    wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 25, perM2: 30 }),
+    dusty('sand', 'Sand the patch fair', 'fairing', { fixed: 20, perM2: 80 }),
+  ],
+  links: [
+    link('grind', 'scarf'),
+    link('scarf', 'wipe'),
+    wiped('wipe', 'laminate'),
+    ...fill.links,
+    link('fill', 'sand', film('sandable')),
+  ],
+  choices: [fill.choice],
+};

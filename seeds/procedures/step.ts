@@ -1,0 +1,84 @@
+import type { YardInput } from '#planning/yard/yard.ts';
+
+export type ProcedureInput = NonNullable<YardInput['procedures']>[number];
+type StepInput = ProcedureInput['steps'][number];
+type LinkInput = ProcedureInput['links'][number];
+type MomentInput = NonNullable<LinkInput['opens']>;
+
+/** No measured productivity of boat repair was found in print; a yard puts its own numbers here. */
+export const PRACTICE = 'common practice, no source';
+
+interface Size {
+  readonly fixed?: number;
+  readonly perM2?: number;
+  readonly perEdgeM?: number;
+  readonly perJointM?: number;
+}
+
+type Rest = Partial<Omit<StepInput, 'id' | 'name' | 'effort'>>;
+
+const step = (id: string, name: string, skill: string, size: Size, base: Omit<StepInput, 'id' | 'name' | 'effort' | 'skill'>, rest: Rest): StepInput => ({
+  id,
+  name,
+  effort: { ...size, source: PRACTICE },
+  skill,
+  ...base,
+  ...rest,
+});
+
+/** Work that makes no dust and opens no film. */
+export const clean = (id: string, name: string, skill: string, size: Size, rest: Rest = {}): StepInput =>
+  step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'clean', splittable: true }, rest);
+
+/** Cutting, grinding, sanding. */
+export const dusty = (id: string, name: string, skill: string, size: Size, rest: Rest = {}): StepInput =>
+  step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'dusty', splittable: true }, rest);
+
+/** Anything that lays a film; clean-down is in the fixed minutes. */
+export const wet = (id: string, name: string, skill: string, material: string, size: Size, rest: Rest = {}): StepInput =>
+  step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'wet', material, splittable: false, breaks: 'relieved' }, rest);
+
+export const after = (minutes: number): MomentInput => ({ kind: 'after', minutes });
+export const film = (milestone: Extract<MomentInput, { kind: 'milestone' }>['milestone']): MomentInput => ({ kind: 'milestone', milestone });
+
+/** `to` after `from`: at once, or when `opens`; no later than `closes`. */
+export const link = (from: string, to: string, opens: MomentInput | null = after(0), closes: MomentInput | null = null, sweep: 'unknown' | 'same' = 'unknown'): LinkInput => ({
+  id: `${from}-to-${to}`,
+  from,
+  to,
+  opens,
+  closes,
+  sweep,
+});
+
+/** A wiped surface flashes off for a quarter of an hour and is stale after some hours. */
+export const wiped = (from: string, to: string): LinkInput => link(from, to, after(15), after(240));
+
+/**
+ * Next coat inside the bond window of the last one, or: let it harden, abrade, wipe, coat.
+ * Gives the two optional steps, all links and the choice.
+ */
+export function bondOrPrepare(
+  coat: string,
+  next: string,
+  skill: string,
+  abrade: Size,
+): { steps: StepInput[]; links: LinkInput[]; choice: NonNullable<ProcedureInput['choices']>[number] } {
+  const [key, wipe] = [`key-for-${next}`, `wipe-for-${next}`];
+  const bond = link(coat, next, film('bond-opens'), film('bond-closes'));
+  return {
+    steps: [
+      dusty(key, 'Abrade the hardened coat', skill, abrade),
+      clean(wipe, 'Wipe the keyed surface', skill, { fixed: 10, perM2: 3 }, { splittable: false }),
+    ],
+    links: [bond, link(coat, key, film('sandable')), link(key, wipe), wiped(wipe, next)],
+    choice: {
+      id: `bond-${next}`,
+      name: 'Bond in the window, or prepare',
+      branches: [
+        { id: 'bond', name: 'in the bond window', steps: [], links: [bond.id] },
+        { id: 'prepare', name: 'harden, abrade, wipe', steps: [key, wipe], links: [] },
+      ],
+    },
+  };
+}

@@ -1,0 +1,95 @@
+import type { YardInput } from '#planning/yard/yard.ts';
+import { materials } from './materials.ts';
+import { inventedOutdoor } from './outdoor.ts';
+import { coredPanel } from './procedures/panels.ts';
+import { delaminatedPatch } from './procedures/laminates.ts';
+import { fairAndSand, gelCoatBuild, hatchNonSkid } from './procedures/finishes.ts';
+import type { ProcedureInput } from './procedures/step.ts';
+import { skills } from './procedures.ts';
+
+/** The same procedures for a pair of hands: what takes two (turning a panel) is done alone with a jig. */
+const alone = (procedure: ProcedureInput): ProcedureInput => ({
+  ...procedure,
+  steps: procedure.steps.map((step) => ({ ...step, crewMin: 1, crewMax: 1 })),
+});
+
+const evening = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '18:00', to: '22:00' }));
+const weekend = [6, 7].map((weekday) => ({
+  weekday,
+  from: '09:00',
+  to: '18:00',
+  breaks: [{ from: '12:30', to: '13:15' }],
+}));
+
+/** One person is foreman, builder and owner: one boat, five parts, evenings and weekends. Invented. */
+export const yardOfOne: YardInput = {
+  format: 'curewright-yard',
+  version: 1,
+  id: 'yard-of-one',
+  name: 'Own shed (yard of one)',
+  timeZone: 'Europe/London',
+  planFrom: '2026-11-30T18:00:00Z',
+  horizonDays: 75,
+  outdoor: inventedOutdoor('2026-11-23T00:00:00Z', 24 * 84),
+  skills,
+  people: [
+    {
+      id: 'perrin',
+      name: 'Perrin Holloway',
+      email: 'perrin@demo.invalid',
+      roles: ['foreman', 'builder', 'owner'],
+      abilities: skills.map(({ id }) => ({ skill: id, level: 2 })),
+      shifts: [...evening, ...weekend],
+    },
+  ],
+  spaces: [
+    {
+      id: 'garage',
+      name: 'Garage bench',
+      climate: {
+        kind: 'heated',
+        setPoints: [
+          { weekdays: [1, 2, 3, 4, 5], from: '17:30', celsius: 20 },
+          { weekdays: [6, 7], from: '08:00', celsius: 20 },
+          { weekdays: [1, 2, 3, 4, 5, 6, 7], from: '23:00', celsius: 16 },
+        ],
+      },
+      room: 2,
+      dustReaches: ['garage'],
+      settlingMinutes: 30,
+    },
+    {
+      id: 'under-cover',
+      name: 'Boat under its cover',
+      climate: { kind: 'outdoors', lagHours: 3, warmerBy: 3 },
+      room: 2,
+      dustReaches: ['under-cover'],
+      settlingMinutes: 30,
+    },
+  ],
+  materials: [...materials],
+  procedures: [coredPanel, delaminatedPatch, fairAndSand, gelCoatBuild, hatchNonSkid].map(alone),
+  boats: [
+    {
+      id: 'wren',
+      name: 'Wren',
+      owner: 'perrin',
+      refits: [
+        {
+          id: 'wren-winter',
+          name: 'Wren, winter list',
+          release: '2026-11-30T18:00:00Z',
+          promised: '2027-01-16T17:00:00Z',
+          weight: 1,
+          parts: [
+            { id: 'wren-locker-lid', name: 'Locker lid', space: 'garage', areaM2: 0.7, edgeM: 3.4, jobs: [{ id: 'wren-locker-lid', procedure: 'cored-panel' }] },
+            { id: 'wren-hatch', name: 'Fore hatch', space: 'garage', areaM2: 0.4, edgeM: 2.4, jobs: [{ id: 'wren-hatch', procedure: 'hatch-non-skid' }] },
+            { id: 'wren-rudder', name: 'Rudder', space: 'garage', areaM2: 0.8, jobs: [{ id: 'wren-rudder', procedure: 'fair-and-sand' }] },
+            { id: 'wren-tiller-lid', name: 'Cockpit lid', space: 'garage', areaM2: 0.6, jobs: [{ id: 'wren-tiller-lid', procedure: 'gel-coat-build' }] },
+            { id: 'wren-coaming', name: 'Coaming', space: 'under-cover', areaM2: 0.4, edgeM: 2.2, jobs: [{ id: 'wren-coaming', procedure: 'delaminated-patch' }] },
+          ],
+        },
+      ],
+    },
+  ],
+};

@@ -1,0 +1,31 @@
+import { defineConfig } from 'vitest/config';
+
+const root = new URL('..', import.meta.url).pathname;
+
+export default defineConfig({
+  root,
+  test: {
+    pool: 'forks',
+    isolate: true,
+    // Two cores: more workers would only make timings of searches and databases jump.
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: { name: 'unit', root, include: ['{apps,libs,seeds}/**/*.test.ts'] },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'whole',
+          root,
+          include: ['tests/**/*.test.ts'],
+          globalSetup: ['tests/support/database-server.ts'],
+          // A file clones a database and starts a server before its first line.
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+        },
+      },
+    ],
+  },
+});
