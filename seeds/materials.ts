@@ -10,16 +10,24 @@ export const INVENTED = 'Invented demo data sheet, not a real product';
  * are of the size that published charts show: 1.9 for gel and recoat, 3.0 for hardness
  * (Powercrete J gel, re-coat and curing time chart). The minutes are made up.
  */
-function line(milestone: Milestone, at20: number, per10: number, celsius: readonly number[]): MaterialInput['milestones'][number] {
-  const rows = celsius.map((c) => ({ celsius: c, minutes: Math.round(at20 * per10 ** ((20 - c) / 10)) }));
+function line(
+  milestone: Milestone,
+  at20: number,
+  per10: number,
+  celsius: readonly number[],
+): MaterialInput['milestones'][number] {
+  const rows = celsius.map((c) => ({
+    celsius: c,
+    minutes: Math.round(at20 * per10 ** ((20 - c) / 10)),
+  }));
   return { milestone, rows, source: INVENTED };
 }
 
 type Times = Partial<Record<Milestone, readonly [at20: number, per10: number]>>;
 
 const sheet = (times: Times, celsius: readonly number[]): MaterialInput['milestones'] =>
-  (Object.entries(times) as [Milestone, readonly [number, number]][]).map(([milestone, [at20, per10]]) =>
-    line(milestone, at20, per10, celsius),
+  (Object.entries(times) as [Milestone, readonly [number, number]][]).map(
+    ([milestone, [at20, per10]]) => line(milestone, at20, per10, celsius),
   );
 
 const cold = [5, 10, 15, 20, 25, 30];
@@ -50,7 +58,9 @@ export const materials: readonly MaterialInput[] = [
       },
       cold,
     ),
-    cautions: ['Wash the surface with water before abrading it: a waxy film may have formed on it.'],
+    cautions: [
+      'Wash the surface with water before abrading it: a waxy film may have formed on it.',
+    ],
   },
   {
     id: 'demo-thickened-glue',
@@ -97,7 +107,9 @@ export const materials: readonly MaterialInput[] = [
       },
       cold,
     ),
-    cautions: ['Green epoxy dust sensitises: sand only when it is hard, with extraction and a mask.'],
+    cautions: [
+      'Green epoxy dust sensitises: sand only when it is hard, with extraction and a mask.',
+    ],
   },
   {
     id: 'demo-gel-coat',

@@ -46,14 +46,29 @@ function expectRight(compiled: Compiled, result: RunResult): void {
   if (result.plan === null) return;
   const wrong = check(compiled.problem, result.plan);
   if (wrong.length === 0) return;
-  throw new Error(`the checker rejects the plan found: ${wrong.slice(0, 5).map(({ message }) => message).join('; ')}`);
+  throw new Error(
+    `the checker rejects the plan found: ${wrong
+      .slice(0, 5)
+      .map(({ message }) => message)
+      .join('; ')}`,
+  );
 }
 
-function withoutPlan(compiled: Compiled, result: RunResult, given: PlanArguments, yard: Yard, workload: Workload): number {
+function withoutPlan(
+  compiled: Compiled,
+  result: RunResult,
+  given: PlanArguments,
+  yard: Yard,
+  workload: Workload,
+): number {
   const proved = result.status === 'infeasible';
   const why =
     result.infeasibility === null
-      ? [proved ? 'No plan exists: proved, without a shorter explanation.' : 'No plan was found in the time; none was ruled out either. Give it longer.']
+      ? [
+          proved
+            ? 'No plan exists: proved, without a shorter explanation.'
+            : 'No plan was found in the time; none was ruled out either. Give it longer.',
+        ]
       : whyNot(compiled, result.infeasibility, yard, workload);
   if (given.json) process.stdout.write(`${JSON.stringify({ status: result.status, why })}\n`);
   else process.stderr.write(`${given.file}: ${why.join('\n  ')}\n`);
@@ -82,7 +97,11 @@ async function plan(given: PlanArguments): Promise<number> {
     result: { status: result.status, plan: result.plan, bounds: result.bounds },
   };
   if (given.out !== null) writeFileSync(pathOf(given.out), `${JSON.stringify(file, null, 2)}\n`);
-  process.stdout.write(given.json ? `${JSON.stringify(file)}\n` : `${printSheet(sheet)}${searchLine(result, given.seed, seconds)}`);
+  process.stdout.write(
+    given.json
+      ? `${JSON.stringify(file)}\n`
+      : `${printSheet(sheet)}${searchLine(result, given.seed, seconds)}`,
+  );
   return exit.plan;
 }
 

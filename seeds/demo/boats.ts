@@ -10,12 +10,22 @@ interface Size {
 }
 
 /** A part with its jobs; a job is `procedure`, or `[procedure, jobs it comes after]`. */
-const part = (id: string, name: string, space: string, size: Size, jobs: Record<string, readonly [procedure: string, after: readonly string[]]>): PartInput => ({
+const part = (
+  id: string,
+  name: string,
+  space: string,
+  size: Size,
+  jobs: Record<string, readonly [procedure: string, after: readonly string[]]>,
+): PartInput => ({
   id,
   name,
   space,
   ...size,
-  jobs: Object.entries(jobs).map(([key, [procedure, after]]) => ({ id: key, procedure, after: [...after] })),
+  jobs: Object.entries(jobs).map(([key, [procedure, after]]) => ({
+    id: key,
+    procedure,
+    after: [...after],
+  })),
 });
 
 export const boats: readonly BoatInput[] = [
@@ -31,14 +41,44 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-18T16:00:00+01:00',
         weight: 3,
         parts: [
-          part('kornog-panel', 'Main bulkhead panel', 'bench-north', { areaM2: 5.4, edgeM: 10.5 }, { 'kornog-panel': ['cored-panel', []] }),
-          part('kornog-bulkhead', 'Main bulkhead', 'kornog-inside', { areaM2: 5.4, jointM: 9.5 }, { 'kornog-bulkhead': ['bulkhead-tabbed', ['kornog-panel']] }),
-          part('kornog-overhead', 'Saloon overhead', 'kornog-inside', { areaM2: 7.5 }, { 'kornog-overhead': ['overhead-laminate', []] }),
-          part('kornog-lockers', 'Saloon lockers', 'bench-south', { areaM2: 5, jointM: 14 }, { 'kornog-lockers': ['panels-bonded', []] }),
-          part('kornog-topside', 'Topside at the chainplate', 'shed', { areaM2: 2.6, edgeM: 6.4 }, {
-            'kornog-topside': ['delaminated-patch', []],
-            'kornog-topside-fair': ['fair-and-sand', ['kornog-topside']],
-          }),
+          part(
+            'kornog-panel',
+            'Main bulkhead panel',
+            'bench-north',
+            { areaM2: 5.4, edgeM: 10.5 },
+            { 'kornog-panel': ['cored-panel', []] },
+          ),
+          part(
+            'kornog-bulkhead',
+            'Main bulkhead',
+            'kornog-inside',
+            { areaM2: 5.4, jointM: 9.5 },
+            { 'kornog-bulkhead': ['bulkhead-tabbed', ['kornog-panel']] },
+          ),
+          part(
+            'kornog-overhead',
+            'Saloon overhead',
+            'kornog-inside',
+            { areaM2: 7.5 },
+            { 'kornog-overhead': ['overhead-laminate', []] },
+          ),
+          part(
+            'kornog-lockers',
+            'Saloon lockers',
+            'bench-south',
+            { areaM2: 5, jointM: 14 },
+            { 'kornog-lockers': ['panels-bonded', []] },
+          ),
+          part(
+            'kornog-topside',
+            'Topside at the chainplate',
+            'shed',
+            { areaM2: 2.6, edgeM: 6.4 },
+            {
+              'kornog-topside': ['delaminated-patch', []],
+              'kornog-topside-fair': ['fair-and-sand', ['kornog-topside']],
+            },
+          ),
         ],
       },
     ],
@@ -55,14 +95,44 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-16T16:00:00+01:00',
         weight: 2,
         parts: [
-          part('tangon-panel', 'Half bulkhead panel', 'bench-south', { areaM2: 2.8, edgeM: 7.2 }, { 'tangon-panel': ['cored-panel', []] }),
-          part('tangon-bulkhead', 'Half bulkhead', 'tangon-inside', { areaM2: 2.8, jointM: 6.8 }, { 'tangon-bulkhead': ['bulkhead-tabbed', ['tangon-panel']] }),
-          part('tangon-keel-stub', 'Keel stub', 'shed', { areaM2: 3.2, edgeM: 7 }, {
-            'tangon-keel-stub': ['delaminated-patch', []],
-            'tangon-keel-fair': ['fair-and-sand', ['tangon-keel-stub']],
-          }),
-          part('tangon-hatch', 'Fore hatch', 'spray-room', { areaM2: 0.9, edgeM: 3.8 }, { 'tangon-hatch': ['hatch-non-skid', []] }),
-          part('tangon-rudder', 'Rudder', 'bench-north', { areaM2: 2.4 }, { 'tangon-rudder': ['fair-and-sand', []] }),
+          part(
+            'tangon-panel',
+            'Half bulkhead panel',
+            'bench-south',
+            { areaM2: 2.8, edgeM: 7.2 },
+            { 'tangon-panel': ['cored-panel', []] },
+          ),
+          part(
+            'tangon-bulkhead',
+            'Half bulkhead',
+            'tangon-inside',
+            { areaM2: 2.8, jointM: 6.8 },
+            { 'tangon-bulkhead': ['bulkhead-tabbed', ['tangon-panel']] },
+          ),
+          part(
+            'tangon-keel-stub',
+            'Keel stub',
+            'shed',
+            { areaM2: 3.2, edgeM: 7 },
+            {
+              'tangon-keel-stub': ['delaminated-patch', []],
+              'tangon-keel-fair': ['fair-and-sand', ['tangon-keel-stub']],
+            },
+          ),
+          part(
+            'tangon-hatch',
+            'Fore hatch',
+            'spray-room',
+            { areaM2: 0.9, edgeM: 3.8 },
+            { 'tangon-hatch': ['hatch-non-skid', []] },
+          ),
+          part(
+            'tangon-rudder',
+            'Rudder',
+            'bench-north',
+            { areaM2: 2.4 },
+            { 'tangon-rudder': ['fair-and-sand', []] },
+          ),
         ],
       },
     ],
@@ -79,10 +149,34 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-18T12:00:00+01:00',
         weight: 1,
         parts: [
-          part('ourse-sole', 'Cockpit sole', 'bench-north', { areaM2: 3.4, jointM: 11 }, { 'ourse-sole': ['panels-bonded', []] }),
-          part('ourse-companion', 'Companionway slide', 'spray-room', { areaM2: 2.6 }, { 'ourse-companion': ['gel-coat-build', []] }),
-          part('ourse-hatch', 'Lazarette hatch', 'spray-room', { areaM2: 1.4, edgeM: 5 }, { 'ourse-hatch': ['hatch-non-skid', []] }),
-          part('ourse-deck', 'Side deck', 'shed', { areaM2: 2.2, edgeM: 6 }, { 'ourse-deck': ['delaminated-patch', []] }),
+          part(
+            'ourse-sole',
+            'Cockpit sole',
+            'bench-north',
+            { areaM2: 3.4, jointM: 11 },
+            { 'ourse-sole': ['panels-bonded', []] },
+          ),
+          part(
+            'ourse-companion',
+            'Companionway slide',
+            'spray-room',
+            { areaM2: 2.6 },
+            { 'ourse-companion': ['gel-coat-build', []] },
+          ),
+          part(
+            'ourse-hatch',
+            'Lazarette hatch',
+            'spray-room',
+            { areaM2: 1.4, edgeM: 5 },
+            { 'ourse-hatch': ['hatch-non-skid', []] },
+          ),
+          part(
+            'ourse-deck',
+            'Side deck',
+            'shed',
+            { areaM2: 2.2, edgeM: 6 },
+            { 'ourse-deck': ['delaminated-patch', []] },
+          ),
         ],
       },
     ],

@@ -3,7 +3,12 @@ import type { YardInput } from '#planning/yard/yard.ts';
 type PersonInput = NonNullable<YardInput['people']>[number];
 type Shift = NonNullable<PersonInput['shifts']>[number];
 
-const days = (weekdays: readonly number[], from: string, to: string, pause: readonly [string, string] | null): Shift[] =>
+const days = (
+  weekdays: readonly number[],
+  from: string,
+  to: string,
+  pause: readonly [string, string] | null,
+): Shift[] =>
   weekdays.map((weekday) => ({
     weekday,
     from,
@@ -82,7 +87,10 @@ export const people: readonly PersonInput[] = [
       { skill: 'fairing', level: 2, speed: 95 },
       { skill: 'laminating', level: 1, speed: 75 },
     ],
-    shifts: [...days([3, 4, 5], '12:30', '20:00', ['16:30', '17:00']), ...days([6], '08:00', '13:00', null)],
+    shifts: [
+      ...days([3, 4, 5], '12:30', '20:00', ['16:30', '17:00']),
+      ...days([6], '08:00', '13:00', null),
+    ],
   },
   { id: 'odile', name: 'Odile Tremarec', email: 'odile@demo.invalid', roles: ['owner'] },
   { id: 'bastien', name: 'Bastien Hourcade', email: 'bastien@demo.invalid', roles: ['owner'] },

@@ -15,10 +15,38 @@ const heated = (day: number, night: number): SpaceInput['climate'] => ({
 
 /** Two benches that share their air, a spray room, the boat shed, and the insides of two hulls. */
 export const spaces: readonly SpaceInput[] = [
-  { id: 'bench-north', name: 'North bench', climate: heated(19, 15), room: 2, dustReaches: ['bench-north', 'bench-south'], settlingMinutes: 30 },
-  { id: 'bench-south', name: 'South bench', climate: heated(19, 15), room: 2, dustReaches: ['bench-south', 'bench-north'], settlingMinutes: 30 },
-  { id: 'spray-room', name: 'Spray room', climate: heated(22, 18), room: 2, dustReaches: ['spray-room'], settlingMinutes: 20 },
-  { id: 'shed', name: 'Boat shed', climate: heated(16, 11), room: 4, dustReaches: ['shed'], settlingMinutes: 45 },
+  {
+    id: 'bench-north',
+    name: 'North bench',
+    climate: heated(19, 15),
+    room: 2,
+    dustReaches: ['bench-north', 'bench-south'],
+    settlingMinutes: 30,
+  },
+  {
+    id: 'bench-south',
+    name: 'South bench',
+    climate: heated(19, 15),
+    room: 2,
+    dustReaches: ['bench-south', 'bench-north'],
+    settlingMinutes: 30,
+  },
+  {
+    id: 'spray-room',
+    name: 'Spray room',
+    climate: heated(22, 18),
+    room: 2,
+    dustReaches: ['spray-room'],
+    settlingMinutes: 20,
+  },
+  {
+    id: 'shed',
+    name: 'Boat shed',
+    climate: heated(16, 11),
+    room: 4,
+    dustReaches: ['shed'],
+    settlingMinutes: 45,
+  },
   {
     id: 'kornog-inside',
     name: 'Inside Kornog, unheated',
@@ -27,5 +55,12 @@ export const spaces: readonly SpaceInput[] = [
     dustReaches: ['kornog-inside'],
     settlingMinutes: 60,
   },
-  { id: 'tangon-inside', name: 'Inside Tangon, with a heater', climate: heated(18, 13), room: 2, dustReaches: ['tangon-inside'], settlingMinutes: 60 },
+  {
+    id: 'tangon-inside',
+    name: 'Inside Tangon, with a heater',
+    climate: heated(18, 13),
+    room: 2,
+    dustReaches: ['tangon-inside'],
+    settlingMinutes: 60,
+  },
 ];

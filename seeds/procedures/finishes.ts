@@ -1,4 +1,14 @@
-import { after, bondOrPrepare, clean, dusty, film, link, wet, wiped, type ProcedureInput } from './step.ts';
+import {
+  after,
+  bondOrPrepare,
+  clean,
+  dusty,
+  film,
+  link,
+  wet,
+  wiped,
+  type ProcedureInput,
+} from './step.ts';
 
 const filler = 'demo-fairing-filler';
 const gelCoat = 'demo-gel-coat';
@@ -38,10 +48,31 @@ export const gelCoatBuild: ProcedureInput = {
     clean('wash', 'Wash and take off the wax', 'finishing', { fixed: 15, perM2: 8 }),
     dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }),
     clean('wipe', 'Wipe', 'finishing', { fixed: 10, perM2: 3 }, { splittable: false, ...room }),
-    wet('coat-one', 'Spray the first gel coat', 'finishing', gelCoat, { fixed: 35, perM2: 6 }, room),
+    wet(
+      'coat-one',
+      'Spray the first gel coat',
+      'finishing',
+      gelCoat,
+      { fixed: 35, perM2: 6 },
+      room,
+    ),
     ...second.steps,
-    wet('coat-two', 'Spray the second gel coat', 'finishing', gelCoat, { fixed: 35, perM2: 6 }, room),
-    wet('finish-coat', 'Spray the finish coat', 'finishing', finishCoat, { fixed: 35, perM2: 6 }, room),
+    wet(
+      'coat-two',
+      'Spray the second gel coat',
+      'finishing',
+      gelCoat,
+      { fixed: 35, perM2: 6 },
+      room,
+    ),
+    wet(
+      'finish-coat',
+      'Spray the finish coat',
+      'finishing',
+      finishCoat,
+      { fixed: 35, perM2: 6 },
+      room,
+    ),
     dusty('polish', 'Wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
   ],
   links: [
@@ -65,11 +96,30 @@ export const hatchNonSkid: ProcedureInput = {
   steps: [
     clean('strip', 'Take off the fittings', 'joinery', { fixed: 75 }),
     dusty('sand', 'Sand the hatch', 'fairing', { fixed: 15, perM2: 30 }),
-    clean('mask', 'Wipe and mask the borders', 'finishing', { fixed: 15, perEdgeM: 6 }, { splittable: false, ...room }),
+    clean(
+      'mask',
+      'Wipe and mask the borders',
+      'finishing',
+      { fixed: 15, perEdgeM: 6 },
+      { splittable: false, ...room },
+    ),
     wet('base-coat', 'Roll the base coat', 'finishing', gelCoat, { fixed: 30, perM2: 12 }, room),
     ...grip.steps,
-    wet('grip-coat', 'Roll the grip coat and scatter the grit', 'finishing', finishCoat, { fixed: 35, perM2: 18 }, room),
-    clean('unmask', 'Pull the tape', 'finishing', { fixed: 10, perEdgeM: 2 }, { splittable: false, ...room }),
+    wet(
+      'grip-coat',
+      'Roll the grip coat and scatter the grit',
+      'finishing',
+      finishCoat,
+      { fixed: 35, perM2: 18 },
+      room,
+    ),
+    clean(
+      'unmask',
+      'Pull the tape',
+      'finishing',
+      { fixed: 10, perEdgeM: 2 },
+      { splittable: false, ...room },
+    ),
     clean('refit', 'Bed and refit the fittings', 'joinery', { fixed: 120 }),
   ],
   links: [

@@ -1,4 +1,14 @@
-import { after, bondOrPrepare, clean, dusty, film, link, wet, wiped, type ProcedureInput } from './step.ts';
+import {
+  after,
+  bondOrPrepare,
+  clean,
+  dusty,
+  film,
+  link,
+  wet,
+  wiped,
+  type ProcedureInput,
+} from './step.ts';
 
 const resin = 'demo-laminating-epoxy';
 const filler = 'demo-fairing-filler';
@@ -12,8 +22,18 @@ export const overheadLaminate: ProcedureInput = {
     dusty('grind', 'Grind the overhead', 'laminating', { fixed: 30, perM2: 35 }),
     clean('wipe', 'Vacuum and wipe', 'laminating', { fixed: 10, perM2: 4 }, { splittable: false }),
     wet('wet-out', 'Wet out the overhead', 'laminating', resin, { fixed: 20, perM2: 9 }),
-    wet('hang', 'Hang the cloth on the tacky resin', 'laminating', resin, { fixed: 30, perM2: 16 }, { crewMin: 2, crewMax: 3 }),
-    wet('consolidate', 'Consolidate and roll out the air', 'laminating', resin, { fixed: 20, perM2: 10 }),
+    wet(
+      'hang',
+      'Hang the cloth on the tacky resin',
+      'laminating',
+      resin,
+      { fixed: 30, perM2: 16 },
+      { crewMin: 2, crewMax: 3 },
+    ),
+    wet('consolidate', 'Consolidate and roll out the air', 'laminating', resin, {
+      fixed: 20,
+      perM2: 10,
+    }),
     dusty('trim', 'Trim and dress the laminate', 'fairing', { fixed: 15, perM2: 8 }),
   ],
   links: [
@@ -35,7 +55,13 @@ export const delaminatedPatch: ProcedureInput = {
   steps: [
     dusty('grind', 'Grind out the delaminated skin', 'fairing', { fixed: 25, perM2: 80 }),
     dusty('scarf', 'Scarf the edges 12:1', 'laminating', { fixed: 15, perEdgeM: 16 }),
-    clean('wipe', 'Vacuum and wipe', 'laminating', { fixed: 10, perM2: 6 }, { splittable: false, crewMax: 1 }),
+    clean(
+      'wipe',
+      'Vacuum and wipe',
+      'laminating',
+      { fixed: 10, perM2: 6 },
+      { splittable: false, crewMax: 1 },
+    ),
     wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 45, perM2: 80 }),
     ...fill.steps,
     wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 25, perM2: 30 }),

@@ -1,4 +1,14 @@
-import { after, bondOrPrepare, clean, dusty, film, link, wet, wiped, type ProcedureInput } from './step.ts';
+import {
+  after,
+  bondOrPrepare,
+  clean,
+  dusty,
+  film,
+  link,
+  wet,
+  wiped,
+  type ProcedureInput,
+} from './step.ts';
 
 const resin = 'demo-laminating-epoxy';
 const glue = 'demo-thickened-glue';
@@ -9,11 +19,24 @@ export const coredPanel: ProcedureInput = {
   version: 1,
   name: 'Cored panel with closed edges',
   steps: [
-    dusty('cut-core', 'Cut the core and rebate its edges', 'joinery', { fixed: 40, perM2: 25, perEdgeM: 14 }),
-    wet('close-edges', 'Close the edges with thickened resin', 'laminating', glue, { fixed: 25, perEdgeM: 7 }),
+    dusty('cut-core', 'Cut the core and rebate its edges', 'joinery', {
+      fixed: 40,
+      perM2: 25,
+      perEdgeM: 14,
+    }),
+    wet('close-edges', 'Close the edges with thickened resin', 'laminating', glue, {
+      fixed: 25,
+      perEdgeM: 7,
+    }),
     dusty('level-edges', 'Level the closed edges', 'fairing', { fixed: 15, perEdgeM: 9 }),
     wet('skin-one', 'Laminate the first skin', 'laminating', resin, { fixed: 40, perM2: 50 }),
-    clean('turn', 'Turn the panel over', 'joinery', { fixed: 20 }, { crewMin: 2, crewMax: 2, splittable: false, floorMinutes: 10 }),
+    clean(
+      'turn',
+      'Turn the panel over',
+      'joinery',
+      { fixed: 20 },
+      { crewMin: 2, crewMax: 2, splittable: false, floorMinutes: 10 },
+    ),
     wet('skin-two', 'Laminate the second skin', 'laminating', resin, { fixed: 40, perM2: 50 }),
     dusty('trim', 'Trim the panel to size', 'joinery', { fixed: 20, perEdgeM: 12 }),
   ],
@@ -37,7 +60,14 @@ export const panelsBonded: ProcedureInput = {
   steps: [
     clean('dry-fit', 'Dry-fit and mark', 'joinery', { fixed: 45, perJointM: 24 }),
     clean('tape', 'Tape off the joints', 'laminating', { fixed: 10, perJointM: 5 }),
-    wet('glue', 'Glue with thickened resin', 'laminating', glue, { fixed: 40, perJointM: 14 }, { crewMin: 2, crewMax: 2 }),
+    wet(
+      'glue',
+      'Glue with thickened resin',
+      'laminating',
+      glue,
+      { fixed: 40, perJointM: 14 },
+      { crewMin: 2, crewMax: 2 },
+    ),
     wet('fillet', 'Fillet the joints', 'laminating', glue, { fixed: 25, perJointM: 9 }),
     ...tab.steps,
     wet('tab', 'Tab the joints', 'laminating', resin, { fixed: 35, perJointM: 16 }),
@@ -61,10 +91,25 @@ export const bulkheadTabbed: ProcedureInput = {
   version: 1,
   name: 'Bulkhead tabbed to a hull',
   steps: [
-    clean('fit', 'Template, fit and shore the bulkhead', 'joinery', { fixed: 90, perJointM: 30 }, { crewMin: 2, crewMax: 2 }),
+    clean(
+      'fit',
+      'Template, fit and shore the bulkhead',
+      'joinery',
+      { fixed: 90, perJointM: 30 },
+      { crewMin: 2, crewMax: 2 },
+    ),
     dusty('grind', 'Grind the landing on the hull', 'laminating', { fixed: 15, perJointM: 12 }),
-    clean('wipe', 'Vacuum and wipe the landing', 'laminating', { fixed: 10, perJointM: 3 }, { splittable: false, crewMax: 1 }),
-    wet('bed', 'Bed on foam and fillet both faces', 'laminating', glue, { fixed: 30, perJointM: 9 }),
+    clean(
+      'wipe',
+      'Vacuum and wipe the landing',
+      'laminating',
+      { fixed: 10, perJointM: 3 },
+      { splittable: false, crewMax: 1 },
+    ),
+    wet('bed', 'Bed on foam and fillet both faces', 'laminating', glue, {
+      fixed: 30,
+      perJointM: 9,
+    }),
     ...side.steps,
     wet('tab-fore', 'Tab the fore face', 'laminating', resin, { fixed: 35, perJointM: 15 }),
     wet('tab-aft', 'Tab the aft face', 'laminating', resin, { fixed: 35, perJointM: 15 }),

@@ -17,7 +17,14 @@ interface Size {
 
 type Rest = Partial<Omit<StepInput, 'id' | 'name' | 'effort'>>;
 
-const step = (id: string, name: string, skill: string, size: Size, base: Omit<StepInput, 'id' | 'name' | 'effort' | 'skill'>, rest: Rest): StepInput => ({
+const step = (
+  id: string,
+  name: string,
+  skill: string,
+  size: Size,
+  base: Omit<StepInput, 'id' | 'name' | 'effort' | 'skill'>,
+  rest: Rest,
+): StepInput => ({
   id,
   name,
   effort: { ...size, source: PRACTICE },
@@ -27,22 +34,56 @@ const step = (id: string, name: string, skill: string, size: Size, base: Omit<St
 });
 
 /** Work that makes no dust and opens no film. */
-export const clean = (id: string, name: string, skill: string, size: Size, rest: Rest = {}): StepInput =>
+export const clean = (
+  id: string,
+  name: string,
+  skill: string,
+  size: Size,
+  rest: Rest = {},
+): StepInput =>
   step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'clean', splittable: true }, rest);
 
 /** Cutting, grinding, sanding. */
-export const dusty = (id: string, name: string, skill: string, size: Size, rest: Rest = {}): StepInput =>
+export const dusty = (
+  id: string,
+  name: string,
+  skill: string,
+  size: Size,
+  rest: Rest = {},
+): StepInput =>
   step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'dusty', splittable: true }, rest);
 
 /** Anything that lays a film; clean-down is in the fixed minutes. */
-export const wet = (id: string, name: string, skill: string, material: string, size: Size, rest: Rest = {}): StepInput =>
-  step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'wet', material, splittable: false, breaks: 'relieved' }, rest);
+export const wet = (
+  id: string,
+  name: string,
+  skill: string,
+  material: string,
+  size: Size,
+  rest: Rest = {},
+): StepInput =>
+  step(
+    id,
+    name,
+    skill,
+    size,
+    { crewMin: 1, crewMax: 2, air: 'wet', material, splittable: false, breaks: 'relieved' },
+    rest,
+  );
 
 export const after = (minutes: number): MomentInput => ({ kind: 'after', minutes });
-export const film = (milestone: Extract<MomentInput, { kind: 'milestone' }>['milestone']): MomentInput => ({ kind: 'milestone', milestone });
+export const film = (
+  milestone: Extract<MomentInput, { kind: 'milestone' }>['milestone'],
+): MomentInput => ({ kind: 'milestone', milestone });
 
 /** `to` after `from`: at once, or when `opens`; no later than `closes`. */
-export const link = (from: string, to: string, opens: MomentInput | null = after(0), closes: MomentInput | null = null, sweep: 'unknown' | 'same' = 'unknown'): LinkInput => ({
+export const link = (
+  from: string,
+  to: string,
+  opens: MomentInput | null = after(0),
+  closes: MomentInput | null = null,
+  sweep: 'unknown' | 'same' = 'unknown',
+): LinkInput => ({
   id: `${from}-to-${to}`,
   from,
   to,
@@ -63,7 +104,11 @@ export function bondOrPrepare(
   next: string,
   skill: string,
   abrade: Size,
-): { steps: StepInput[]; links: LinkInput[]; choice: NonNullable<ProcedureInput['choices']>[number] } {
+): {
+  steps: StepInput[];
+  links: LinkInput[];
+  choice: NonNullable<ProcedureInput['choices']>[number];
+} {
   const [key, wipe] = [`key-for-${next}`, `wipe-for-${next}`];
   const bond = link(coat, next, film('bond-opens'), film('bond-closes'));
   return {

@@ -22,11 +22,16 @@ beforeAll(async () => {
 
 /** Paths and codes of what a problem names. */
 const faults = (problem: JsonValue): { path: unknown; code: unknown }[] =>
-  (problem.errors as unknown as { path: unknown; code: unknown }[]).map(({ path, code }) => ({ path, code }));
+  (problem.errors as unknown as { path: unknown; code: unknown }[]).map(({ path, code }) => ({
+    path,
+    code,
+  }));
 
 describe('sign-in', () => {
   test('a wrong password and an unknown e-mail are refused alike', async () => {
-    const wrong = await api.rest('POST', '/sessions', { body: { email: emails[0], password: 'not it' } });
+    const wrong = await api.rest('POST', '/sessions', {
+      body: { email: emails[0], password: 'not it' },
+    });
     const nobody = await api.rest('POST', '/sessions', {
       body: { email: 'nobody@yard.test', password: testPassword },
     });
@@ -36,12 +41,17 @@ describe('sign-in', () => {
   });
 
   test('the token opens /me by header and by cookie, until it is given back', async () => {
-    const answer = await api.rest('POST', '/sessions', { body: { email: emails[1], password: testPassword } });
+    const answer = await api.rest('POST', '/sessions', {
+      body: { email: emails[1], password: testPassword },
+    });
     const cookie = answer.headers.get('set-cookie') ?? '';
     expect(cookie).toMatch(/HttpOnly; SameSite=Lax/);
     const token = String(answer.body.token);
     const byCookie = { headers: { cookie: cookie.split(';')[0] } };
-    const me = { email: 'bram@yard.test', memberships: [{ yardId: 'small', memberId: 'bram', roles: ['builder'] }] };
+    const me = {
+      email: 'bram@yard.test',
+      memberships: [{ yardId: 'small', memberId: 'bram', roles: ['builder'] }],
+    };
     expect((await api.rest('GET', '/me', { token })).body).toMatchObject(me);
     expect((await api.rest('GET', '/me', byCookie)).body).toMatchObject(me);
     expect((await api.rest('DELETE', '/sessions/current', { token })).status).toBe(204);
@@ -51,10 +61,14 @@ describe('sign-in', () => {
 
   test('only the hash of the token is stored, and argon2id of the password', async () => {
     const rows = await database.owner.session.findMany();
-    const text = JSON.stringify(rows.map(({ tokenHash }) => Buffer.from(tokenHash).toString('base64url')));
+    const text = JSON.stringify(
+      rows.map(({ tokenHash }) => Buffer.from(tokenHash).toString('base64url')),
+    );
     expect(rows.length).toBeGreaterThan(0);
     expect(text).not.toContain(foreman);
-    const account = await database.owner.account.findUniqueOrThrow({ where: { email: 'ines@yard.test' } });
+    const account = await database.owner.account.findUniqueOrThrow({
+      where: { email: 'ines@yard.test' },
+    });
     expect(account.passwordHash).toMatch(/^\$argon2id\$v=19\$m=19456,t=2,p=1\$/);
   });
 });
@@ -75,7 +89,10 @@ describe('roles', () => {
   });
 
   test('an owner sees the own boats only', async () => {
-    const made = await api.rest('POST', '/yards/small/boats', { token: foreman, body: { id: 'tern', name: 'Tern' } });
+    const made = await api.rest('POST', '/yards/small/boats', {
+      token: foreman,
+      body: { id: 'tern', name: 'Tern' },
+    });
     expect(made.status).toBe(201);
     const all = await api.rest('GET', '/yards/small/boats', { token: foreman });
     const own = await api.rest('GET', '/yards/small/boats', { token: owner });
@@ -90,7 +107,9 @@ describe('roles', () => {
     const absent = await api.rest('GET', '/yards/nowhere/boats', { token: stranger });
     expect(other).toMatchObject({ status: 404, body: { code: 'record.missing' } });
     expect({ ...absent.body, instance: '' }).toEqual({ ...other.body, instance: '' });
-    const { body } = await api.graphql('{ yard(yardId: "small") { id } }', undefined, { token: stranger });
+    const { body } = await api.graphql('{ yard(yardId: "small") { id } }', undefined, {
+      token: stranger,
+    });
     expect(body).toMatchObject({ errors: [{ extensions: { code: 'record.missing' } }] });
   });
 
@@ -102,13 +121,17 @@ describe('roles', () => {
       undefined,
       { token: stranger },
     );
-    expect(body, JSON.stringify(body)).toMatchObject({ data: { a: { items: [{ id: 'mine' }] }, b: { items: [{ id: 'bay' }, {}] } } });
+    expect(body, JSON.stringify(body)).toMatchObject({
+      data: { a: { items: [{ id: 'mine' }] }, b: { items: [{ id: 'bay' }, {}] } },
+    });
     const mixed = await api.graphql(
       'mutation { a: createSkill(yardId: "mine", input: {id: "a", name: "A"}) { id } b: createSkill(yardId: "small", input: {id: "b", name: "B"}) { id } }',
       undefined,
       { token: stranger },
     );
-    expect(mixed.body).toMatchObject({ errors: [{ path: ['b'], extensions: { code: 'record.missing' } }] });
+    expect(mixed.body).toMatchObject({
+      errors: [{ path: ['b'], extensions: { code: 'record.missing' } }],
+    });
     expect(await database.owner.skill.count({ where: { yardId: 'small', id: 'b' } })).toBe(0);
   });
 
@@ -123,7 +146,10 @@ describe('bad input', () => {
   const bad = { id: 'Bad Id', name: '', climate: { kind: 'heated', setPoints: [] }, room: 0.5 };
 
   test('REST names every field with its value and cure', async () => {
-    const { status, body } = await api.rest('POST', '/yards/small/spaces', { token: foreman, body: bad });
+    const { status, body } = await api.rest('POST', '/yards/small/spaces', {
+      token: foreman,
+      body: bad,
+    });
     expect(status).toBe(422);
     expect(body).toMatchObject({
       type: '/problems/input.field',
@@ -173,8 +199,16 @@ describe('bad input', () => {
   });
 
   test('what makes no sense in the yard is told by its path in what was sent', async () => {
-    const person = { id: 'cleo', name: 'Cleo', roles: ['builder'], abilities: [{ skill: 'welding', level: 2 }] };
-    const { status, body } = await api.rest('POST', '/yards/small/people', { token: foreman, body: person });
+    const person = {
+      id: 'cleo',
+      name: 'Cleo',
+      roles: ['builder'],
+      abilities: [{ skill: 'welding', level: 2 }],
+    };
+    const { status, body } = await api.rest('POST', '/yards/small/people', {
+      token: foreman,
+      body: person,
+    });
     expect(status).toBe(422);
     expect(faults(body)).toEqual([{ path: 'abilities[0].skill', code: 'yard.reference' }]);
     const shifts = [
@@ -191,23 +225,32 @@ describe('bad input', () => {
   test('unreadable JSON, an unknown address and a query that does not fit are problems too', async () => {
     const json = await api.rest('POST', '/yards/small/skills', { token: foreman, body: '{"id":' });
     expect(json).toMatchObject({ status: 400, body: { code: 'input.malformed' } });
-    expect(await api.rest('GET', '/nothing-here')).toMatchObject({ status: 404, body: { code: 'record.missing' } });
+    expect(await api.rest('GET', '/nothing-here')).toMatchObject({
+      status: 404,
+      body: { code: 'record.missing' },
+    });
     const { body } = await api.graphql('{ nothingHere }');
     expect(body).toMatchObject({ errors: [{ extensions: { code: 'input.malformed' } }] });
   });
 });
 
-const idsOf = (page: JsonValue): unknown[] => (page.items as unknown as { id: unknown }[]).map(({ id }) => id);
+const idsOf = (page: JsonValue): unknown[] =>
+  (page.items as unknown as { id: unknown }[]).map(({ id }) => id);
 
 describe('pages', () => {
   test('lead through a list once, in its order', async () => {
     for (const n of [1, 2, 3, 4, 5]) {
-      await api.rest('POST', '/yards/mine/skills', { token: stranger, body: { id: `s${String(n)}`, name: 'S' } });
+      await api.rest('POST', '/yards/mine/skills', {
+        token: stranger,
+        body: { id: `s${String(n)}`, name: 'S' },
+      });
     }
     const seen: unknown[] = [];
     let after = '';
     for (let pages = 0; pages < 10; pages += 1) {
-      const { status, body } = await api.rest('GET', `/yards/mine/skills?first=3${after}`, { token: stranger });
+      const { status, body } = await api.rest('GET', `/yards/mine/skills?first=3${after}`, {
+        token: stranger,
+      });
       expect(status).toBe(200);
       seen.push(...idsOf(body));
       const cursor: unknown = body.nextCursor;
@@ -215,10 +258,16 @@ describe('pages', () => {
       after = `&after=${String(cursor)}`;
     }
     expect(seen).toEqual(['laminating', 'fairing', 'a', 's1', 's2', 's3', 's4', 's5']);
-    const { body } = await api.graphql('{ skills(yardId: "mine", first: 2) { items { id } nextCursor } }', undefined, {
-      token: stranger,
+    const { body } = await api.graphql(
+      '{ skills(yardId: "mine", first: 2) { items { id } nextCursor } }',
+      undefined,
+      {
+        token: stranger,
+      },
+    );
+    expect(body).toMatchObject({
+      data: { skills: { items: [{ id: 'laminating' }, { id: 'fairing' }] } },
     });
-    expect(body).toMatchObject({ data: { skills: { items: [{ id: 'laminating' }, { id: 'fairing' }] } } });
   });
 
   test.each([
@@ -227,7 +276,9 @@ describe('pages', () => {
     ['after=nonsense', 'after'],
     ['page=2', 'page'],
   ])('refuse ?%s', async (query, path) => {
-    const { status, body } = await api.rest('GET', `/yards/small/skills?${query}`, { token: foreman });
+    const { status, body } = await api.rest('GET', `/yards/small/skills?${query}`, {
+      token: foreman,
+    });
     expect(status).toBe(422);
     expect(faults(body)).toEqual([{ path, code: 'input.field' }]);
   });
@@ -241,9 +292,15 @@ describe('updates', () => {
     expect(etag).toBe(`"${String(read.body.revision)}"`);
     const change = (body: unknown, headers: Record<string, string>) =>
       api.rest('PATCH', path, { token: foreman, body, headers });
-    expect(await change({ room: 4 }, {})).toMatchObject({ status: 428, body: { code: 'record.unguarded' } });
+    expect(await change({ room: 4 }, {})).toMatchObject({
+      status: 428,
+      body: { code: 'record.unguarded' },
+    });
     const done = await change({ room: 4 }, { 'if-match': etag });
-    expect(done).toMatchObject({ status: 200, body: { room: 4, name: 'Open hull', climate: { kind: 'outdoors' } } });
+    expect(done).toMatchObject({
+      status: 200,
+      body: { room: 4, name: 'Open hull', climate: { kind: 'outdoors' } },
+    });
     expect(done.headers.get('etag')).not.toBe(etag);
     expect(await change({ room: 5 }, { 'if-match': etag })).toMatchObject({
       status: 412,
@@ -275,9 +332,17 @@ describe('updates', () => {
       );
     const done = await update(1);
     expect(done.body).toMatchObject({
-      data: { updateMaterial: { cautions: ['Gloves.'], belowMinimum: 'STALLS', milestones: { 0: { milestone: 'POT_LIFE' }, length: 6 } } },
+      data: {
+        updateMaterial: {
+          cautions: ['Gloves.'],
+          belowMinimum: 'STALLS',
+          milestones: { 0: { milestone: 'POT_LIFE' }, length: 6 },
+        },
+      },
     });
-    expect((await update(1)).body).toMatchObject({ errors: [{ extensions: { code: 'record.stale' } }] });
+    expect((await update(1)).body).toMatchObject({
+      errors: [{ extensions: { code: 'record.stale' } }],
+    });
   });
 
   test('what is in use is not removed', async () => {
@@ -296,7 +361,9 @@ describe('updates', () => {
       body: { ...rest, name: 'Panel, better' },
     });
     expect(made).toMatchObject({ status: 201, body: { version: 2, name: 'Panel, better' } });
-    expect((await api.rest('GET', '/yards/small/procedures/panel/versions/1', { token: builder })).body).toEqual(old.body);
+    expect(
+      (await api.rest('GET', '/yards/small/procedures/panel/versions/1', { token: builder })).body,
+    ).toEqual(old.body);
     const listed = await api.rest('GET', '/yards/small/procedures', { token: builder });
     expect(listed.body.items).toEqual([made.body]);
   });
@@ -304,7 +371,11 @@ describe('updates', () => {
 
 describe('commands', () => {
   const send = (key: string, body: unknown) =>
-    api.rest('POST', '/yards/small/tools', { token: foreman, body, headers: { 'idempotency-key': key } });
+    api.rest('POST', '/yards/small/tools', {
+      token: foreman,
+      body,
+      headers: { 'idempotency-key': key },
+    });
 
   test('with one key are done once and answered alike', async () => {
     const tool = { id: 'pump', name: 'Vacuum pump', count: 1 };
@@ -313,7 +384,9 @@ describe('commands', () => {
     expect(first.status).toBe(201);
     expect(again).toMatchObject({ status: 201, body: first.body });
     expect(again.headers.get('etag')).toBe(first.headers.get('etag'));
-    expect(await database.owner.event.count({ where: { yardId: 'small', subject: 'tool' } })).toBe(1);
+    expect(await database.owner.event.count({ where: { yardId: 'small', subject: 'tool' } })).toBe(
+      1,
+    );
     expect(await send('key-1', { ...tool, count: 2 })).toMatchObject({
       status: 409,
       body: { code: 'command.repeated' },
@@ -333,8 +406,13 @@ describe('commands', () => {
     expect(new Set(answers.map(({ status }) => status))).toEqual(
       answers.some(({ status }) => status === 409) ? new Set([201, 409]) : new Set([201]),
     );
-    for (const { status, body } of answers) expect(status === 201 ? body.id : body.code).toBe(status === 201 ? 'lamp' : 'command.repeated');
-    expect(await database.owner.event.count({ where: { yardId: 'small', subjectId: 'lamp' } })).toBe(1);
+    for (const { status, body } of answers)
+      expect(status === 201 ? body.id : body.code).toBe(
+        status === 201 ? 'lamp' : 'command.repeated',
+      );
+    expect(
+      await database.owner.event.count({ where: { yardId: 'small', subjectId: 'lamp' } }),
+    ).toBe(1);
   });
 
   test('GraphQL mutations too, each field for itself', async () => {
@@ -349,7 +427,10 @@ describe('commands', () => {
 
 describe('boats and their work', () => {
   const tasks = () =>
-    database.owner.task.findMany({ where: { yardId: 'small', partId: 'hatch' }, orderBy: { position: 'asc' } });
+    database.owner.task.findMany({
+      where: { yardId: 'small', partId: 'hatch' },
+      orderBy: { position: 'asc' },
+    });
 
   test('an imported part has its tasks, sized by it', async () => {
     expect((await tasks()).map(({ id, workMinutes }) => [id, workMinutes])).toEqual([
@@ -361,7 +442,11 @@ describe('boats and their work', () => {
   test('a new size resizes what nobody has begun, by the version it was made from', async () => {
     await database.owner.task.update({
       where: { yardId_id: { yardId: 'small', id: 'hatch-panel.lay-up' } },
-      data: { state: 'working', startedAt: new Date('2026-11-30T08:00:00Z'), finishedAt: new Date('2026-11-30T10:00:00Z') },
+      data: {
+        state: 'working',
+        startedAt: new Date('2026-11-30T08:00:00Z'),
+        finishedAt: new Date('2026-11-30T10:00:00Z'),
+      },
     });
     const part = await api.rest('GET', '/yards/small/parts/hatch', { token: foreman });
     const { status, body } = await api.rest('PATCH', '/yards/small/parts/hatch', {
@@ -369,13 +454,22 @@ describe('boats and their work', () => {
       headers: { 'if-match': part.headers.get('etag') ?? '' },
       body: { areaM2: 5, space: 'hull' },
     });
-    expect({ status, body }).toMatchObject({ status: 200, body: { areaM2: 5, space: 'hull', jobs: [{ procedureVersion: 1 }] } });
+    expect({ status, body }).toMatchObject({
+      status: 200,
+      body: { areaM2: 5, space: 'hull', jobs: [{ procedureVersion: 1 }] },
+    });
     expect((await tasks()).map((task) => [task.stepId, task.workMinutes, task.spaceId])).toEqual([
       ['lay-up', 30 + 2 * 40, 'bay'],
       ['fair', 15 + 5 * 30, 'hull'],
     ]);
-    const event = await database.owner.event.findFirst({ where: { yardId: 'small', kind: 'part-changed' } });
-    expect(event).toMatchObject({ subjectId: 'hatch', byMemberId: 'ines', payload: { resizedTasks: 1 } });
+    const event = await database.owner.event.findFirst({
+      where: { yardId: 'small', kind: 'part-changed' },
+    });
+    expect(event).toMatchObject({
+      subjectId: 'hatch',
+      byMemberId: 'ines',
+      payload: { resizedTasks: 1 },
+    });
   });
 
   test('a job makes its tasks and takes them away again; begun work stays', async () => {
@@ -385,13 +479,26 @@ describe('boats and their work', () => {
       { p: part, j: { id: 'locker-panel', procedure: 'panel', after: ['hatch-panel'] } },
       { token: foreman },
     );
-    expect(body).toEqual({ data: { createPart: { id: 'locker', jobs: [] }, addJob: { id: 'locker-panel', procedureVersion: 2 } } });
+    expect(body).toEqual({
+      data: {
+        createPart: { id: 'locker', jobs: [] },
+        addJob: { id: 'locker-panel', procedureVersion: 2 },
+      },
+    });
     const made = { where: { yardId: 'small', jobId: 'locker-panel' } };
     expect(await database.owner.task.count(made)).toBe(2);
-    expect(await database.owner.taskLink.count({ where: { yardId: 'small', toTaskId: 'locker-panel.lay-up' } })).toBe(1);
-    expect((await api.rest('DELETE', '/yards/small/jobs/locker-panel', { token: foreman })).status).toBe(204);
+    expect(
+      await database.owner.taskLink.count({
+        where: { yardId: 'small', toTaskId: 'locker-panel.lay-up' },
+      }),
+    ).toBe(1);
+    expect(
+      (await api.rest('DELETE', '/yards/small/jobs/locker-panel', { token: foreman })).status,
+    ).toBe(204);
     expect(await database.owner.task.count(made)).toBe(0);
-    expect(await api.rest('DELETE', '/yards/small/jobs/hatch-panel', { token: foreman })).toMatchObject({
+    expect(
+      await api.rest('DELETE', '/yards/small/jobs/hatch-panel', { token: foreman }),
+    ).toMatchObject({
       status: 409,
       body: { code: 'record.in-use' },
     });
@@ -409,7 +516,12 @@ describe('boats and their work', () => {
   test('a promise before the release is refused', async () => {
     const { status, body } = await api.rest('POST', '/yards/small/boats/petrel/refits', {
       token: foreman,
-      body: { id: 'early', name: 'Early', release: '2026-12-10T07:00:00Z', promised: '2026-12-01T07:00:00Z' },
+      body: {
+        id: 'early',
+        name: 'Early',
+        release: '2026-12-10T07:00:00Z',
+        promised: '2026-12-01T07:00:00Z',
+      },
     });
     expect({ status, code: body.code }).toEqual({ status: 422, code: 'yard.promise' });
   });
@@ -420,12 +532,15 @@ describe('boats and their work', () => {
       undefined,
       { token: owner },
     );
-    expect(body).toMatchObject({
+    expect(body, JSON.stringify(body)).toMatchObject({
       data: {
         boat: {
           name: 'Petrel',
           refits: [
-            { promised: '2026-12-18T16:00:00Z', parts: { 0: { id: 'hatch', areaM2: 5, jobs: [{ procedure: 'panel' }] } } },
+            {
+              promised: '2026-12-18T16:00:00Z',
+              parts: { 0: { id: 'hatch', areaM2: 5, jobs: [{ procedure: 'panel' }] } },
+            },
           ],
         },
       },
@@ -440,15 +555,25 @@ describe('a whole yard', () => {
     const { status, body } = await api.rest('GET', '/yards/copy/export', { token: foreman });
     expect(status).toBe(200);
     expect(body).toEqual(yardSchema.parse(file));
-    expect((await api.rest('POST', '/yards', { token: foreman, body: file })).body.code).toBe('record.exists');
+    expect((await api.rest('POST', '/yards', { token: foreman, body: file })).body.code).toBe(
+      'record.exists',
+    );
   });
 
   test('with faults is refused with all of them, and nothing of it is kept', async () => {
     const file = smallYard('faulty');
-    const people = (file.people ?? []).map((person) => ({ ...person, abilities: [{ skill: 'welding', level: 1 }] }));
-    const { status, body } = await api.rest('POST', '/yards', { token: foreman, body: { ...file, people } });
+    const people = (file.people ?? []).map((person) => ({
+      ...person,
+      abilities: [{ skill: 'welding', level: 1 }],
+    }));
+    const { status, body } = await api.rest('POST', '/yards', {
+      token: foreman,
+      body: { ...file, people },
+    });
     expect(status).toBe(422);
-    expect(faults(body).map(({ path }) => path)).toEqual([0, 1, 2].map((i) => `people[${String(i)}].abilities[0].skill`));
+    expect(faults(body).map(({ path }) => path)).toEqual(
+      [0, 1, 2].map((i) => `people[${String(i)}].abilities[0].skill`),
+    );
     expect(await database.owner.yard.count({ where: { id: 'faulty' } })).toBe(0);
   });
 
@@ -456,6 +581,8 @@ describe('a whole yard', () => {
     const table = { from: '2026-12-01T00:00:00Z', celsius: [1, 2, 3], source: 'invented' };
     const put = await api.rest('PUT', '/yards/copy/outdoor', { token: foreman, body: table });
     expect(put).toMatchObject({ status: 200, body: table });
-    expect((await api.rest('GET', '/yards/copy/export', { token: foreman })).body.outdoor).toEqual(table);
+    expect((await api.rest('GET', '/yards/copy/export', { token: foreman })).body.outdoor).toEqual(
+      table,
+    );
   });
 });

@@ -54,11 +54,17 @@ export function testApi(database: TestDatabase): TestApi {
         ...(body === undefined ? {} : { 'content-type': 'application/json' }),
         ...headers,
       },
-      ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+      ...(body === undefined
+        ? {}
+        : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
     });
     const text = await answer.text();
     const isJson = /json/.test(answer.headers.get('content-type') ?? '');
-    return { status: answer.status, headers: answer.headers, body: isJson ? JSON.parse(text) : null };
+    return {
+      status: answer.status,
+      headers: answer.headers,
+      body: isJson ? JSON.parse(text) : null,
+    };
   };
 
   return {
@@ -70,7 +76,9 @@ export function testApi(database: TestDatabase): TestApi {
       rest('POST', '/graphql', { ...sending, body: { query, variables } }),
     addAccount: async (email) => {
       const passwordHash = await hashPassword(testPassword);
-      await database.service.account.create({ data: { email, name: email.split('@')[0], passwordHash } });
+      await database.service.account.create({
+        data: { email, name: email.split('@')[0], passwordHash },
+      });
     },
     signIn: async (email) => {
       const { body } = await rest('POST', '/sessions', { body: { email, password: testPassword } });

@@ -35,7 +35,10 @@ export function smallYard(id = 'small', name = 'Small yard'): YardInput {
       {
         id: 'bay',
         name: 'Bench bay',
-        climate: { kind: 'heated', setPoints: [{ weekdays: [1, 2, 3, 4, 5, 6, 7], from: '00:00', celsius: 20 }] },
+        climate: {
+          kind: 'heated',
+          setPoints: [{ weekdays: [1, 2, 3, 4, 5, 6, 7], from: '00:00', celsius: 20 }],
+        },
         room: 3,
         dustReaches: ['bay'],
         settlingMinutes: 30,
@@ -74,11 +77,22 @@ export function smallYard(id = 'small', name = 'Small yard'): YardInput {
         version: 1,
         name: 'Laminate and fair a panel',
         steps: [
-          step('lay-up', 'laminating', { fixed: 30, perM2: 40, source: 'invented' }, 'wet', 'epoxy'),
+          step(
+            'lay-up',
+            'laminating',
+            { fixed: 30, perM2: 40, source: 'invented' },
+            'wet',
+            'epoxy',
+          ),
           step('fair', 'fairing', { fixed: 15, perM2: 30, source: 'invented' }, 'dusty', null),
         ],
         links: [
-          { id: 'cure', from: 'lay-up', to: 'fair', opens: { kind: 'milestone', milestone: 'sandable' } },
+          {
+            id: 'cure',
+            from: 'lay-up',
+            to: 'fair',
+            opens: { kind: 'milestone', milestone: 'sandable' },
+          },
         ],
       },
     ],
@@ -128,5 +142,15 @@ function step(
   air: Step['air'],
   material: string | null,
 ): Step {
-  return { id, name: id, effort, skill, crewMin: 1, crewMax: 2, air, material, splittable: air === 'dusty' };
+  return {
+    id,
+    name: id,
+    effort,
+    skill,
+    crewMin: 1,
+    crewMax: 2,
+    air,
+    material,
+    splittable: air === 'dusty',
+  };
 }

@@ -16,11 +16,18 @@ export interface Api {
   close(): Promise<void>;
 }
 
-export type ApiOptions = Pick<Config, 'databaseUrl'> & Partial<Config> & { readonly logLevels?: LogLevel[] };
+export type ApiOptions = Pick<Config, 'databaseUrl'> &
+  Partial<Config> & { readonly logLevels?: LogLevel[] };
 
 /** Starts the service on `host:port` (127.0.0.1, 3000; port 0 takes a free one) over a migrated database. */
 export async function startApi({ logLevels, ...options }: ApiOptions): Promise<Api> {
-  const config: Config = { port: 3000, host: '127.0.0.1', secureCookie: false, allowPublicDemo: false, ...options };
+  const config: Config = {
+    port: 3000,
+    host: '127.0.0.1',
+    secureCookie: false,
+    allowPublicDemo: false,
+    ...options,
+  };
   const app = await NestFactory.create<NestFastifyApplication>(rootModule(config), httpAdapter(), {
     logger: logLevels ?? ['warn', 'error', 'fatal'],
     abortOnError: false,
@@ -39,7 +46,10 @@ export async function startApi({ logLevels, ...options }: ApiOptions): Promise<A
 }
 
 if (import.meta.main) {
-  const api = await startApi({ ...readConfig(process.env), logLevels: ['log', 'warn', 'error', 'fatal'] });
+  const api = await startApi({
+    ...readConfig(process.env),
+    logLevels: ['log', 'warn', 'error', 'fatal'],
+  });
   api.app.enableShutdownHooks();
   console.log(`api: ${api.url}`);
 }

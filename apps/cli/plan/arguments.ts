@@ -12,13 +12,17 @@ export interface PlanArguments {
 /** A command line that cannot be understood: which argument, and what to write instead. */
 export class UsageError extends Error {}
 
-const usage = 'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--json] [--out PLAN.json]';
+const usage =
+  'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--json] [--out PLAN.json]';
 
 /** Reads the words after the command. Throws `UsageError`. */
 export function readArguments(words: readonly string[]): PlanArguments {
   const { values, positionals } = parse(words);
   if (positionals.length !== 1) {
-    const found = positionals.length === 0 ? 'FILE.json is missing' : `${String(positionals.length)} files are named`;
+    const found =
+      positionals.length === 0
+        ? 'FILE.json is missing'
+        : `${String(positionals.length)} files are named`;
     throw new UsageError(`${found}: name one yard file.\nUsage: ${usage}`);
   }
   const { seconds, iterations } = values;
@@ -28,7 +32,10 @@ export function readArguments(words: readonly string[]): PlanArguments {
   return {
     file: positionals[0],
     seconds: seconds === undefined ? null : time(seconds),
-    iterations: iterations === undefined ? null : whole('--iterations', iterations, 1, Number.MAX_SAFE_INTEGER),
+    iterations:
+      iterations === undefined
+        ? null
+        : whole('--iterations', iterations, 1, Number.MAX_SAFE_INTEGER),
     seed: whole('--seed', values.seed ?? '1', 0, 0xffffffff),
     json: values.json ?? false,
     out: values.out ?? null,
@@ -49,7 +56,9 @@ function parse(words: readonly string[]) {
       },
     });
   } catch (error) {
-    throw new UsageError(`${error instanceof Error ? error.message : String(error)}\nUsage: ${usage}`);
+    throw new UsageError(
+      `${error instanceof Error ? error.message : String(error)}\nUsage: ${usage}`,
+    );
   }
 }
 
@@ -62,5 +71,7 @@ function time(word: string): number {
 function whole(option: string, word: string, least: number, most: number): number {
   const value = Number(word);
   if (/^\d+$/.test(word) && value >= least && value <= most) return value;
-  throw new UsageError(`${option} "${word}" is not possible: give a whole number from ${String(least)} to ${String(most)}.`);
+  throw new UsageError(
+    `${option} "${word}" is not possible: give a whole number from ${String(least)} to ${String(most)}.`,
+  );
 }

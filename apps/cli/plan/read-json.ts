@@ -22,10 +22,17 @@ export function parseJson(text: string, label: string): unknown {
     const message = error instanceof Error ? error.message : String(error);
     const offset = offsetOf(message, plain);
     const near = plain.slice(offset, offset + 20).split('\n')[0];
-    const found = offset >= plain.trimEnd().length ? 'the file ends too early' : `${JSON.stringify(near)} cannot stand here`;
-    throw new DomainError('input.malformed', `${label}, ${placeOf(plain, offset)}: this is not JSON: ${found}`, {
-      cure: 'Correct the file there: a comma, quote or bracket is missing or too many.',
-    });
+    const found =
+      offset >= plain.trimEnd().length
+        ? 'the file ends too early'
+        : `${JSON.stringify(near)} cannot stand here`;
+    throw new DomainError(
+      'input.malformed',
+      `${label}, ${placeOf(plain, offset)}: this is not JSON: ${found}`,
+      {
+        cure: 'Correct the file there: a comma, quote or bracket is missing or too many.',
+      },
+    );
   }
 }
 

@@ -31,7 +31,14 @@ export interface PlanFile {
 }
 
 /** How the search went, for people. */
-export function searchLine(result: SolveResult & { readonly firstPlanMs: number | null }, seed: number, seconds: number): string {
-  const first = result.firstPlanMs === null ? 'no plan' : `first plan after ${(result.firstPlanMs / 1000).toFixed(2)} s`;
+export function searchLine(
+  result: SolveResult & { readonly firstPlanMs: number | null },
+  seed: number,
+  seconds: number,
+): string {
+  const first =
+    result.firstPlanMs === null
+      ? 'no plan'
+      : `first plan after ${(result.firstPlanMs / 1000).toFixed(2)} s`;
   return `Search: ${result.status}; ${first}, ${String(result.iterations)} iterations in ${seconds.toFixed(1)} s, best found at ${String(result.foundAt)}, seed ${String(seed)}\n`;
 }

@@ -1,5 +1,11 @@
 import { forbiddenStarts } from '#cure/windows/forbidden.ts';
-import type { Activity, FixedWork, Interval, Mode, ResourceDemand } from '#scheduling/model/problem.ts';
+import type {
+  Activity,
+  FixedWork,
+  Interval,
+  Mode,
+  ResourceDemand,
+} from '#scheduling/model/problem.ts';
 import type { Task } from '../workload/workload.ts';
 import type { Crew } from './crew.ts';
 import type { Films } from './films.ts';
@@ -18,14 +24,21 @@ export interface Site {
 }
 
 /** Minutes that so many hands need: the quickest who can, or the slowest. */
-export function minutesWith(task: Task, heads: number, crew: Crew, who: 'quickest' | 'slowest'): number {
+export function minutesWith(
+  task: Task,
+  heads: number,
+  crew: Crew,
+  who: 'quickest' | 'slowest',
+): number {
   const speeds = crew
     .able(task.skill, task.minLevel)
     .map((builder) => crew.speed(builder, task.skill))
     .sort((a, b) => (who === 'quickest' ? b - a : a - b))
     .slice(0, heads);
   const sum = speeds.reduce((total, speed) => total + speed, 0);
-  return sum > 0 ? Math.max(task.floorMinutes, Math.ceil((task.workMinutes * NOMINAL) / sum)) : Infinity;
+  return sum > 0
+    ? Math.max(task.floorMinutes, Math.ceil((task.workMinutes * NOMINAL) / sum))
+    : Infinity;
 }
 
 /** Head-counts that the task, the people and the room allow. */
@@ -33,7 +46,8 @@ export function headCounts(task: Task, site: Site): number[] {
   const able = site.crew.able(task.skill, task.minLevel).length;
   const room = site.places.roomOf.get(task.space);
   const places = room === undefined ? Infinity : site.places.resources[room].steps[0].capacity;
-  const [low, high] = task.crew.length > 0 ? [task.crew.length, task.crew.length] : [task.crewMin, task.crewMax];
+  const [low, high] =
+    task.crew.length > 0 ? [task.crew.length, task.crew.length] : [task.crewMin, task.crewMax];
   const most = Math.min(high, able, places);
   return Array.from({ length: Math.max(0, most - low + 1) }, (_, k) => low + k);
 }
@@ -44,7 +58,10 @@ function demandsOf(task: Task, heads: number, places: Places): ResourceDemand[] 
     const resource = places.toolOf.get(tool);
     return resource === undefined ? [] : [{ resource, amount: count, keptWhilePaused: false }];
   });
-  return [...(room === undefined ? [] : [{ resource: room, amount: heads, keptWhilePaused: false }]), ...tools];
+  return [
+    ...(room === undefined ? [] : [{ resource: room, amount: heads, keptWhilePaused: false }]),
+    ...tools,
+  ];
 }
 
 /** Starts that the film's material forbids, were the slowest crew to lay it. */
@@ -64,7 +81,9 @@ function modeOf(task: Task, heads: number, site: Site): Mode {
     duration: 0,
     work: task.workMinutes * NOMINAL,
     floor: task.floorMinutes,
-    crew: [{ skill: site.crew.skillIndex.get(task.skill) ?? -1, minLevel: task.minLevel, count: heads }],
+    crew: [
+      { skill: site.crew.skillIndex.get(task.skill) ?? -1, minLevel: task.minLevel, count: heads },
+    ],
     demands: demandsOf(task, heads, site.places),
     splittable: task.splittable,
     breaks: task.breaks,
@@ -84,7 +103,13 @@ function begunMode(task: Task, begun: Begun, site: Site): Mode {
     crew:
       builders.length === 0
         ? []
-        : [{ skill: site.crew.skillIndex.get(task.skill) ?? 0, minLevel: task.minLevel, count: builders.length }],
+        : [
+            {
+              skill: site.crew.skillIndex.get(task.skill) ?? 0,
+              minLevel: task.minLevel,
+              count: builders.length,
+            },
+          ],
     demands: task.state === 'working' ? demandsOf(task, builders.length, site.places) : [],
     splittable: false,
     breaks: 'relieved',
@@ -96,18 +121,37 @@ function begunMode(task: Task, begun: Begun, site: Site): Mode {
 
 function fixedOf(task: Task, begun: Begun | null, crew: Crew): FixedWork | null {
   if (begun !== null) {
-    return { kind: 'frozen', start: begun.placedStart, finish: begun.placedFinish, builders: begun.builders };
+    return {
+      kind: 'frozen',
+      start: begun.placedStart,
+      finish: begun.placedFinish,
+      builders: begun.builders,
+    };
   }
   if (task.crew.length === 0) return null;
-  return { kind: 'set', start: null, finish: null, builders: task.crew.map((person) => crew.builderIndex.get(person) ?? -1) };
+  return {
+    kind: 'set',
+    start: null,
+    finish: null,
+    builders: task.crew.map((person) => crew.builderIndex.get(person) ?? -1),
+  };
 }
 
 /** A task as the engine's activity. `refit` is its index, `release` the refit's, in minutes. */
-export function activityOf(task: Task, begun: Begun | null, refit: number, release: number, site: Site): Activity {
+export function activityOf(
+  task: Task,
+  begun: Begun | null,
+  refit: number,
+  release: number,
+  site: Site,
+): Activity {
   return {
     id: task.id,
     refit,
-    modes: begun === null ? headCounts(task, site).map((heads) => modeOf(task, heads, site)) : [begunMode(task, begun, site)],
+    modes:
+      begun === null
+        ? headCounts(task, site).map((heads) => modeOf(task, heads, site))
+        : [begunMode(task, begun, site)],
     release: begun === null ? Math.max(0, release, site.frame.now) : 0,
     fixed: fixedOf(task, begun, site.crew),
     source: `task:${task.id}`,

@@ -15,13 +15,20 @@ export interface Standing {
  * A choice is decided when a task of one branch has begun; or when a task beyond it, to
  * which a link of the choice leads, has begun: then the branch is one with nothing left to do.
  */
-function decidedBranch(choice: TaskChoice, begun: ReadonlySet<string>, workload: Workload): number | null {
-  const started = choice.branches.findIndex((branch) => branch.tasks.some((task) => begun.has(task)));
+function decidedBranch(
+  choice: TaskChoice,
+  begun: ReadonlySet<string>,
+  workload: Workload,
+): number | null {
+  const started = choice.branches.findIndex((branch) =>
+    branch.tasks.some((task) => begun.has(task)),
+  );
   if (started >= 0) return started;
   const within = new Set(choice.branches.flatMap((branch) => branch.tasks));
   const held = new Set(choice.branches.flatMap((branch) => branch.links));
   const beyond = workload.links.some(
-    (link) => (held.has(link.id) || within.has(link.from)) && !within.has(link.to) && begun.has(link.to),
+    (link) =>
+      (held.has(link.id) || within.has(link.from)) && !within.has(link.to) && begun.has(link.to),
   );
   if (!beyond) return null;
   const idle = choice.branches.findIndex((branch) => branch.tasks.length === 0);
@@ -29,7 +36,9 @@ function decidedBranch(choice: TaskChoice, begun: ReadonlySet<string>, workload:
 }
 
 export function standingOf(workload: Workload): Standing {
-  const begun = new Set(workload.tasks.filter((task: Task) => task.state !== 'waiting').map(({ id }) => id));
+  const begun = new Set(
+    workload.tasks.filter((task: Task) => task.state !== 'waiting').map(({ id }) => id),
+  );
   const open: TaskChoice[] = [];
   const decided: { choice: TaskChoice; branch: number }[] = [];
   const gone: TaskBranch[] = [];

@@ -15,12 +15,18 @@ const climateOf = ({ climate }: Space): Climate =>
 
 /** Minute of the earliest film that still counts, at most 0, on the grid of the temperatures. */
 export function firstMinute(workload: Workload, frame: Frame): number {
-  const starts = workload.tasks.map((task) => (task.startedAt === null ? 0 : frame.minuteOf(task.startedAt)));
+  const starts = workload.tasks.map((task) =>
+    task.startedAt === null ? 0 : frame.minuteOf(task.startedAt),
+  );
   return Math.floor(Math.min(0, ...starts) / STEP) * STEP;
 }
 
 /** The temperature of each space, from the earliest film that counts to the horizon, minutes from the origin. */
-export function temperatures(yard: Yard, frame: Frame, first: number): ReadonlyMap<string, TemperatureSeries> {
+export function temperatures(
+  yard: Yard,
+  frame: Frame,
+  first: number,
+): ReadonlyMap<string, TemperatureSeries> {
   const { outdoor } = yard;
   const from = outdoor === null ? 0 : Date.parse(outdoor.from);
   const readings = (outdoor?.celsius ?? []).map((celsius, hour) => ({
@@ -31,7 +37,14 @@ export function temperatures(yard: Yard, frame: Frame, first: number): ReadonlyM
   const wall = wallClock(yard.timeZone, begin);
   return new Map(
     yard.spaces.map((space) => {
-      const series = climateSeries(climateOf(space), readings, wall, begin, frame.horizon - first, STEP);
+      const series = climateSeries(
+        climateOf(space),
+        readings,
+        wall,
+        begin,
+        frame.horizon - first,
+        STEP,
+      );
       return [space.id, { start: first, step: series.step, celsius: series.celsius }];
     }),
   );

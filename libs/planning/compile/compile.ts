@@ -47,14 +47,27 @@ function refitsOf(yard: Yard, frame: Frame): Refit[] {
 }
 
 /** The film of each wet task, open to dust until it is dust-safe. */
-function surfacesOf(tasks: readonly Task[], begun: ReadonlyMap<string, Begun>, site: Site): OpenSurface[] {
+function surfacesOf(
+  tasks: readonly Task[],
+  begun: ReadonlyMap<string, Begun>,
+  site: Site,
+): OpenSurface[] {
   const { films, frame } = site;
   return tasks.flatMap((task, activity): OpenSurface[] => {
     if (task.material === null) return [];
     const source = `task:${task.id}`;
     const past = begun.get(task.id);
     if (past === undefined) {
-      return [{ activity, until: { kind: 'table', table: films.table(task.material, 'dust-safe', 'open', [task.space]) }, source }];
+      return [
+        {
+          activity,
+          until: {
+            kind: 'table',
+            table: films.table(task.material, 'dust-safe', 'open', [task.space]),
+          },
+          source,
+        },
+      ];
     }
     const clock = films.clock(task.material, 'dust-safe', 'open', [task.space]);
     const minutes = reachedOrNever(clock, past.finish, frame.horizon) - past.placedFinish;
@@ -62,7 +75,11 @@ function surfacesOf(tasks: readonly Task[], begun: ReadonlyMap<string, Begun>, s
   });
 }
 
-function choicesOf(standing: Standing, index: ReadonlyMap<string, number>, lags: readonly Lag[]): Choice[] {
+function choicesOf(
+  standing: Standing,
+  index: ReadonlyMap<string, number>,
+  lags: readonly Lag[],
+): Choice[] {
   return standing.open.map((choice) => ({
     id: choice.id,
     branches: choice.branches.map((branch) => {
@@ -88,7 +105,11 @@ export function compile({ yard, workload, from, now }: CompileInput): Compiled {
   const frame = frameOf(yard, from, now);
   const crew = crewOf(yard, frame);
   const places = placesOf(yard);
-  const films = filmsOf(yard, temperatures(yard, frame, firstMinute(workload, frame)), frame.horizon);
+  const films = filmsOf(
+    yard,
+    temperatures(yard, frame, firstMinute(workload, frame)),
+    frame.horizon,
+  );
   const site: Site = { crew, places, films, frame };
 
   const standing = standingOf(workload);
@@ -115,7 +136,9 @@ export function compile({ yard, workload, from, now }: CompileInput): Compiled {
     task: (id) => tasks[index.get(id) ?? -1],
     begun: (id) => begun.get(id) ?? null,
   };
-  const lags = workload.links.filter(({ id }) => !standing.droppedLinks.has(id)).flatMap((link) => lagsOf(link, lagSite));
+  const lags = workload.links
+    .filter(({ id }) => !standing.droppedLinks.has(id))
+    .flatMap((link) => lagsOf(link, lagSite));
   const surfaces = surfacesOf(tasks, begun, site);
   const draft: Problem = {
     version: 1,
@@ -156,8 +179,14 @@ function mapOf(yard: Yard, frame: Frame, problem: Problem, standing: Standing): 
       ...yard.tools.map(({ id }) => ({ kind: 'tool' as const, id })),
     ],
     lags: problem.lags.map(({ source }) => source.slice('link:'.length)),
-    choices: problem.choices.map(({ id, branches }) => ({ id, branches: branches.map((branch) => branch.id) })),
-    decided: standing.decided.map(({ choice, branch }) => ({ id: choice.id, branch: choice.branches[branch].id })),
+    choices: problem.choices.map(({ id, branches }) => ({
+      id,
+      branches: branches.map((branch) => branch.id),
+    })),
+    decided: standing.decided.map(({ choice, branch }) => ({
+      id: choice.id,
+      branch: choice.branches[branch].id,
+    })),
     dropped: [...standing.dropped],
   };
 }
@@ -165,5 +194,8 @@ function mapOf(yard: Yard, frame: Frame, problem: Problem, standing: Standing): 
 function refuse(what: string, faults: ReturnType<typeof emptyFaults>): void {
   if (faults.length === 0) return;
   const rest = faults.length > 1 ? ` (and ${String(faults.length - 1)} more)` : '';
-  throw new DomainError(faults[0].code, `${what}: ${faults[0].message}${rest}`, { cure: faults[0].cure, faults });
+  throw new DomainError(faults[0].code, `${what}: ${faults[0].message}${rest}`, {
+    cure: faults[0].cure,
+    faults,
+  });
 }

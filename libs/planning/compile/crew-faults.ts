@@ -30,7 +30,8 @@ function longestSpan(task: Task, crew: Crew): number {
 
 function pieceFault(yard: Yard, task: Task, heads: readonly number[], site: Site): Fault | null {
   const { crew } = site;
-  const fits = (count: number): boolean => together(task, count, minutesWith(task, count, crew, 'quickest'), crew);
+  const fits = (count: number): boolean =>
+    together(task, count, minutesWith(task, count, crew, 'quickest'), crew);
   if (heads.some(fits)) return null;
   const most = heads[heads.length - 1];
   const shortest = minutesWith(task, most, crew, 'quickest');
@@ -54,7 +55,9 @@ function pieceFault(yard: Yard, task: Task, heads: readonly number[], site: Site
 }
 
 function setFault(yard: Yard, task: Task, crew: Crew): Fault | null {
-  const able = new Set(crew.able(task.skill, task.minLevel).map((builder) => crew.builders[builder].id));
+  const able = new Set(
+    crew.able(task.skill, task.minLevel).map((builder) => crew.builders[builder].id),
+  );
   const unfit = task.crew.filter((person) => !able.has(person));
   if (unfit.length === 0) return null;
   return fault(
@@ -71,9 +74,14 @@ function taskFault(yard: Yard, task: Task, site: Site): Fault | null {
   const level = task.minLevel > 1 ? ` at level ${String(task.minLevel)} or above` : '';
   const where = stepPath(yard, task);
   if (able === 0) {
-    return fault('yard.skill', where, `${taskWords(yard, task)} needs ${skillName(yard, task.skill)}${level}, which no builder has`, {
-      value: task.skill,
-    });
+    return fault(
+      'yard.skill',
+      where,
+      `${taskWords(yard, task)} needs ${skillName(yard, task.skill)}${level}, which no builder has`,
+      {
+        value: task.skill,
+      },
+    );
   }
   if (task.crew.length > 0) {
     const unfit = setFault(yard, task, crew);
@@ -82,17 +90,28 @@ function taskFault(yard: Yard, task: Task, site: Site): Fault | null {
   const heads = headCounts(task, site);
   if (heads.length === 0) {
     const wanted = Math.max(task.crew.length, task.crewMin);
-    const room = places.resources[places.roomOf.get(task.space) ?? -1]?.steps[0].capacity ?? Infinity;
+    const room =
+      places.resources[places.roomOf.get(task.space) ?? -1]?.steps[0].capacity ?? Infinity;
     const why =
       able < wanted
         ? `${String(able)} ${able === 1 ? 'has' : 'have'} ${skillName(yard, task.skill)}${level}`
         : `${spaceName(yard, task.space)} has room for ${String(room)}`;
-    return fault('yard.crew', where, `${taskWords(yard, task)} needs ${String(wanted)} builders; ${why}`, { value: wanted });
+    return fault(
+      'yard.crew',
+      where,
+      `${taskWords(yard, task)} needs ${String(wanted)} builders; ${why}`,
+      { value: wanted },
+    );
   }
   return task.splittable ? null : pieceFault(yard, task, heads, site);
 }
 
 /** Tasks that no crew of the yard can ever do: yard.skill, yard.crew, yard.shift. */
-export function crewFaults(yard: Yard, tasks: readonly Task[], begun: ReadonlyMap<string, Begun>, site: Site): Fault[] {
+export function crewFaults(
+  yard: Yard,
+  tasks: readonly Task[],
+  begun: ReadonlyMap<string, Begun>,
+  site: Site,
+): Fault[] {
   return tasks.flatMap((task) => (begun.has(task.id) ? [] : (taskFault(yard, task, site) ?? [])));
 }

@@ -40,11 +40,15 @@ export function crewOf(yard: Yard, frame: Frame): Crew {
     builders,
     skillIndex,
     builderIndex: new Map(people.map(({ id }, k) => [id, k])),
-    able: (skill, minLevel) => builders.map((_, k) => k).filter((k) => (abilityOf(k, skill)?.level ?? 0) >= minLevel),
+    able: (skill, minLevel) =>
+      builders.map((_, k) => k).filter((k) => (abilityOf(k, skill)?.level ?? 0) >= minLevel),
     speed: (builder, skill) => abilityOf(builder, skill)?.speed ?? 0,
   };
 }
 
 /** Spans that work in one piece may use: whole shifts, or what lies between observed breaks. */
-export const unbroken = (calendar: Calendar, breaks: 'relieved' | 'observed'): readonly Interval[] =>
+export const unbroken = (
+  calendar: Calendar,
+  breaks: 'relieved' | 'observed',
+): readonly Interval[] =>
   breaks === 'relieved' ? calendar.shifts : subtract(calendar.shifts, calendar.breaks);

@@ -22,24 +22,36 @@ export interface Films {
 }
 
 /** Two places or more: openings reckon with the colder and closings with the warmer at each moment. */
-function seriesOf(series: ReadonlyMap<string, TemperatureSeries>, side: Side, places: readonly string[]): TemperatureSeries {
+function seriesOf(
+  series: ReadonlyMap<string, TemperatureSeries>,
+  side: Side,
+  places: readonly string[],
+): TemperatureSeries {
   const list = places.map((place) => {
     const found = series.get(place);
-    if (found === undefined) throw new DomainError('yard.reference', `there is no space "${place}"`);
+    if (found === undefined)
+      throw new DomainError('yard.reference', `there is no space "${place}"`);
     return found;
   });
   if (list.length === 1) return list[0];
   return side === 'open' ? coldest(list) : warmest(list);
 }
 
-export function filmsOf(yard: Yard, series: ReadonlyMap<string, TemperatureSeries>, horizon: number): Films {
-  const materials = new Map(yard.materials.map((material) => [material.id, cureMaterial(material)]));
+export function filmsOf(
+  yard: Yard,
+  series: ReadonlyMap<string, TemperatureSeries>,
+  horizon: number,
+): Films {
+  const materials = new Map(
+    yard.materials.map((material) => [material.id, cureMaterial(material)]),
+  );
   const clocks = new Map<string, CureClock>();
   const tableIndex = new Map<string, number>();
   const tables: LagTable[] = [];
   const material = (id: string): CureMaterial => {
     const found = materials.get(id);
-    if (found === undefined) throw new DomainError('yard.reference', `there is no material "${id}"`);
+    if (found === undefined)
+      throw new DomainError('yard.reference', `there is no material "${id}"`);
     return found;
   };
   const key = (id: string, milestone: Milestone, side: Side, places: readonly string[]): string =>
@@ -48,7 +60,12 @@ export function filmsOf(yard: Yard, series: ReadonlyMap<string, TemperatureSerie
     const name = key(id, milestone, side, places);
     const known = clocks.get(name);
     if (known !== undefined) return known;
-    const made = cureClock(material(id), milestone, side, seriesOf(series, side, [...new Set(places)].sort()));
+    const made = cureClock(
+      material(id),
+      milestone,
+      side,
+      seriesOf(series, side, [...new Set(places)].sort()),
+    );
     clocks.set(name, made);
     return made;
   };

@@ -15,9 +15,18 @@ export interface Begun {
 }
 
 /** The minute at which so much work is done by a crew that begins at `start`. */
-function expected(task: Task, start: number, crew: Crew, builders: readonly number[], horizon: number): number {
+function expected(
+  task: Task,
+  start: number,
+  crew: Crew,
+  builders: readonly number[],
+  horizon: number,
+): number {
   const speed = builders.reduce((sum, builder) => sum + crew.speed(builder, task.skill), 0);
-  let left = Math.max(task.floorMinutes, Math.ceil((task.workMinutes * 100) / (speed > 0 ? speed : 100)));
+  let left = Math.max(
+    task.floorMinutes,
+    Math.ceil((task.workMinutes * 100) / (speed > 0 ? speed : 100)),
+  );
   if (!task.splittable || builders.length === 0) return start + left;
   let common: readonly Interval[] = [{ start, end: horizon }];
   for (const builder of builders) {

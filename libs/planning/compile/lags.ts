@@ -29,7 +29,10 @@ export function kindOf(moment: Moment, bound: Bound): string {
  * start, closes from the earlier's start to the later's finish. Same sweep: start to
  * start and finish to finish.
  */
-export function anchorsOf(sweep: TaskLink['sweep'], bound: Bound): readonly (readonly [from: Anchor, to: Anchor])[] {
+export function anchorsOf(
+  sweep: TaskLink['sweep'],
+  bound: Bound,
+): readonly (readonly [from: Anchor, to: Anchor])[] {
   if (sweep === 'same') {
     return [
       ['start', 'start'],
@@ -49,11 +52,18 @@ export interface LagSite {
 
 /** A film laid before the plan begins has an exact moment: a constant from where the problem puts its task. */
 function ofBegun(begun: Begun, anchor: Anchor, reached: (minute: number) => number): LagFunction {
-  const [real, placed] = anchor === 'start' ? [begun.start, begun.placedStart] : [begun.finish, begun.placedFinish];
+  const [real, placed] =
+    anchor === 'start' ? [begun.start, begun.placedStart] : [begun.finish, begun.placedFinish];
   return { kind: 'constant', minutes: reached(real) - placed };
 }
 
-function functionOf(link: TaskLink, moment: Moment, bound: Bound, anchor: Anchor, site: LagSite): LagFunction {
+function functionOf(
+  link: TaskLink,
+  moment: Moment,
+  bound: Bound,
+  anchor: Anchor,
+  site: LagSite,
+): LagFunction {
   const from = site.task(link.from);
   const begun = site.begun(link.from);
   if (moment.kind === 'after') {
@@ -61,9 +71,14 @@ function functionOf(link: TaskLink, moment: Moment, bound: Bound, anchor: Anchor
       ? { kind: 'constant', minutes: moment.minutes }
       : ofBegun(begun, anchor, (minute) => minute + moment.minutes);
   }
-  if (from.material === null) throw new Error(`link ${link.id} reads the film of ${from.id}, which lays none`);
+  if (from.material === null)
+    throw new Error(`link ${link.id} reads the film of ${from.id}, which lays none`);
   const places = [from.space, site.task(link.to).space];
-  if (begun === null) return { kind: 'table', table: site.films.table(from.material, moment.milestone, bound, places) };
+  if (begun === null)
+    return {
+      kind: 'table',
+      table: site.films.table(from.material, moment.milestone, bound, places),
+    };
   const clock = site.films.clock(from.material, moment.milestone, bound, places);
   return ofBegun(begun, anchor, (minute) => reachedOrNever(clock, minute, site.horizon));
 }

@@ -17,14 +17,22 @@ export function excuseBegun({ activities, resources, spaces, surfaces }: Parts):
     const [mode] = activity.modes;
     if (activity.fixed?.kind !== 'frozen' || mode.air !== 'wet' || mode.space === null) return [];
     const surface = surfaces.find((one) => one.activity === a);
-    return [{ space: mode.space, start: activity.fixed.start ?? 0, end: endOf(surface, activity.fixed.finish ?? 0) }];
+    return [
+      {
+        space: mode.space,
+        start: activity.fixed.start ?? 0,
+        end: endOf(surface, activity.fixed.finish ?? 0),
+      },
+    ];
   });
   const spoilt = (activity: Activity, mode: Mode): boolean => {
     if (mode.air !== 'dusty' || mode.space === null) return false;
     const { dustReaches, settling } = spaces[mode.space];
     const start = activity.fixed?.start ?? 0;
     const end = (activity.fixed?.finish ?? 0) + settling;
-    return open.some((film) => dustReaches.includes(film.space) && start < film.end && film.start < end);
+    return open.some(
+      (film) => dustReaches.includes(film.space) && start < film.end && film.start < end,
+    );
   };
   const taken = new Set<number>();
   return activities.map((activity) => {
@@ -39,6 +47,10 @@ export function excuseBegun({ activities, resources, spaces, surfaces }: Parts):
     for (const builder of builders) taken.add(builder);
     const crew = builders.length === 0 ? [] : [{ ...mode.crew[0], count: builders.length }];
     const air = spoilt(activity, mode) ? 'clean' : mode.air;
-    return { ...activity, modes: [{ ...mode, crew, demands, air }], fixed: { ...activity.fixed, builders } };
+    return {
+      ...activity,
+      modes: [{ ...mode, crew, demands, air }],
+      fixed: { ...activity.fixed, builders },
+    };
   });
 }

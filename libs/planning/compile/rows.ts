@@ -17,7 +17,9 @@ export function jobPath(yard: Yard, jobId: string): string {
 
 /** Where the step of a task stands in the yard file. */
 export function stepPath(yard: Yard, task: Task): string {
-  const jobs = yard.boats.flatMap((boat) => boat.refits.flatMap((refit) => refit.parts.flatMap((part) => part.jobs)));
+  const jobs = yard.boats.flatMap((boat) =>
+    boat.refits.flatMap((refit) => refit.parts.flatMap((part) => part.jobs)),
+  );
   const job = jobs.find(({ id }) => id === task.jobId);
   const p = yard.procedures.findIndex(({ id }) => id === job?.procedure);
   const s = p < 0 ? -1 : yard.procedures[p].steps.findIndex(({ id }) => id === task.stepId);
@@ -32,8 +34,10 @@ export function taskWords(yard: Yard, task: Task): string {
   return `"${task.name}" on ${part?.name ?? task.partId} (${task.id})`;
 }
 
-export const skillName = (yard: Yard, id: string): string => yard.skills.find((skill) => skill.id === id)?.name ?? id;
-export const spaceName = (yard: Yard, id: string): string => yard.spaces.find((space) => space.id === id)?.name ?? id;
+export const skillName = (yard: Yard, id: string): string =>
+  yard.skills.find((skill) => skill.id === id)?.name ?? id;
+export const spaceName = (yard: Yard, id: string): string =>
+  yard.spaces.find((space) => space.id === id)?.name ?? id;
 
 /** Minutes as people say them: `45 min`, `3 h`, `3 h 20 min`. */
 export function duration(minutes: number): string {

@@ -22,7 +22,11 @@ function linkPath(yard: Yard, link: TaskLink, from: Task): string {
   const own = link.id.startsWith(`${from.jobId}.`) ? link.id.slice(from.jobId.length + 1) : '';
   for (const [p, procedure] of yard.procedures.entries()) {
     const used = yard.boats.some((boat) =>
-      boat.refits.some((refit) => refit.parts.some((part) => part.jobs.some((job) => job.id === from.jobId && job.procedure === procedure.id))),
+      boat.refits.some((refit) =>
+        refit.parts.some((part) =>
+          part.jobs.some((job) => job.id === from.jobId && job.procedure === procedure.id),
+        ),
+      ),
     );
     const k = used ? procedure.links.findIndex(({ id }) => id === own) : -1;
     if (k >= 0) return pathOf(['procedures', p, 'links', k]);
@@ -31,13 +35,26 @@ function linkPath(yard: Yard, link: TaskLink, from: Task): string {
 }
 
 const momentWords = (moment: Moment | null): string =>
-  moment === null ? 'open' : moment.kind === 'after' ? `past ${String(moment.minutes)} minutes` : `"${moment.milestone}"`;
+  moment === null
+    ? 'open'
+    : moment.kind === 'after'
+      ? `past ${String(moment.minutes)} minutes`
+      : `"${moment.milestone}"`;
 
 const shortest = (task: Task, site: Site): number =>
-  Math.min(...headCounts(task, site).map((heads) => minutesWith(task, heads, site.crew, 'quickest')));
+  Math.min(
+    ...headCounts(task, site).map((heads) => minutesWith(task, heads, site.crew, 'quickest')),
+  );
 
 /** Whether some start of the earlier task leaves the later one room between opening and closing. */
-function leavesRoom(problem: Problem, opens: Lag, closes: Lag, from: Activity, spent: number, needs: number): boolean {
+function leavesRoom(
+  problem: Problem,
+  opens: Lag,
+  closes: Lag,
+  from: Activity,
+  spent: number,
+  needs: number,
+): boolean {
   for (let start = from.release; start + spent <= problem.horizon; start++) {
     const finish = start + spent;
     const open = opensAt(problem, opens.fn, opens.fromAnchor === 'finish' ? finish : start);
@@ -57,10 +74,19 @@ interface Case {
   readonly lagsOf: ReadonlyMap<string, readonly Lag[]>;
 }
 
-function linkFault(link: TaskLink, { yard, problem, site, index, tasks, lagsOf }: Case): Fault | null {
+function linkFault(
+  link: TaskLink,
+  { yard, problem, site, index, tasks, lagsOf }: Case,
+): Fault | null {
   const [from, to] = [tasks.get(link.from), tasks.get(link.to)];
-  const activity = problem.activities[index.get(link.from) ?? -1];
-  if (from === undefined || to === undefined || activity === undefined || activity.fixed?.kind === 'frozen') return null;
+  const activity = problem.activities.at(index.get(link.from) ?? problem.activities.length);
+  if (
+    from === undefined ||
+    to === undefined ||
+    activity === undefined ||
+    activity.fixed?.kind === 'frozen'
+  )
+    return null;
   const lags = lagsOf.get(link.id) ?? [];
   const opens = lags.find((lag) => lag.bound === 'open');
   const closes = lags.find((lag) => lag.bound === 'close');
@@ -90,7 +116,8 @@ function linkFault(link: TaskLink, { yard, problem, site, index, tasks, lagsOf }
 /** A task whose material may not be laid at any minute of the plan. */
 function coldFault(activity: Activity, { yard, problem, site, tasks }: Case): Fault | null {
   const task = tasks.get(activity.id);
-  if (task?.material == null || activity.fixed?.kind === 'frozen') return null;
+  if (task === undefined || task.material === null || activity.fixed?.kind === 'frozen')
+    return null;
   const never = activity.modes.every(({ forbiddenStarts }) =>
     forbiddenStarts.some(({ start, end }) => start <= activity.release && end > problem.horizon),
   );
@@ -108,7 +135,12 @@ function coldFault(activity: Activity, { yard, problem, site, tasks }: Case): Fa
  * Windows that cannot be met whatever the order of work. A window that holds in one branch
  * of a choice only closes that branch, and is a fault if it leaves the choice none.
  */
-export function windowFaults(yard: Yard, workload: Workload, problem: Problem, site: Site): Fault[] {
+export function windowFaults(
+  yard: Yard,
+  workload: Workload,
+  problem: Problem,
+  site: Site,
+): Fault[] {
   const lagsOf = new Map<string, Lag[]>();
   for (const lag of problem.lags) {
     const link = lag.source.slice('link:'.length);
@@ -128,7 +160,10 @@ export function windowFaults(yard: Yard, workload: Workload, problem: Problem, s
     for (const branch of choice.branches) {
       for (const task of branch.tasks) optional.add(task);
       for (const link of workload.links) {
-        const inside = branch.links.includes(link.id) || branch.tasks.includes(link.from) || branch.tasks.includes(link.to);
+        const inside =
+          branch.links.includes(link.id) ||
+          branch.tasks.includes(link.from) ||
+          branch.tasks.includes(link.to);
         if (inside) branchOf.set(link.id, `${choice.id}/${branch.id}`);
       }
     }

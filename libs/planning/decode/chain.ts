@@ -8,7 +8,12 @@ import { sentences, type WaitFacts } from './sentences.ts';
 import type { ChainStep } from './sheet.ts';
 
 /** Coldest and warmest of a space over some minutes, to half degrees. */
-function between(reading: Reading, space: string, from: number, to: number): { low: number; high: number } {
+function between(
+  reading: Reading,
+  space: string,
+  from: number,
+  to: number,
+): { low: number; high: number } {
   const series = reading.films.series(space);
   let [low, high] = [Infinity, -Infinity];
   for (let minute = from; minute <= to; minute += series.step) {
@@ -20,22 +25,38 @@ function between(reading: Reading, space: string, from: number, to: number): { l
   return { low: half(low), high: half(high) };
 }
 
-function filmSentence(reading: Reading, lag: Lag, link: ChainLink, facts: WaitFacts): string | null {
+function filmSentence(
+  reading: Reading,
+  lag: Lag,
+  link: ChainLink,
+  facts: WaitFacts,
+): string | null {
   const { rows, problem, placed } = reading;
   const source = rows.links.get(lag.source.slice('link:'.length));
   const task = rows.tasks.get(problem.activities[lag.from].id);
   const placement = placed[lag.from];
-  if (source?.opens?.kind !== 'milestone' || task?.material == null || placement === undefined) return null;
+  if (task === undefined || task.material === null || placement === undefined) return null;
+  if (source?.opens?.kind !== 'milestone') return null;
   const span = spanOf(reading, task, placement);
   const laid = lag.fromAnchor === 'start' ? span.start : span.finish;
   const { low, high } = between(reading, task.space, laid, link.until);
   const material = rows.materials.get(task.material)?.name ?? task.material;
-  const because = sentences.cures(material, rows.spaceName(task.space), low, high, duration(Math.max(0, link.until - laid)));
+  const because = sentences.cures(
+    material,
+    rows.spaceName(task.space),
+    low,
+    high,
+    duration(Math.max(0, link.until - laid)),
+  );
   return sentences.film(facts, becoming[source.opens.milestone], because);
 }
 
 function lagSentence(reading: Reading, lag: Lag, link: ChainLink, facts: WaitFacts): string {
-  if (lag.bound === 'close') return sentences.closing(facts, lag.kind);
+  if (lag.bound === 'close') {
+    return lag.from === link.to
+      ? sentences.notBefore(facts, lag.kind)
+      : sentences.closing(facts, lag.kind);
+  }
   const film = filmSentence(reading, lag, link, facts);
   if (film !== null) return film;
   const moment = reading.rows.links.get(lag.source.slice('link:'.length))?.opens;
@@ -54,16 +75,20 @@ function sentenceOf(reading: Reading, link: ChainLink, facts: WaitFacts): string
       return sentences.builder(facts, rows.personName(map.people[reason.builder]));
     case 'resource': {
       const { kind, id } = map.resources[reason.resource];
-      return kind === 'room' ? sentences.room(facts, rows.spaceName(id)) : sentences.tool(facts, rows.toolName(id));
+      return kind === 'room'
+        ? sentences.room(facts, rows.spaceName(id))
+        : sentences.tool(facts, rows.toolName(id));
     }
     case 'air': {
       const space = rows.spaceName(map.spaces[reason.space]);
-      return task?.air === 'dusty' ? sentences.openFilm(facts, space) : sentences.dust(facts, space);
+      return task?.air === 'dusty'
+        ? sentences.openFilm(facts, space)
+        : sentences.dust(facts, space);
     }
     case 'calendar':
       return sentences.calendar(facts);
     case 'forbidden': {
-      const material = task?.material == null ? 'the material' : (rows.materials.get(task.material)?.name ?? task.material);
+      const material = rows.materials.get(task?.material ?? '')?.name ?? 'the material';
       return sentences.forbidden(facts, material, rows.spaceName(task?.space ?? ''));
     }
     case 'release':
@@ -77,7 +102,10 @@ function sentenceOf(reading: Reading, link: ChainLink, facts: WaitFacts): string
 export function chainSteps(reading: Reading, chain: BindingChain): ChainStep[] {
   const { problem, rows, at } = reading;
   return chain.links.map((link) => {
-    const [from, to] = [link.from === null ? null : problem.activities[link.from].id, problem.activities[link.to].id];
+    const [from, to] = [
+      link.from === null ? null : problem.activities[link.from].id,
+      problem.activities[link.to].id,
+    ];
     const facts: WaitFacts = {
       to: shortName(rows, to),
       from: from === null ? null : shortName(rows, from),

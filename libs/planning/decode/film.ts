@@ -23,7 +23,13 @@ const words: Record<Milestone, string> = {
 };
 
 /** Milestones that end something: they count from the first of the film, all others from the last. */
-const closing: ReadonlySet<Milestone> = new Set<Milestone>(['pot-life', 'open-time', 'gel', 'tacky-closes', 'bond-closes']);
+const closing: ReadonlySet<Milestone> = new Set<Milestone>([
+  'pot-life',
+  'open-time',
+  'gel',
+  'tacky-closes',
+  'bond-closes',
+]);
 
 /** What a milestone means of a film, after "to be": `sandable`, `tacky`, `in its bond window`. */
 export const becoming: Record<Milestone, string> = {
@@ -42,7 +48,15 @@ export const becoming: Record<Milestone, string> = {
 };
 
 /** The film of a wet task laid from `start` to `finish`: every milestone on its sheet but the cup's. */
-export function filmOf(task: Task, material: Material, start: number, finish: number, films: Films, horizon: number, at: Moments): FilmMark[] {
+export function filmOf(
+  task: Task,
+  material: Material,
+  start: number,
+  finish: number,
+  films: Films,
+  horizon: number,
+  at: Moments,
+): FilmMark[] {
   const marks = material.milestones.flatMap(({ milestone }) => {
     if (milestone === 'pot-life') return [];
     const side = closing.has(milestone) ? 'close' : 'open';
@@ -59,7 +73,13 @@ export function filmOf(task: Task, material: Material, start: number, finish: nu
 }
 
 /** Pot life where and when the task starts; null for a sheet without it or outside the material's limits. */
-export function mixOf(task: Task, material: Material, start: number, finish: number, films: Films): MixHint | null {
+export function mixOf(
+  task: Task,
+  material: Material,
+  start: number,
+  finish: number,
+  films: Films,
+): MixHint | null {
   const celsius = celsiusAt(films.series(task.space), start);
   const minutes = potLife(films.material(material.id), celsius);
   if (minutes === null) return null;

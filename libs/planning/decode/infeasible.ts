@@ -5,7 +5,12 @@ import type { Yard } from '../yard/yard.ts';
 import { rowsOf, shortName } from './reading.ts';
 
 /** Why there is no plan, naming the yard's tasks and links: a first line, then one for each row. */
-export function whyNot(compiled: Compiled, found: Infeasibility, yard: Yard, workload: Workload): string[] {
+export function whyNot(
+  compiled: Compiled,
+  found: Infeasibility,
+  yard: Yard,
+  workload: Workload,
+): string[] {
   const { problem, map } = compiled;
   const rows = rowsOf(yard, workload);
   const head = found.irreducible
@@ -27,6 +32,9 @@ export function whyNot(compiled: Compiled, found: Infeasibility, yard: Yard, wor
 /** The engine's reason, with the names of tasks in place of their ids where it uses ids. */
 function inWords(reason: string, { map }: Compiled, rows: ReturnType<typeof rowsOf>): string {
   const ids = [...map.tasks].sort((a, b) => b.length - a.length);
-  const pattern = new RegExp(`(?<![\\w.-])(${ids.map((id) => id.replace(/[.]/g, '\\.')).join('|')})(?![\\w-])`, 'g');
+  const pattern = new RegExp(
+    `(?<![\\w.-])(${ids.map((id) => id.replace(/[.]/g, '\\.')).join('|')})(?![\\w-])`,
+    'g',
+  );
   return reason.replace(pattern, (id) => shortName(rows, id));
 }

@@ -7,7 +7,16 @@ import type { Yard } from '../yard/yard.ts';
 import { chainSteps } from './chain.ts';
 import { filmOf, mixOf } from './film.ts';
 import { readingOf, spanOf, type Reading } from './reading.ts';
-import { CAUTION, type PlanSheet, type RankView, type SheetBoat, type SheetChoice, type SheetTask, type SheetWindow, type When } from './sheet.ts';
+import {
+  CAUTION,
+  type PlanSheet,
+  type RankView,
+  type SheetBoat,
+  type SheetChoice,
+  type SheetTask,
+  type SheetWindow,
+  type When,
+} from './sheet.ts';
 
 function limit(reading: Reading, lags: readonly Lag[], from: Placement): When | null {
   if (lags.length === 0) return null;
@@ -32,18 +41,33 @@ function windowsOf(reading: Reading, activity: number, from: Placement): SheetWi
       toTask: to,
       toName: rows.tasks.get(to)?.name ?? to,
       kind: (lags.find((lag) => lag.bound === 'close') ?? lags[0]).kind,
-      opens: limit(reading, lags.filter((lag) => lag.bound === 'open'), from),
-      closes: limit(reading, lags.filter((lag) => lag.bound === 'close'), from),
+      opens: limit(
+        reading,
+        lags.filter((lag) => lag.bound === 'open'),
+        from,
+      ),
+      closes: limit(
+        reading,
+        lags.filter((lag) => lag.bound === 'close'),
+        from,
+      ),
     };
   });
 }
 
-function sheetTask(reading: Reading, task: Task, activity: number, placement: Placement, float: number | null): SheetTask {
+function sheetTask(
+  reading: Reading,
+  task: Task,
+  activity: number,
+  placement: Placement,
+  float: number | null,
+): SheetTask {
   const { rows, map, at, films, problem } = reading;
   const home = rows.parts.get(task.partId);
   const { start, finish } = spanOf(reading, task, placement);
   const material = task.material === null ? undefined : rows.materials.get(task.material);
-  const crew = task.state === 'waiting' ? placement.crew.map(({ builder }) => map.people[builder]) : task.crew;
+  const crew =
+    task.state === 'waiting' ? placement.crew.map(({ builder }) => map.people[builder]) : task.crew;
   const segments = task.state === 'waiting' ? placement.segments : [{ start, end: finish }];
   return {
     id: task.id,
@@ -63,10 +87,16 @@ function sheetTask(reading: Reading, task: Task, activity: number, placement: Pl
     state: task.state,
     start: at.when(start),
     finish: at.when(finish),
-    segments: segments.map((segment) => ({ start: at.when(segment.start), finish: at.when(segment.end) })),
+    segments: segments.map((segment) => ({
+      start: at.when(segment.start),
+      finish: at.when(segment.end),
+    })),
     crew: crew.map((personId) => ({ personId, name: rows.personName(personId) })),
     floatMinutes: float,
-    film: material === undefined ? [] : filmOf(task, material, start, finish, films, problem.horizon, at),
+    film:
+      material === undefined
+        ? []
+        : filmOf(task, material, start, finish, films, problem.horizon, at),
     windows: windowsOf(reading, activity, placement),
     mix: material === undefined ? null : mixOf(task, material, start, finish, films),
   };
@@ -91,7 +121,9 @@ function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[]
           promised: due === null ? null : at.when(due),
           finish: at.when(finish),
           lateMinutes: due === null ? 0 : Math.max(0, finish - due),
-          tasks: plan.placements.filter(({ activity }) => problem.activities[activity].refit === index).length,
+          tasks: plan.placements.filter(
+            ({ activity }) => problem.activities[activity].refit === index,
+          ).length,
           chain: chain === undefined ? [] : chainSteps(reading, chain),
         },
       ];
@@ -101,18 +133,28 @@ function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[]
 
 function choicesOf(reading: Reading, workload: Workload): SheetChoice[] {
   const { map, plan } = reading;
-  const taken = new Map(map.choices.map((choice, c) => [choice.id, choice.branches[plan.branches[c]]]));
+  const taken = new Map(
+    map.choices.map((choice, c) => [choice.id, choice.branches[plan.branches[c]]]),
+  );
   for (const { id, branch } of map.decided) taken.set(id, branch);
   return workload.choices.flatMap(({ id, name, partId, branches }) => {
     const branch = branches.find((one) => one.id === taken.get(id));
-    return branch === undefined ? [] : [{ id, name, partId, branch: branch.id, branchName: branch.name }];
+    return branch === undefined
+      ? []
+      : [{ id, name, partId, branch: branch.id, branchName: branch.name }];
   });
 }
 
 const rank = (value: number, bound: RankBound | undefined): RankView | null =>
   bound === undefined
     ? null
-    : { value, bound: bound.bound, gapMinutes: bound.gapMinutes, gap: bound.gap, proof: bound.proof };
+    : {
+        value,
+        bound: bound.bound,
+        gapMinutes: bound.gapMinutes,
+        gap: bound.gap,
+        proof: bound.proof,
+      };
 
 export interface SheetInput {
   readonly compiled: Compiled;
@@ -132,9 +174,19 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
   const tasks = plan.placements.flatMap((placement): SheetTask[] => {
     const task = reading.rows.tasks.get(map.tasks[placement.activity]);
     if (task === undefined) return [];
-    return [sheetTask(reading, task, placement.activity, placement, result.floats.at(placement.activity) ?? null)];
+    return [
+      sheetTask(
+        reading,
+        task,
+        placement.activity,
+        placement,
+        result.floats.at(placement.activity) ?? null,
+      ),
+    ];
   });
-  tasks.sort((a, b) => (a.start.at === b.start.at ? (a.id < b.id ? -1 : 1) : a.start.at < b.start.at ? -1 : 1));
+  tasks.sort((a, b) =>
+    a.start.at === b.start.at ? (a.id < b.id ? -1 : 1) : a.start.at < b.start.at ? -1 : 1,
+  );
   return {
     version: 1,
     yardId: yard.id,

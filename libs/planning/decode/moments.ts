@@ -1,5 +1,4 @@
-import { instantOf, isoOf, toLocal, wallAt } from '#calendar/local-time.ts';
-import { formatLocal } from '#calendar/local-time.ts';
+import { formatLocal, instantOf, isoOf, toLocal } from '#calendar/local-time.ts';
 import type { When } from './sheet.ts';
 
 /** Minutes of a plan as people read them. */
@@ -20,5 +19,5 @@ export function moments(origin: string, timeZone: string): Moments {
   };
 }
 
-/** ISO weekday of an instant by the yard's wall clock. */
-export const weekdayAt = (iso: string, timeZone: string): number => wallAt(Math.floor(Date.parse(iso) / 60_000), timeZone).weekday;
+/** `Tue 3 Nov 07:30`. */
+export const inWords = (when: When, timeZone: string): string => formatLocal(when.at, 0, timeZone);

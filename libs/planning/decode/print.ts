@@ -1,15 +1,9 @@
-import { addDays, weekStart as mondayOf } from '#calendar/local-date.ts';
-import { weekdayAt } from './moments.ts';
-import type { PlanSheet, RankView, SheetBoat, SheetTask, When } from './sheet.ts';
+import { addDays, weekdayOf, weekStart as mondayOf } from '#calendar/local-date.ts';
+import { inWords } from './moments.ts';
+import type { PlanSheet, RankView, SheetBoat, SheetTask } from './sheet.ts';
 import { weekOf, type WeekRow } from './week.ts';
 
-const names = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
-
-/** `Fri 11.12. 07:10`. */
-function short(when: When, timeZone: string): string {
-  const [date, time] = when.local.split('T');
-  return `${names[weekdayAt(when.at, timeZone) - 1]} ${date.slice(8)}.${date.slice(5, 7)}. ${time}`;
-}
+const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
 
 const days = (minutes: number): string => {
   if (minutes < 60) return `${String(minutes)} min`;
@@ -18,15 +12,26 @@ const days = (minutes: number): string => {
 };
 
 function boatLines(boat: SheetBoat, timeZone: string): string {
-  const promised = boat.promised === null ? 'nothing promised' : `promised ${short(boat.promised, timeZone)}`;
-  const late = boat.promised === null ? '' : boat.lateMinutes === 0 ? ', in time' : `, LATE by ${days(boat.lateMinutes)}`;
-  return `  ${boat.refit}: ${promised}, planned ${short(boat.finish, timeZone)}${late} (${String(boat.tasks)} tasks)`;
+  const promised =
+    boat.promised === null ? 'nothing promised' : `promised ${inWords(boat.promised, timeZone)}`;
+  const late =
+    boat.promised === null
+      ? ''
+      : boat.lateMinutes === 0
+        ? ', in time'
+        : `, LATE by ${days(boat.lateMinutes)}`;
+  return `  ${boat.refit}: ${promised}, planned ${inWords(boat.finish, timeZone)}${late} (${String(boat.tasks)} tasks)`;
 }
 
 function rankLine(what: string, rank: RankView | null): string[] {
   if (rank === null) return [];
-  const gap = rank.gapMinutes === 0 ? 'proved best' : `at most ${days(rank.gapMinutes)} above the bound (${(rank.gap * 100).toFixed(1)} %)`;
-  return [`  ${what}: ${days(rank.value)} weighted, bound ${days(rank.bound)} by ${rank.proof}: ${gap}`];
+  const gap =
+    rank.gapMinutes === 0
+      ? 'proved best'
+      : `at most ${days(rank.gapMinutes)} above the bound (${(rank.gap * 100).toFixed(1)} %)`;
+  return [
+    `  ${what}: ${days(rank.value)} weighted, bound ${days(rank.bound)} by ${rank.proof}: ${gap}`,
+  ];
 }
 
 function rowLine(row: WeekRow): string {
@@ -41,7 +46,7 @@ function weekLines(sheet: PlanSheet, monday: string): string[] {
     lines.push(`  ${group.name}`);
     let date = '';
     for (const row of group.rows) {
-      if (row.date !== date) lines.push(`   ${names[weekdayAt(`${row.date}T12:00:00Z`, 'UTC') - 1]} ${row.date}`);
+      if (row.date !== date) lines.push(`   ${weekdays[weekdayOf(row.date) - 1]} ${row.date}`);
       date = row.date;
       lines.push(rowLine(row));
     }
@@ -53,9 +58,18 @@ function filmLine(task: SheetTask, timeZone: string): string[] {
   if (task.film.length === 0 || task.state === 'done') return [];
   const marks = task.film
     .filter(({ milestone }) => milestone !== 'gel' && milestone !== 'open-time')
-    .map(({ words, when }) => `${words} ${when === null ? 'not before the horizon' : short(when, timeZone)}`);
-  const mix = task.mix === null ? '' : `; cup lasts ${String(task.mix.potLifeMinutes)} min at ${String(task.mix.celsius)} °C, ${String(task.mix.batches)} batch${task.mix.batches === 1 ? '' : 'es'}`;
-  return [`  ${task.name}, ${task.part}, laid ${short(task.start, timeZone)}${mix}`, `    ${marks.join(', ')}`];
+    .map(
+      ({ words, when }) =>
+        `${words} ${when === null ? 'not before the horizon' : inWords(when, timeZone)}`,
+    );
+  const mix =
+    task.mix === null
+      ? ''
+      : `; cup lasts ${String(task.mix.potLifeMinutes)} min at ${String(task.mix.celsius)} °C, ${String(task.mix.batches)} batch${task.mix.batches === 1 ? '' : 'es'}`;
+  return [
+    `  ${task.name}, ${task.part}, laid ${inWords(task.start, timeZone)}${mix}`,
+    `    ${marks.join(', ')}`,
+  ];
 }
 
 export interface PrintOptions {
@@ -72,7 +86,7 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
   const mondays = Array.from({ length: options.weeks ?? 1 }, (_, k) => addDays(first, 7 * k));
   const last = addDays(first, 7 * mondays.length);
   const lines = [
-    `${sheet.yard}: plan from ${short(sheet.origin, timeZone)} (times in ${timeZone})`,
+    `${sheet.yard}: plan from ${inWords(sheet.origin, timeZone)} (times in ${timeZone})`,
     '',
     'Boats',
     ...sheet.boats.map((boat) => boatLines(boat, timeZone)),
@@ -80,13 +94,25 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
     ...rankLine('Finishes', sheet.finishes),
     '',
     'Why the boats take that long (binding chain, from the beginning)',
-    ...sheet.boats.flatMap((boat) => [`  ${boat.refit}`, ...boat.chain.map(({ text }) => `    ${text}`)]),
+    ...sheet.boats.flatMap((boat) => [
+      `  ${boat.refit}`,
+      ...boat.chain.map(({ text }) => `    ${text}`),
+    ]),
     '',
   ];
-  for (const monday of mondays) lines.push(`Week of ${monday}, by builder`, ...weekLines(sheet, monday), '');
-  const shown = sheet.tasks.filter(({ start }) => start.local.slice(0, 10) >= first && start.local.slice(0, 10) < last);
-  lines.push('Cure windows of what is laid', ...shown.flatMap((task) => filmLine(task, timeZone)), '');
-  const taken = sheet.choices.map(({ name, partId, branchName }) => `  ${partId}: ${name} -> ${branchName}`);
+  for (const monday of mondays)
+    lines.push(`Week of ${monday}, by builder`, ...weekLines(sheet, monday), '');
+  const shown = sheet.tasks.filter(
+    ({ start }) => start.local.slice(0, 10) >= first && start.local.slice(0, 10) < last,
+  );
+  lines.push(
+    'Cure windows of what is laid',
+    ...shown.flatMap((task) => filmLine(task, timeZone)),
+    '',
+  );
+  const taken = sheet.choices.map(
+    ({ name, partId, branchName }) => `  ${partId}: ${name} -> ${branchName}`,
+  );
   if (taken.length > 0) lines.push('Choices', ...taken, '');
   lines.push(sheet.caution);
   return `${lines.join('\n')}\n`;

@@ -15,7 +15,10 @@ export interface Rows {
   readonly tasks: ReadonlyMap<string, Task>;
   readonly links: ReadonlyMap<string, TaskLink>;
   readonly materials: ReadonlyMap<string, Material>;
-  readonly parts: ReadonlyMap<string, { readonly part: Part; readonly refit: Refit; readonly boat: Boat }>;
+  readonly parts: ReadonlyMap<
+    string,
+    { readonly part: Part; readonly refit: Refit; readonly boat: Boat }
+  >;
   readonly spaceName: (id: string) => string;
   readonly personName: (id: string) => string;
   readonly toolName: (id: string) => string;
@@ -32,7 +35,9 @@ export function rowsOf(yard: Yard, workload: Workload): Rows {
     materials: new Map(yard.materials.map((material) => [material.id, material])),
     parts: new Map(
       yard.boats.flatMap((boat) =>
-        boat.refits.flatMap((refit) => refit.parts.map((part) => [part.id, { part, refit, boat }] as const)),
+        boat.refits.flatMap((refit) =>
+          refit.parts.map((part) => [part.id, { part, refit, boat }] as const),
+        ),
       ),
     ),
     spaceName: name(yard.spaces),
@@ -56,7 +61,13 @@ export interface Reading {
   readonly holds: readonly boolean[];
 }
 
-export function readingOf(problem: Problem, map: PlanMap, plan: Plan, yard: Yard, workload: Workload): Reading {
+export function readingOf(
+  problem: Problem,
+  map: PlanMap,
+  plan: Plan,
+  yard: Yard,
+  workload: Workload,
+): Reading {
   const frame = frameOf({ ...yard, timeZone: map.timeZone }, map.origin, undefined);
   const placed: (Placement | undefined)[] = problem.activities.map(() => undefined);
   for (const placement of plan.placements) placed[placement.activity] = placement;
@@ -80,7 +91,11 @@ export function readingOf(problem: Problem, map: PlanMap, plan: Plan, yard: Yard
 }
 
 /** When begun work really began and ended; otherwise what the plan says. Minutes. */
-export function spanOf(reading: Reading, task: Task, placement: Placement): { start: number; finish: number } {
+export function spanOf(
+  reading: Reading,
+  task: Task,
+  placement: Placement,
+): { start: number; finish: number } {
   if (task.startedAt === null) return { start: placement.start, finish: placement.finish };
   const { frame } = reading;
   return {

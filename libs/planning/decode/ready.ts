@@ -75,8 +75,11 @@ function momentOf(link: TaskLink, side: Side, anchor: number, place: Place): num
   if (moment === null) return side === 'open' ? -Infinity : Infinity;
   if (moment.kind === 'after') return anchor + moment.minutes;
   const [from, to] = [place.rows.tasks.get(link.from), place.rows.tasks.get(link.to)];
-  if (from?.material == null || to === undefined) return null;
-  return reachedAt(place.films.clock(from.material, moment.milestone, side, [from.space, to.space]), anchor);
+  if (from === undefined || from.material === null || to === undefined) return null;
+  return reachedAt(
+    place.films.clock(from.material, moment.milestone, side, [from.space, to.space]),
+    anchor,
+  );
 }
 
 function timeOf(task: Task, anchor: 'start' | 'finish', frame: Frame): number | null {
@@ -94,16 +97,26 @@ function notOpen(link: TaskLink, place: Place): Obstacle | null {
   const anchor = timeOf(from, fromAnchor, frame);
   const name = shortName(rows, from.id);
   if (anchor === null) {
-    return { why: from.state === 'working' ? `${name} is still being done` : `${name} is not done`, until: null };
+    return {
+      why: from.state === 'working' ? `${name} is still being done` : `${name} is not done`,
+      until: null,
+    };
   }
   const opens = momentOf(link, 'open', anchor, place);
   if (opens !== null && opens <= now) return null;
-  const state = link.opens.kind === 'milestone' ? `is not ${becoming[link.opens.milestone]} yet` : `was done too short a time ago`;
-  return { why: `${name} ${state}${opens === null ? '' : `, but on ${at.words(opens)}`}`, until: opens };
+  const state =
+    link.opens.kind === 'milestone'
+      ? `is not ${becoming[link.opens.milestone]} yet`
+      : `was done too short a time ago`;
+  return {
+    why: `${name} ${state}${opens === null ? '' : `, but on ${at.words(opens)}`}`,
+    until: opens,
+  };
 }
 
 /** The least minutes the task takes at the nominal rate. */
-const briefest = (task: Task): number => Math.max(task.floorMinutes, Math.ceil(task.workMinutes / task.crewMax));
+const briefest = (task: Task): number =>
+  Math.max(task.floorMinutes, Math.ceil(task.workMinutes / task.crewMax));
 
 interface Pressure {
   readonly closes: number;
@@ -130,15 +143,28 @@ function airObstacle(task: Task, yard: Yard, place: Place): Obstacle | null {
   for (const other of place.workload.tasks) {
     if (other.id === task.id || other.state === 'waiting') continue;
     const name = shortName(place.rows, other.id);
-    if (task.air === 'dusty' && other.material !== null && (reach.get(task.space)?.dustReaches.includes(other.space) ?? false)) {
+    if (
+      task.air === 'dusty' &&
+      other.material !== null &&
+      (reach.get(task.space)?.dustReaches.includes(other.space) ?? false)
+    ) {
       const laid = timeOf(other, 'finish', place.frame);
-      const safe = laid === null ? null : reachedAt(place.films.clock(other.material, 'dust-safe', 'open', [other.space]), laid);
-      if (safe === null || safe > place.now) return { why: `its dust would reach the film of ${name}`, until: safe };
+      const safe =
+        laid === null
+          ? null
+          : reachedAt(place.films.clock(other.material, 'dust-safe', 'open', [other.space]), laid);
+      if (safe === null || safe > place.now)
+        return { why: `its dust would reach the film of ${name}`, until: safe };
     }
-    if (task.air === 'wet' && other.air === 'dusty' && (reach.get(other.space)?.dustReaches.includes(task.space) ?? false)) {
+    if (
+      task.air === 'wet' &&
+      other.air === 'dusty' &&
+      (reach.get(other.space)?.dustReaches.includes(task.space) ?? false)
+    ) {
       const done = timeOf(other, 'finish', place.frame);
       const settled = done === null ? null : done + (reach.get(other.space)?.settlingMinutes ?? 0);
-      if (settled === null || settled > place.now) return { why: `the dust of ${name} has not settled`, until: settled };
+      if (settled === null || settled > place.now)
+        return { why: `the dust of ${name} has not settled`, until: settled };
     }
   }
   return null;
@@ -148,20 +174,33 @@ function climateObstacle(task: Task, place: Place): Obstacle | null {
   if (task.material === null) return null;
   const material = place.films.material(task.material);
   const safe = material.milestones['tack-free'] === undefined ? 'dust-safe' : 'tack-free';
-  const spans = forbiddenStarts(material, place.films.series(task.space), safe, briefest(task), place.horizon);
+  const spans = forbiddenStarts(
+    material,
+    place.films.series(task.space),
+    safe,
+    briefest(task),
+    place.horizon,
+  );
   const hit = spans.find(({ start, end }) => start <= place.now && place.now < end);
   if (hit === undefined) return null;
   const until = hit.end > place.horizon ? null : hit.end;
-  return { why: `${material.name} may not be laid now: it would be too cold or too warm before it has set`, until };
+  return {
+    why: `${material.name} may not be laid now: it would be too cold or too warm before it has set`,
+    until,
+  };
 }
 
 /** Links that hold, and tasks left out, when every choice goes the way the plan says (its first branch without one). */
-function chosen(workload: Workload, sheet: PlanSheet | null): { off: ReadonlySet<string>; links: ReadonlySet<string> } {
+function chosen(
+  workload: Workload,
+  sheet: PlanSheet | null,
+): { off: ReadonlySet<string>; links: ReadonlySet<string> } {
   const standing = standingOf(workload);
   const off = new Set(standing.dropped);
   const links = new Set(standing.droppedLinks);
   for (const choice of standing.open) {
-    const planned = sheet?.choices.find(({ id }) => id === choice.id)?.branch ?? choice.branches[0].id;
+    const planned =
+      sheet?.choices.find(({ id }) => id === choice.id)?.branch ?? choice.branches[0].id;
     const taken = choice.branches.find(({ id }) => id === planned) ?? choice.branches[0];
     for (const branch of choice.branches) {
       if (branch === taken) continue;
@@ -177,12 +216,21 @@ function chosen(workload: Workload, sheet: PlanSheet | null): { off: ReadonlySet
  * it, a window of a film really laid, air, the boat. Windows that shut first come first.
  * Choices go as the plan says; without a plan each goes its first way.
  */
-export function readyList(input: { yard: Yard; workload: Workload; sheet: PlanSheet | null; now: string }): ReadyList {
+export function readyList(input: {
+  yard: Yard;
+  workload: Workload;
+  sheet: PlanSheet | null;
+  now: string;
+}): ReadyList {
   const { yard, workload, sheet } = input;
   const frame = frameOf(yard, undefined, undefined);
   const now = frame.minuteOf(input.now);
   const horizon = Math.max(frame.horizon, now + MINUTES_AHEAD);
-  const series = temperatures(yard, { ...frame, horizon }, Math.min(firstMinute(workload, frame), Math.floor(now / 10) * 10));
+  const series = temperatures(
+    yard,
+    { ...frame, horizon },
+    Math.min(firstMinute(workload, frame), Math.floor(now / 10) * 10),
+  );
   const place: Place = {
     workload,
     rows: rowsOf(yard, workload),
@@ -197,11 +245,17 @@ export function readyList(input: { yard: Yard; workload: Workload; sheet: PlanSh
   const waiting: WaitingTask[] = [];
   for (const task of workload.tasks) {
     if (task.state !== 'waiting' || off.has(task.id)) continue;
-    const links = workload.links.filter((link) => link.to === task.id && !offLinks.has(link.id) && !off.has(link.from));
+    const links = workload.links.filter(
+      (link) => link.to === task.id && !offLinks.has(link.id) && !off.has(link.from),
+    );
     const listed = listedOf(task, place.rows);
     const obstacle = obstacleOf(task, links, yard, place);
     if (obstacle !== null) {
-      waiting.push({ ...listed, why: obstacle.why, opens: obstacle.until === null ? null : place.at.when(obstacle.until) });
+      waiting.push({
+        ...listed,
+        why: obstacle.why,
+        opens: obstacle.until === null ? null : place.at.when(obstacle.until),
+      });
       continue;
     }
     const pressure = pressureOf(links, place);
@@ -210,8 +264,14 @@ export function readyList(input: { yard: Yard; workload: Workload; sheet: PlanSh
       ...listed,
       closes: pressure === null ? null : place.at.when(pressure.closes),
       startBy: pressure === null ? null : place.at.when(pressure.closes - briefest(task)),
-      because: pressure === null ? null : `the window of ${shortName(place.rows, pressure.link.from)} shuts`,
-      mix: material === undefined ? null : mixOf(task, material, now, now + briefest(task), place.films),
+      because:
+        pressure === null
+          ? null
+          : `the window of ${shortName(place.rows, pressure.link.from)} shuts`,
+      mix:
+        material === undefined
+          ? null
+          : mixOf(task, material, now, now + briefest(task), place.films),
       order: pressure === null ? Infinity : pressure.closes - briefest(task),
     });
   }
@@ -219,7 +279,12 @@ export function readyList(input: { yard: Yard; workload: Workload; sheet: PlanSh
   return { ready: ready.map(({ order: _, ...task }) => task), waiting };
 }
 
-function obstacleOf(task: Task, links: readonly TaskLink[], yard: Yard, place: Place): Obstacle | null {
+function obstacleOf(
+  task: Task,
+  links: readonly TaskLink[],
+  yard: Yard,
+  place: Place,
+): Obstacle | null {
   const release = place.rows.parts.get(task.partId)?.refit.release;
   if (release !== undefined && place.frame.minuteOf(release) > place.now) {
     const until = place.frame.minuteOf(release);
@@ -232,7 +297,10 @@ function obstacleOf(task: Task, links: readonly TaskLink[], yard: Yard, place: P
   const pressure = pressureOf(links, place);
   if (pressure !== null && pressure.closes < place.now + briefest(task)) {
     const name = shortName(place.rows, pressure.link.from);
-    return { why: `too late: the window of ${name} shuts ${place.at.words(pressure.closes)}; plan again`, until: null };
+    return {
+      why: `too late: the window of ${name} shuts ${place.at.words(pressure.closes)}; plan again`,
+      until: null,
+    };
   }
   return climateObstacle(task, place) ?? airObstacle(task, yard, place);
 }

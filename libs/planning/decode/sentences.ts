@@ -11,7 +11,8 @@ export interface WaitFacts {
 }
 
 export const sentences = {
-  sequence: ({ to, from, until }: WaitFacts): string => `${to} follows ${from ?? 'the beginning'}, done ${until}`,
+  sequence: ({ to, from, until }: WaitFacts): string =>
+    `${to} follows ${from ?? 'the beginning'}, done ${until}`,
   wait: ({ to, from, until }: WaitFacts, minutes: number): string =>
     `${to} waits ${String(minutes)} min after ${from ?? 'the beginning'}, until ${until}`,
   film: ({ to, from, until }: WaitFacts, state: string, because: string): string =>
@@ -20,6 +21,9 @@ export const sentences = {
     `${material} in ${space} at ${low === high ? '' : `${String(low)} to `}${String(high)} °C takes ${hours}`,
   closing: ({ to, from, until }: WaitFacts, kind: string): string =>
     `${to} has to be over by ${until}, while the ${kind} window of ${from ?? 'its film'} is open`,
+  /** The other way round: `to` opens a window in which `from` has to be done, and `from` is late. */
+  notBefore: ({ to, from, until }: WaitFacts, kind: string): string =>
+    `${to} may not begin before ${until}, or its ${kind} window would shut before ${from ?? 'what follows'} is over`,
   builder: ({ to, from, until }: WaitFacts, who: string): string =>
     `${to} waits for ${who}, who is ${from === null ? 'busy' : `on ${from}`} until ${until}`,
   room: ({ to, from, until }: WaitFacts, space: string): string =>
@@ -30,9 +34,11 @@ export const sentences = {
     `${to} waits for the dust of ${from ?? 'other work'} to settle in ${space} (${until})`,
   openFilm: ({ to, from, until }: WaitFacts, space: string): string =>
     `${to} makes dust and waits until the film of ${from ?? 'other work'} in ${space} is safe from it (${until})`,
-  calendar: ({ to, until }: WaitFacts): string => `${to} waits for its crew’s working time (${until})`,
+  calendar: ({ to, until }: WaitFacts): string =>
+    `${to} waits for its crew’s working time (${until})`,
   forbidden: ({ to, until }: WaitFacts, material: string, space: string): string =>
     `${to} waits until ${material} may be laid in ${space} (${until}): before that it would be too cold or too warm`,
-  release: ({ to, until }: WaitFacts): string => `${to} cannot begin before ${until}, when the boat is there`,
+  release: ({ to, until }: WaitFacts): string =>
+    `${to} cannot begin before ${until}, when the boat is there`,
   fixed: ({ to, until }: WaitFacts): string => `${to} is fixed for ${until}`,
 } as const;

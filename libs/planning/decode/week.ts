@@ -58,11 +58,16 @@ function rowsOf(task: SheetTask): WeekRow[] {
 
 function keysOf(task: SheetTask, by: WeekBy): { id: string; name: string }[] {
   if (by === 'builder') return task.crew.map(({ personId, name }) => ({ id: personId, name }));
-  return [by === 'space' ? { id: task.spaceId, name: task.space } : { id: task.boatId, name: task.boat }];
+  return [
+    by === 'space' ? { id: task.spaceId, name: task.space } : { id: task.boatId, name: task.boat },
+  ];
 }
 
 /** What is done in a week, by builder, space or boat; groups by name, rows by time. */
-export function weekOf(sheet: PlanSheet, { weekStart, by }: { weekStart: string; by: WeekBy }): Week {
+export function weekOf(
+  sheet: PlanSheet,
+  { weekStart, by }: { weekStart: string; by: WeekBy },
+): Week {
   const end = addDays(weekStart, 7);
   const groups = new Map<string, { name: string; rows: WeekRow[] }>();
   for (const task of sheet.tasks) {
@@ -80,7 +85,11 @@ export function weekOf(sheet: PlanSheet, { weekStart, by }: { weekStart: string;
     weekEnd: addDays(weekStart, 6),
     by,
     groups: [...groups]
-      .map(([id, { name, rows }]) => ({ id, name, rows: rows.sort((a, b) => (when(a) < when(b) ? -1 : 1)) }))
+      .map(([id, { name, rows }]) => ({
+        id,
+        name,
+        rows: rows.sort((a, b) => (when(a) < when(b) ? -1 : 1)),
+      }))
       .sort((a, b) => (a.name < b.name ? -1 : 1)),
   };
 }

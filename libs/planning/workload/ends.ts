@@ -10,7 +10,8 @@ export function endsOf(procedure: Procedure): { first: string[]; last: string[] 
   const branch = branchOf(procedure);
   const linkBranch = new Map<string, string>();
   for (const choice of procedure.choices) {
-    for (const { id, links } of choice.branches) for (const link of links) linkBranch.set(link, `${choice.id}/${id}`);
+    for (const { id, links } of choice.branches)
+      for (const link of links) linkBranch.set(link, `${choice.id}/${id}`);
   }
   const preceded = new Set<string>();
   const followed = new Set<string>();
@@ -22,5 +23,8 @@ export function endsOf(procedure: Procedure): { first: string[]; last: string[] 
     if ((to === undefined || to === from) && holdsWith(from)) followed.add(link.from);
   }
   const ids = procedure.steps.map((step) => step.id);
-  return { first: ids.filter((id) => !preceded.has(id)), last: ids.filter((id) => !followed.has(id)) };
+  return {
+    first: ids.filter((id) => !preceded.has(id)),
+    last: ids.filter((id) => !followed.has(id)),
+  };
 }

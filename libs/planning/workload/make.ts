@@ -56,12 +56,18 @@ function choicesOf(procedure: Procedure, { part, job }: Place): TaskChoice[] {
 
 function procedureOf(yard: Yard, job: Job): Procedure {
   const found = yard.procedures.find((procedure) => procedure.id === job.procedure);
-  if (found === undefined) throw new DomainError('yard.reference', `there is no procedure "${job.procedure}"`);
+  if (found === undefined)
+    throw new DomainError('yard.reference', `there is no procedure "${job.procedure}"`);
   return found;
 }
 
 /** Finish-to-start order: every last task of the earlier job before every first task of the later. */
-function orderLinks(job: Job, procedure: Procedure, before: Job, beforeProcedure: Procedure): TaskLink[] {
+function orderLinks(
+  job: Job,
+  procedure: Procedure,
+  before: Job,
+  beforeProcedure: Procedure,
+): TaskLink[] {
   const { last } = endsOf(beforeProcedure);
   const { first } = endsOf(procedure);
   return last.flatMap((end) =>
@@ -96,7 +102,12 @@ export function makeWorkload(yard: Yard): Workload {
     const procedure = procedureOf(yard, job);
     tasks.push(...procedure.steps.map((step) => taskOf(step, place)));
     for (const link of procedure.links) {
-      links.push({ ...link, id: `${job.id}.${link.id}`, from: `${job.id}.${link.from}`, to: `${job.id}.${link.to}` });
+      links.push({
+        ...link,
+        id: `${job.id}.${link.id}`,
+        from: `${job.id}.${link.from}`,
+        to: `${job.id}.${link.to}`,
+      });
     }
     choices.push(...choicesOf(procedure, place));
     for (const id of job.after) {

@@ -4,7 +4,8 @@ import type { Material } from './materials.ts';
 /** A yard's material as the cure library reads it. Of two tables for one milestone the first counts. */
 export function cureMaterial(material: Material): CureMaterial {
   const tables: Partial<Record<Milestone, CureTable>> = {};
-  for (const { milestone, rows, source } of material.milestones) tables[milestone] ??= { rows, source };
+  for (const { milestone, rows, source } of material.milestones)
+    tables[milestone] ??= { rows, source };
   const { id, name, minimumC, maximumC, belowMinimum } = material;
   return { id, name, milestones: tables, minimumC, maximumC, belowMinimum };
 }

@@ -2,8 +2,18 @@ import { z } from 'zod';
 import { celsius, id, name } from './scalars.ts';
 
 export const milestones = [
-  'pot-life', 'open-time', 'gel', 'tacky-opens', 'tacky-closes', 'bond-opens', 'bond-closes',
-  'tack-free', 'dust-safe', 'handle', 'sandable', 'cured',
+  'pot-life',
+  'open-time',
+  'gel',
+  'tacky-opens',
+  'tacky-closes',
+  'bond-opens',
+  'bond-closes',
+  'tack-free',
+  'dust-safe',
+  'handle',
+  'sandable',
+  'cured',
 ] as const;
 export const milestoneSchema = z.enum(milestones);
 

@@ -35,7 +35,13 @@ export const stepSchema = z.strictObject({
 
 /** A moment after the earlier step: so many minutes, or a milestone of the film it laid. */
 export const momentSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('after'), minutes: z.int().min(0).max(60 * 24 * 60) }),
+  z.strictObject({
+    kind: z.literal('after'),
+    minutes: z
+      .int()
+      .min(0)
+      .max(60 * 24 * 60),
+  }),
   z.strictObject({ kind: z.literal('milestone'), milestone: milestoneSchema }),
 ]);
 
@@ -58,9 +64,7 @@ export const linkSchema = z.strictObject({
 export const choiceSchema = z.strictObject({
   id,
   name,
-  branches: z
-    .array(z.strictObject({ id, name, steps: z.array(id), links: z.array(id) }))
-    .min(2),
+  branches: z.array(z.strictObject({ id, name, steps: z.array(id), links: z.array(id) })).min(2),
 });
 
 export const procedureSchema = z.strictObject({

@@ -7,10 +7,14 @@ function refuse(label: string, faults: readonly Fault[]): never {
   const [first] = faults;
   const rest = faults.length - 1;
   const more = rest === 0 ? '' : ` (and ${String(rest)} more)`;
-  throw new DomainError(first.code, `${label}: ${first.path === '' ? '' : `${first.path}: `}${first.message}${more}`, {
-    cure: first.cure,
-    faults,
-  });
+  throw new DomainError(
+    first.code,
+    `${label}: ${first.path === '' ? '' : `${first.path}: `}${first.message}${more}`,
+    {
+      cure: first.cure,
+      faults,
+    },
+  );
 }
 
 /**

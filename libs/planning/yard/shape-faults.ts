@@ -4,7 +4,7 @@ import { pathOf, show, valueAt } from './path.ts';
 
 type Issue = z.core.$ZodIssue;
 
-const kinds: Record<string, string> = {
+const kinds: Partial<Record<string, string>> = {
   string: 'text',
   number: 'a number',
   int: 'a whole number',
@@ -14,20 +14,27 @@ const kinds: Record<string, string> = {
 };
 const kindOf = (name: string): string => kinds[name] ?? name;
 
-const formats: Record<string, string> = {
+const formats: Partial<Record<string, string>> = {
   datetime: 'an instant with its offset, like 2026-11-30T07:00:00+01:00',
   date: 'a date, like 2026-11-30',
   email: 'an e-mail address',
 };
 
-const entries = (count: number | bigint): string => `${String(count)} ${count === 1 || count === 1n ? 'entry' : 'entries'}`;
+const entries = (count: number | bigint): string =>
+  `${String(count)} ${count === 1 || count === 1n ? 'entry' : 'entries'}`;
 
-function sizeMessage(origin: string, value: unknown, limit: number | bigint, below: boolean): string {
+function sizeMessage(
+  origin: string,
+  value: unknown,
+  limit: number | bigint,
+  below: boolean,
+): string {
   const side = below ? 'at least' : 'at most';
   if (origin === 'array') {
     return `the list has ${entries(Array.isArray(value) ? value.length : 0)}; ${side} ${String(limit)} allowed`;
   }
-  if (origin === 'string') return `${show(value)} is too ${below ? 'short' : 'long'}; ${side} ${String(limit)} characters`;
+  if (origin === 'string')
+    return `${show(value)} is too ${below ? 'short' : 'long'}; ${side} ${String(limit)} characters`;
   return `${show(value)} is too ${below ? 'small' : 'large'}; ${side} ${String(limit)}`;
 }
 
@@ -43,7 +50,10 @@ function words(issue: Issue, value: unknown): { message: string; cure: string } 
     case 'invalid_format': {
       const wanted = formats[issue.format];
       return wanted === undefined
-        ? { message: `${show(value)} cannot be used here: ${issue.message}`, cure: `Correct it: ${issue.message}.` }
+        ? {
+            message: `${show(value)} cannot be used here: ${issue.message}`,
+            cure: `Correct it: ${issue.message}.`,
+          }
         : { message: `${show(value)} is not ${wanted}`, cure: `Write ${wanted}.` };
     }
     case 'too_small':
@@ -63,11 +73,20 @@ function words(issue: Issue, value: unknown): { message: string; cure: string } 
         : { message: `${show(value)} is not one of ${choices}`, cure: `Write one of ${choices}.` };
     }
     case 'invalid_union': {
-      const options = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(show).join(', ') : 'the documented kinds';
-      return { message: `${show(value)} is not one of ${options}`, cure: `Write one of ${options}.` };
+      const options =
+        'options' in issue && Array.isArray(issue.options)
+          ? issue.options.map(show).join(', ')
+          : 'the documented kinds';
+      return {
+        message: `${show(value)} is not one of ${options}`,
+        cure: `Write one of ${options}.`,
+      };
     }
     default:
-      return { message: `${show(value)} cannot be used here: ${issue.message}`, cure: 'Correct the named field.' };
+      return {
+        message: `${show(value)} cannot be used here: ${issue.message}`,
+        cure: 'Correct the named field.',
+      };
   }
 }
 
@@ -82,7 +101,12 @@ function faultsOf(json: unknown, issue: Issue): Fault[] {
   }
   const value = valueAt(json, issue.path);
   const { message, cure } = words(issue, value);
-  return [fault('input.field', pathOf(issue.path), message, { ...(value === undefined ? {} : { value }), cure })];
+  return [
+    fault('input.field', pathOf(issue.path), message, {
+      ...(value === undefined ? {} : { value }),
+      cure,
+    }),
+  ];
 }
 
 /** Every fault of shape in plain words, each naming the value found. */

@@ -34,7 +34,10 @@ export const toolSchema = z.strictObject({ id, name, count: z.int().min(1).max(1
 /** Hourly outdoor temperatures from `from` on, degrees Celsius. */
 export const outdoorSchema = z.strictObject({
   from: instant,
-  celsius: z.array(celsius).min(1).max(24 * 400),
+  celsius: z
+    .array(celsius)
+    .min(1)
+    .max(24 * 400),
   source: z.string().min(1).max(300),
 });
 

@@ -1,5 +1,6 @@
 import type { Infeasibility } from '../model/plan.ts';
 import type { Compiled } from '../search/crew/compiled.ts';
+import { crewHours } from './crew-hours/bound.ts';
 import { analyse, type Analysis } from './critical-path.ts';
 import { explain } from './infeasible.ts';
 
@@ -30,6 +31,14 @@ export function ranksOf(compiled: Compiled, finishes: readonly number[]): [numbe
 export function proveRoot(compiled: Compiled): RootProof {
   const analysis = analyse(compiled);
   const infeasibility = explain(compiled, analysis);
-  const bounds = infeasibility ? ([0, 0] as const) : ranksOf(compiled, analysis.finishes);
-  return { analysis, bounds, proofs: ['critical-path', 'critical-path'], infeasibility };
+  if (infeasibility) return { analysis, bounds: [0, 0], proofs: ['critical-path', 'critical-path'], infeasibility };
+  const path = ranksOf(compiled, analysis.finishes);
+  const hours = crewHours(compiled, analysis);
+  const proof = (rank: 0 | 1): Proof => (hours[rank] > path[rank] ? 'crew-hours' : 'critical-path');
+  return {
+    analysis,
+    bounds: [Math.max(path[0], hours[0]), Math.max(path[1], hours[1])],
+    proofs: [proof(0), proof(1)],
+    infeasibility,
+  };
 }

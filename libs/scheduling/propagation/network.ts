@@ -120,11 +120,9 @@ export class Network {
     this.trail.raise(b, v, DECISION, 0);
   }
 
-  /** Takes the newest entry back; gives its bound. Call `settle` after the last. */
-  pop(): number {
-    const b = this.trail.pop();
-    this.clauses.rewind(b);
-    return b;
+  /** Takes the newest entry back. Call `settle` after the last. */
+  pop(): void {
+    this.clauses.rewind(this.trail.pop());
   }
 
   /** After `pop`s down to the start of a level that becomes the present one. */

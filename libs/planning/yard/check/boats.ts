@@ -9,11 +9,15 @@ interface Placed<T> {
 }
 
 function refitsOf(yard: Yard): Placed<Refit>[] {
-  return yard.boats.flatMap((boat, b) => boat.refits.map((row, r) => ({ row, path: ['boats', b, 'refits', r] })));
+  return yard.boats.flatMap((boat, b) =>
+    boat.refits.map((row, r) => ({ row, path: ['boats', b, 'refits', r] })),
+  );
 }
 
 function jobsOf({ row, path }: Placed<Refit>): Placed<Job>[] {
-  return row.parts.flatMap((part, p) => part.jobs.map((job, j) => ({ row: job, path: [...path, 'parts', p, 'jobs', j] })));
+  return row.parts.flatMap((part, p) =>
+    part.jobs.map((job, j) => ({ row: job, path: [...path, 'parts', p, 'jobs', j] })),
+  );
 }
 
 function orderFaults(to: Report, refit: Placed<Refit>, all: ReadonlyMap<string, unknown>): void {
@@ -25,26 +29,42 @@ function orderFaults(to: Report, refit: Placed<Refit>, all: ReadonlyMap<string, 
       const from = index.get(before);
       if (from !== undefined) arcs.push([from, k]);
       else if (all.has(before)) {
-        to.add('yard.reference', [...path, 'after', a], `the job "${before}" belongs to another refit than ${row.id}`, {
-          value: before,
-          cure: 'Name a job of the same refit.',
-        });
+        to.add(
+          'yard.reference',
+          [...path, 'after', a],
+          `the job "${before}" belongs to another refit than ${row.id}`,
+          {
+            value: before,
+            cure: 'Name a job of the same refit.',
+          },
+        );
       } else known(to, 'job', before, index, [...path, 'after', a]);
     });
   });
   for (const circle of circles(jobs.length, arcs)) {
     const names = circle.map((job) => jobs[job].row.id);
     const last = jobs[circle[circle.length - 1]];
-    to.add('yard.cycle', [...last.path, 'after'], `jobs wait for each other in a circle: ${[...names, names[0]].join(' -> ')}`, { value: names });
+    to.add(
+      'yard.cycle',
+      [...last.path, 'after'],
+      `jobs wait for each other in a circle: ${[...names, names[0]].join(' -> ')}`,
+      { value: names },
+    );
   }
 }
 
 /** Boats, refits, parts and jobs: ids, references, order, promises. */
 export function boatFaults(to: Report, yard: Yard): void {
   const refits = refitsOf(yard);
-  const parts = refits.flatMap(({ row, path }) => row.parts.map((part, p) => ({ row: part, path: [...path, 'parts', p] })));
+  const parts = refits.flatMap(({ row, path }) =>
+    row.parts.map((part, p) => ({ row: part, path: [...path, 'parts', p] })),
+  );
   const jobs = refits.flatMap(jobsOf);
-  uniqueIds(to, 'boat', yard.boats.map((row, k) => ({ row, path: ['boats', k] })));
+  uniqueIds(
+    to,
+    'boat',
+    yard.boats.map((row, k) => ({ row, path: ['boats', k] })),
+  );
   uniqueIds(to, 'refit', refits);
   uniqueIds(to, 'part', parts);
   uniqueIds(to, 'job', jobs);
@@ -56,13 +76,19 @@ export function boatFaults(to: Report, yard: Yard): void {
   const spaces = byId(yard.spaces);
   for (const { row, path } of parts) known(to, 'space', row.space, spaces, [...path, 'space']);
   const procedures = byId(yard.procedures);
-  for (const { row, path } of jobs) known(to, 'procedure', row.procedure, procedures, [...path, 'procedure']);
+  for (const { row, path } of jobs)
+    known(to, 'procedure', row.procedure, procedures, [...path, 'procedure']);
 
   const every = new Map(jobs.map(({ row }) => [row.id, row]));
   for (const refit of refits) {
     const { promised, release, name } = refit.row;
     if (promised !== null && Date.parse(promised) <= Date.parse(release)) {
-      to.add('yard.promise', [...refit.path, 'promised'], `${name} is promised for ${promised}, but only released on ${release}`, { value: promised });
+      to.add(
+        'yard.promise',
+        [...refit.path, 'promised'],
+        `${name} is promised for ${promised}, but only released on ${release}`,
+        { value: promised },
+      );
     }
     orderFaults(to, refit, every);
   }

@@ -27,13 +27,26 @@ export function emptyFaults(yard: Yard): readonly Fault[] {
   const builders = yard.people.filter((person) => person.roles.includes('builder'));
   const refits = yard.boats.flatMap((boat) => boat.refits);
   const parts = refits.flatMap((refit) => refit.parts);
-  if (builders.length === 0) lacks('people', 'nobody in the yard is a builder', 'Add a person with the role builder, skills and shifts.');
-  else if (builders.every((person) => person.shifts.length === 0 && person.exceptions.every((e) => e.shifts.length === 0))) {
+  if (builders.length === 0)
+    lacks(
+      'people',
+      'nobody in the yard is a builder',
+      'Add a person with the role builder, skills and shifts.',
+    );
+  else if (
+    builders.every(
+      (person) =>
+        person.shifts.length === 0 && person.exceptions.every((e) => e.shifts.length === 0),
+    )
+  ) {
     lacks('people', 'no builder has a shift', 'Give at least one builder shifts.');
   }
-  if (yard.spaces.length === 0) lacks('spaces', 'there is no space to work in', 'Add a space with its climate and room.');
-  if (yard.boats.length === 0) lacks('boats', 'there is no boat', 'Add a boat with a refit and its parts.');
-  else if (refits.length === 0) lacks('boats', 'no boat has a refit', 'Add a refit with its parts.');
+  if (yard.spaces.length === 0)
+    lacks('spaces', 'there is no space to work in', 'Add a space with its climate and room.');
+  if (yard.boats.length === 0)
+    lacks('boats', 'there is no boat', 'Add a boat with a refit and its parts.');
+  else if (refits.length === 0)
+    lacks('boats', 'no boat has a refit', 'Add a refit with its parts.');
   else if (parts.length === 0) lacks('boats', 'no refit has a part', 'Add a part to a refit.');
   else if (parts.every((part) => part.jobs.length === 0)) {
     lacks('boats', 'no part has a job', 'Give a part a job: a procedure to carry out on it.');

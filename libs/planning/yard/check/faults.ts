@@ -5,7 +5,12 @@ import { pathOf, show } from '../path.ts';
 /** Collects faults; the path is given as segments. */
 export interface Report {
   readonly faults: Fault[];
-  add(code: ErrorCode, path: readonly PropertyKey[], message: string, more?: { value?: unknown; cure?: string }): void;
+  add(
+    code: ErrorCode,
+    path: readonly PropertyKey[],
+    message: string,
+    more?: { value?: unknown; cure?: string },
+  ): void;
 }
 
 export function report(): Report {
@@ -30,15 +35,24 @@ export function listed(ids: readonly string[]): string {
 }
 
 /** Adds a fault for each id that stands twice. */
-export function uniqueIds(to: Report, what: string, rows: readonly { row: Named; path: readonly PropertyKey[] }[]): void {
+export function uniqueIds(
+  to: Report,
+  what: string,
+  rows: readonly { row: Named; path: readonly PropertyKey[] }[],
+): void {
   const first = new Map<string, readonly PropertyKey[]>();
   for (const { row, path } of rows) {
     const earlier = first.get(row.id);
     if (earlier === undefined) first.set(row.id, path);
     else {
-      to.add('yard.duplicate', [...path, 'id'], `the id ${show(row.id)} is that of another ${what} too (${pathOf(earlier)})`, {
-        value: row.id,
-      });
+      to.add(
+        'yard.duplicate',
+        [...path, 'id'],
+        `the id ${show(row.id)} is that of another ${what} too (${pathOf(earlier)})`,
+        {
+          value: row.id,
+        },
+      );
     }
   }
 }
@@ -52,11 +66,17 @@ export function known(
   path: readonly PropertyKey[],
 ): boolean {
   if (ids.has(value)) return true;
-  to.add('yard.reference', path, `there is no ${what} ${show(value)}; there are: ${listed([...ids.keys()])}`, {
-    value,
-    cure: `Use the id of a ${what} that the yard has, or add the ${what}.`,
-  });
+  to.add(
+    'yard.reference',
+    path,
+    `there is no ${what} ${show(value)}; there are: ${listed([...ids.keys()])}`,
+    {
+      value,
+      cure: `Use the id of a ${what} that the yard has, or add the ${what}.`,
+    },
+  );
   return false;
 }
 
-export const byId = <T extends Named>(rows: readonly T[]): ReadonlyMap<string, T> => new Map(rows.map((row) => [row.id, row]));
+export const byId = <T extends Named>(rows: readonly T[]): ReadonlyMap<string, T> =>
+  new Map(rows.map((row) => [row.id, row]));

@@ -5,15 +5,27 @@ import { circles } from '../circle.ts';
 import { byId, known, type Report } from './faults.ts';
 import { hasLine, type Stock } from './steps.ts';
 
-function momentFaults(to: Report, moment: Moment | null, step: Step, material: Material | undefined, path: readonly PropertyKey[]): void {
+function momentFaults(
+  to: Report,
+  moment: Moment | null,
+  step: Step,
+  material: Material | undefined,
+  path: readonly PropertyKey[],
+): void {
   if (moment?.kind !== 'milestone') return;
   const at = [...path, 'milestone'];
   if (step.material === null) {
-    to.add('input.field', at, `${step.name} lays no film, so nothing of it becomes "${moment.milestone}"`, {
-      value: moment.milestone,
-      cure: 'Link from the step that applies the material, or wait a number of minutes.',
-    });
-  } else if (material !== undefined) hasLine(to, material, moment.milestone, `a link from ${step.name} waits for`, at);
+    to.add(
+      'input.field',
+      at,
+      `${step.name} lays no film, so nothing of it becomes "${moment.milestone}"`,
+      {
+        value: moment.milestone,
+        cure: 'Link from the step that applies the material, or wait a number of minutes.',
+      },
+    );
+  } else if (material !== undefined)
+    hasLine(to, material, moment.milestone, `a link from ${step.name} waits for`, at);
 }
 
 /** Minutes to a moment at a temperature that the sheet lists; null where it does not say. */
@@ -23,8 +35,12 @@ function minutesAt(moment: Moment, material: Material | undefined, celsius: numb
   if (line === undefined || line.rows.length === 0) return null;
   const { rows } = line;
   if (celsius < rows[0].celsius || celsius > rows[rows.length - 1].celsius) return null;
-  const k = Math.max(1, rows.findIndex((row) => row.celsius >= celsius));
-  if (rows.length === 1 || rows[k].celsius === celsius) return rows.find((row) => row.celsius === celsius)?.minutes ?? null;
+  const k = Math.max(
+    1,
+    rows.findIndex((row) => row.celsius >= celsius),
+  );
+  if (rows.length === 1 || rows[k].celsius === celsius)
+    return rows.find((row) => row.celsius === celsius)?.minutes ?? null;
   const inverse = (c: number): number => 1 / (c + 273.15);
   const [a, b] = [rows[k - 1], rows[k]];
   const share = (inverse(celsius) - inverse(a.celsius)) / (inverse(b.celsius) - inverse(a.celsius));
@@ -59,7 +75,12 @@ const momentWords = (moment: Moment | null): string => {
 };
 
 /** References, milestones, windows and circles of a procedure's links. */
-export function linkFaults(to: Report, procedure: Procedure, stock: Stock, path: readonly PropertyKey[]): void {
+export function linkFaults(
+  to: Report,
+  procedure: Procedure,
+  stock: Stock,
+  path: readonly PropertyKey[],
+): void {
   const steps = byId(procedure.steps);
   const index = new Map(procedure.steps.map((step, k) => [step.id, k]));
   const branches = branchOf(procedure);
@@ -80,19 +101,32 @@ export function linkFaults(to: Report, procedure: Procedure, stock: Stock, path:
     momentFaults(to, link.opens, from, material, [...here, 'opens']);
     momentFaults(to, link.closes, from, material, [...here, 'closes']);
     if (emptyWindow(link, material)) {
-      const sheet = material === undefined ? '' : ` at any temperature on the sheet of ${material.name}`;
-      to.add('yard.window', [...here, 'closes'], `the window of "${link.id}" opens at ${momentWords(link.opens)} and closes at ${momentWords(link.closes)}, which comes first${sheet}`, {
-        value: link.closes,
-        cure: 'Make the window close after it opens.',
-      });
+      const sheet =
+        material === undefined ? '' : ` at any temperature on the sheet of ${material.name}`;
+      to.add(
+        'yard.window',
+        [...here, 'closes'],
+        `the window of "${link.id}" opens at ${momentWords(link.opens)} and closes at ${momentWords(link.closes)}, which comes first${sheet}`,
+        {
+          value: link.closes,
+          cure: 'Make the window close after it opens.',
+        },
+      );
     }
     const apart = branches.get(link.from) !== undefined && branches.get(link.to) !== undefined;
-    const exclusive = apart && branches.get(link.from) !== branches.get(link.to) && sameChoice(branches, link);
-    if (link.opens !== null && !exclusive) arcs.push([index.get(link.from) ?? 0, index.get(link.to) ?? 0]);
+    const exclusive =
+      apart && branches.get(link.from) !== branches.get(link.to) && sameChoice(branches, link);
+    if (link.opens !== null && !exclusive)
+      arcs.push([index.get(link.from) ?? 0, index.get(link.to) ?? 0]);
   });
   for (const circle of circles(procedure.steps.length, arcs)) {
     const names = circle.map((step) => procedure.steps[step].id);
-    to.add('yard.cycle', [...path, 'links'], `steps wait for each other in a circle: ${[...names, names[0]].join(' -> ')}`, { value: names });
+    to.add(
+      'yard.cycle',
+      [...path, 'links'],
+      `steps wait for each other in a circle: ${[...names, names[0]].join(' -> ')}`,
+      { value: names },
+    );
   }
 }
 

@@ -5,8 +5,16 @@ import { byId, known, uniqueIds, type Report } from './faults.ts';
 
 /** Ids, skills, shifts and breaks of people. */
 export function peopleFaults(to: Report, yard: Yard): void {
-  uniqueIds(to, 'skill', yard.skills.map((row, k) => ({ row, path: ['skills', k] })));
-  uniqueIds(to, 'person', yard.people.map((row, k) => ({ row, path: ['people', k] })));
+  uniqueIds(
+    to,
+    'skill',
+    yard.skills.map((row, k) => ({ row, path: ['skills', k] })),
+  );
+  uniqueIds(
+    to,
+    'person',
+    yard.people.map((row, k) => ({ row, path: ['people', k] })),
+  );
   const skills = byId(yard.skills);
   yard.people.forEach((person, p) => {
     const path = ['people', p];
@@ -15,7 +23,9 @@ export function peopleFaults(to: Report, yard: Yard): void {
       const at = [...path, 'abilities', a, 'skill'];
       known(to, 'skill', ability.skill, skills, at);
       if (seen.has(ability.skill)) {
-        to.add('yard.duplicate', at, `${person.name} has the skill "${ability.skill}" twice`, { value: ability.skill });
+        to.add('yard.duplicate', at, `${person.name} has the skill "${ability.skill}" twice`, {
+          value: ability.skill,
+        });
       }
       seen.add(ability.skill);
     });
@@ -23,6 +33,7 @@ export function peopleFaults(to: Report, yard: Yard): void {
       pattern: pathOf([...path, 'shifts']),
       exceptions: pathOf([...path, 'exceptions']),
     });
-    for (const found of faults) to.faults.push({ ...found, message: `${person.name}: ${found.message}` });
+    for (const found of faults)
+      to.faults.push({ ...found, message: `${person.name}: ${found.message}` });
   });
 }

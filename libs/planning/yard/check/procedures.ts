@@ -12,16 +12,29 @@ function choiceFaults(to: Report, procedure: Procedure, path: readonly PropertyK
     const earlier = taken.get(`${what} ${id}`);
     if (earlier === undefined) taken.set(`${what} ${id}`, where);
     else {
-      to.add('yard.duplicate', at, `the ${what} "${id}" stands in two branches: ${earlier} and ${where}`, {
-        value: id,
-        cure: `Give each branch its own ${what}.`,
-      });
+      to.add(
+        'yard.duplicate',
+        at,
+        `the ${what} "${id}" stands in two branches: ${earlier} and ${where}`,
+        {
+          value: id,
+          cure: `Give each branch its own ${what}.`,
+        },
+      );
     }
   };
-  uniqueIds(to, 'choice', procedure.choices.map((row, k) => ({ row, path: [...path, 'choices', k] })));
+  uniqueIds(
+    to,
+    'choice',
+    procedure.choices.map((row, k) => ({ row, path: [...path, 'choices', k] })),
+  );
   procedure.choices.forEach((choice, c) => {
     const here = [...path, 'choices', c];
-    uniqueIds(to, 'branch', choice.branches.map((row, k) => ({ row, path: [...here, 'branches', k] })));
+    uniqueIds(
+      to,
+      'branch',
+      choice.branches.map((row, k) => ({ row, path: [...here, 'branches', k] })),
+    );
     choice.branches.forEach((branch, b) => {
       const where = `${choice.id}/${branch.id}`;
       branch.steps.forEach((step, k) => {
@@ -44,11 +57,23 @@ export function procedureFaults(to: Report, yard: Yard): void {
     tools: byId(yard.tools),
     materials: byId(yard.materials),
   };
-  uniqueIds(to, 'procedure', yard.procedures.map((row, k) => ({ row, path: ['procedures', k] })));
+  uniqueIds(
+    to,
+    'procedure',
+    yard.procedures.map((row, k) => ({ row, path: ['procedures', k] })),
+  );
   yard.procedures.forEach((procedure, p) => {
     const path = ['procedures', p];
-    uniqueIds(to, 'step', procedure.steps.map((row, k) => ({ row, path: [...path, 'steps', k] })));
-    uniqueIds(to, 'link', procedure.links.map((row, k) => ({ row, path: [...path, 'links', k] })));
+    uniqueIds(
+      to,
+      'step',
+      procedure.steps.map((row, k) => ({ row, path: [...path, 'steps', k] })),
+    );
+    uniqueIds(
+      to,
+      'link',
+      procedure.links.map((row, k) => ({ row, path: [...path, 'links', k] })),
+    );
     stepFaults(to, procedure, stock, path);
     linkFaults(to, procedure, stock, path);
     choiceFaults(to, procedure, path);

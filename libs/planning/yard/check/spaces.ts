@@ -11,16 +11,31 @@ export function spaceFaults(to: Report, yard: Yard): void {
       cure: 'Use an IANA name such as Europe/London.',
     });
   }
-  uniqueIds(to, 'space', yard.spaces.map((row, k) => ({ row, path: ['spaces', k] })));
-  uniqueIds(to, 'tool', yard.tools.map((row, k) => ({ row, path: ['tools', k] })));
+  uniqueIds(
+    to,
+    'space',
+    yard.spaces.map((row, k) => ({ row, path: ['spaces', k] })),
+  );
+  uniqueIds(
+    to,
+    'tool',
+    yard.tools.map((row, k) => ({ row, path: ['tools', k] })),
+  );
   const spaces = byId(yard.spaces);
   yard.spaces.forEach((space, s) => {
-    space.dustReaches.forEach((other, k) => known(to, 'space', other, spaces, ['spaces', s, 'dustReaches', k]));
+    space.dustReaches.forEach((other, k) =>
+      known(to, 'space', other, spaces, ['spaces', s, 'dustReaches', k]),
+    );
     if (space.climate.kind === 'outdoors' && yard.outdoor === null) {
-      to.add('yard.reference', ['spaces', s, 'climate'], `${space.name} follows the outdoors, but the yard has no outdoor temperatures`, {
-        value: space.climate.kind,
-        cure: 'Add the hourly table `outdoor`, or give the space set-points.',
-      });
+      to.add(
+        'yard.reference',
+        ['spaces', s, 'climate'],
+        `${space.name} follows the outdoors, but the yard has no outdoor temperatures`,
+        {
+          value: space.climate.kind,
+          cure: 'Add the hourly table `outdoor`, or give the space set-points.',
+        },
+      );
     }
   });
 }

@@ -104,7 +104,7 @@ export function startEndingFrom(spans: Spans, finish: number, minutes: number): 
   return minuteAt(spans, Math.max(0, minutesBefore(spans, finish - 1) - minutes + 1));
 }
 
-const flatten = (list: readonly Interval[]): number[] => list.flatMap((s) => [s.start, s.end]);
+export const flatten = (list: readonly Interval[]): number[] => list.flatMap((s) => [s.start, s.end]);
 
 /** What two sorted flat lists have in common. */
 export function intersect(a: readonly number[], b: readonly number[]): number[] {
@@ -121,7 +121,8 @@ export function intersect(a: readonly number[], b: readonly number[]): number[] 
   return out;
 }
 
-function subtract(a: readonly number[], holes: readonly number[]): number[] {
+/** What is left of `a` without `holes`; both sorted flat lists. */
+export function subtract(a: readonly number[], holes: readonly number[]): number[] {
   const out: number[] = [];
   let h = 0;
   for (let i = 0; i < a.length; i += 2) {

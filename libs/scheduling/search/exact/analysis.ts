@@ -79,7 +79,7 @@ export class Analysis {
       if (asked[p] === UNMARKED) {
         if (p >= this.levelFrom) this.open++;
         else this.below.push(p);
-        this.branching.bump(literals.bounds[k] >> 1);
+        this.branching.bump(literals.bounds[k], v);
       }
       if (v > asked[p]) asked[p] = v;
     }
@@ -90,7 +90,7 @@ export class Analysis {
     const { network, asked, reason } = this;
     const { trail } = network;
     for (;;) {
-      this.undo();
+      network.pop();
       const p = trail.size;
       const v = asked[p];
       if (v === UNMARKED) continue;
@@ -101,10 +101,6 @@ export class Analysis {
       network.explain(p, v, reason);
       this.ask(reason);
     }
-  }
-
-  private undo(): void {
-    this.branching.restore(this.network.pop() >> 1);
   }
 
   /**
@@ -176,7 +172,8 @@ export class Analysis {
   rollBackTo(level: number): void {
     const { trail } = this.network;
     const size = level < trail.level ? trail.levelStart[level + 1] : trail.size;
-    while (trail.size > size) this.undo();
+    while (trail.size > size) this.network.pop();
     this.network.settle(level);
+    this.branching.reopen(level);
   }
 }

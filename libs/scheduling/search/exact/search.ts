@@ -45,6 +45,7 @@ export class LearningSearch {
     this.analysis = new Analysis(network, this.branching);
     this.observer = observer;
     this.starts = new Int32Array(layout.tasks);
+    this.follow(Int32Array.from(this.starts, (_, i) => network.trail.bound[lowerOf(i)]));
   }
 
   /** Values to try first. */

@@ -14,8 +14,14 @@ export const Job = outputShape(
   }),
 );
 export const Part = outputShape('Part', partSchema.extend({ jobs: z.array(Job.schema), revision }));
-export const Refit = outputShape('Refit', refitSchema.extend({ parts: z.array(Part.schema), revision }));
-export const Boat = outputShape('Boat', boatSchema.extend({ refits: z.array(Refit.schema), revision }));
+export const Refit = outputShape(
+  'Refit',
+  refitSchema.extend({ parts: z.array(Part.schema), revision }),
+);
+export const Boat = outputShape(
+  'Boat',
+  boatSchema.extend({ refits: z.array(Refit.schema), revision }),
+);
 export const BoatPage = pageShape(Boat);
 
 export const JobInput = inputShape('JobInput', jobSchema);
@@ -24,9 +30,18 @@ export const RefitInput = inputShape('RefitInput', refitSchema);
 export const BoatInput = inputShape('BoatInput', boatSchema);
 
 /** Parents are not changed by these; what is nested has addresses of its own. */
-export const PartPatch = inputShape('PartPatch', patchOf(partSchema.omit({ id: true, jobs: true })));
-export const RefitPatch = inputShape('RefitPatch', patchOf(refitSchema.omit({ id: true, parts: true })));
-export const BoatPatch = inputShape('BoatPatch', patchOf(boatSchema.omit({ id: true, refits: true })));
+export const PartPatch = inputShape(
+  'PartPatch',
+  patchOf(partSchema.omit({ id: true, jobs: true })),
+);
+export const RefitPatch = inputShape(
+  'RefitPatch',
+  patchOf(refitSchema.omit({ id: true, parts: true })),
+);
+export const BoatPatch = inputShape(
+  'BoatPatch',
+  patchOf(boatSchema.omit({ id: true, refits: true })),
+);
 
 export type Job = z.output<typeof Job.schema>;
 export type Part = z.output<typeof Part.schema>;

@@ -54,7 +54,11 @@ export class BoatsController {
   @Delete(':id')
   @May('foreman')
   @Answers(204)
-  remove(@By() viewer: Viewer, @Param('id') id: string, @IfMatch() revision: number): Promise<void> {
+  remove(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+  ): Promise<void> {
     return this.boats.remove(viewer, id, revision);
   }
 

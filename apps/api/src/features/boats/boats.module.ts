@@ -12,7 +12,14 @@ import { RefitsService } from './refits.service.ts';
 
 @Module({
   controllers: [BoatsController, RefitsController, PartsController, JobsController],
-  providers: [BoatsService, RefitsService, PartsService, JobsService, BoatsResolver, RefitsResolver],
+  providers: [
+    BoatsService,
+    RefitsService,
+    PartsService,
+    JobsService,
+    BoatsResolver,
+    RefitsResolver,
+  ],
   exports: [BoatsService, RefitsService, PartsService, JobsService],
 })
 export class BoatsModule {}

@@ -14,11 +14,15 @@ export class BoatsResolver {
 
   @Query(() => BoatPage, { name: 'boats' })
   @May('foreman', 'builder', 'owner')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Boat>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Boat>> {
     return this.boats.list(viewer, page);
   }
 
-  @Query(() => Boat, { name: 'space' })
+  @Query(() => Boat, { name: 'boat' })
   @May('foreman', 'builder', 'owner')
   get(
     @By() viewer: Viewer,

@@ -14,11 +14,15 @@ export class BoatsService {
   constructor(private readonly database: Database) {}
 
   list(viewer: Viewer, page: PageRequest): Promise<Page<Boat>> {
-    return this.database.inYard(viewer, (tx) => listBoats(tx, viewer.yardId, page, ownerFilter(viewer)));
+    return this.database.inYard(viewer, (tx) =>
+      listBoats(tx, viewer.yardId, page, ownerFilter(viewer)),
+    );
   }
 
   get(viewer: Viewer, id: string): Promise<Boat> {
-    return this.database.inYard(viewer, (tx) => findBoat(tx, viewer.yardId, id, ownerFilter(viewer)));
+    return this.database.inYard(viewer, (tx) =>
+      findBoat(tx, viewer.yardId, id, ownerFilter(viewer)),
+    );
   }
 
   /** With its refits, parts and jobs where they are given; the jobs make their tasks. */

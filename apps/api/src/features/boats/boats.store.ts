@@ -25,7 +25,12 @@ export async function listBoats(
   return toPage(rows, page, showBoat);
 }
 
-export async function findBoat(tx: Tx, yardId: string, id: string, owner: OwnerFilter = {}): Promise<Boat> {
+export async function findBoat(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  owner: OwnerFilter = {},
+): Promise<Boat> {
   const row = await tx.boat.findFirst({ where: { yardId, id, ...owner }, include: boatDetails });
   if (!row) throw new DomainError('record.missing', `There is no boat "${id}".`);
   return showBoat(row);
@@ -42,11 +47,18 @@ export async function updateBoat(
   revision: number,
   { name, owner }: Pick<Boat, 'name' | 'owner'>,
 ): Promise<void> {
-  changedOne(await tx.boat.updateMany({ where: { yardId, id, revision }, data: { name, ownerId: owner } }));
+  changedOne(
+    await tx.boat.updateMany({ where: { yardId, id, revision }, data: { name, ownerId: owner } }),
+  );
 }
 
 /** Refused while it has refits: their work is not thrown away unseen. */
-export async function deleteBoat(tx: Tx, yardId: string, id: string, revision: number): Promise<void> {
+export async function deleteBoat(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  revision: number,
+): Promise<void> {
   await deletedOne(tx.boat.deleteMany({ where: { yardId, id, revision } }));
 }
 

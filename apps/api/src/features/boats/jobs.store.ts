@@ -6,12 +6,20 @@ import { deletedOne } from '../../platform/database/delete-one.ts';
 import type { Job, JobInput } from './boats.contract.ts';
 
 export async function findJob(tx: Tx, yardId: string, id: string): Promise<Job> {
-  const row = await tx.job.findUnique({ where: { yardId_id: { yardId, id } }, include: { after: inOrder } });
+  const row = await tx.job.findUnique({
+    where: { yardId_id: { yardId, id } },
+    include: { after: inOrder },
+  });
   if (!row) throw new DomainError('record.missing', `There is no job "${id}".`);
   return showJob(row);
 }
 
-export async function insertJob(tx: Tx, yardId: string, partId: string, job: JobInput): Promise<void> {
+export async function insertJob(
+  tx: Tx,
+  yardId: string,
+  partId: string,
+  job: JobInput,
+): Promise<void> {
   await saveJobs(tx, yardId, [{ id: partId, jobs: [job] }]);
 }
 

@@ -38,7 +38,11 @@ export class PartsController {
   @Delete()
   @May('foreman')
   @Answers(204)
-  remove(@By() viewer: Viewer, @Param('id') id: string, @IfMatch() revision: number): Promise<void> {
+  remove(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+  ): Promise<void> {
     return this.parts.remove(viewer, id, revision);
   }
 

@@ -7,12 +7,20 @@ import type { Part, PartInput } from './boats.contract.ts';
 import { showJob } from './jobs.store.ts';
 
 export async function findPart(tx: Tx, yardId: string, id: string): Promise<Part> {
-  const row = await tx.part.findUnique({ where: { yardId_id: { yardId, id } }, include: partDetails });
+  const row = await tx.part.findUnique({
+    where: { yardId_id: { yardId, id } },
+    include: partDetails,
+  });
   if (!row) throw new DomainError('record.missing', `There is no part "${id}".`);
   return showPart(row);
 }
 
-export async function insertPart(tx: Tx, yardId: string, refitId: string, part: PartInput): Promise<void> {
+export async function insertPart(
+  tx: Tx,
+  yardId: string,
+  refitId: string,
+  part: PartInput,
+): Promise<void> {
   await tx.part.create({ data: partRow(yardId, refitId, part) });
   await saveJobs(tx, yardId, [part]);
 }
@@ -29,7 +37,12 @@ export async function updatePart(
 }
 
 /** Refused while it has jobs. */
-export async function deletePart(tx: Tx, yardId: string, id: string, revision: number): Promise<void> {
+export async function deletePart(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  revision: number,
+): Promise<void> {
   await deletedOne(tx.part.deleteMany({ where: { yardId, id, revision } }));
 }
 

@@ -9,21 +9,27 @@ const has = (records: readonly { readonly id: string }[], wanted: string): boole
 /** The yard with the refit in place of the one of its id, or as a further one of the boat. */
 export function withRefit(yard: Yard, refit: Refit, boatId?: string): Changed {
   const boats = yard.boats.map((boat) =>
-    boat.id === boatId || has(boat.refits, refit.id) ? { ...boat, refits: placed(boat.refits, refit) } : boat,
+    boat.id === boatId || has(boat.refits, refit.id)
+      ? { ...boat, refits: placed(boat.refits, refit) }
+      : boat,
   );
   return changedAt({ ...yard, boats }, 'refits', refit.id);
 }
 
 export function withPart(yard: Yard, part: Part, refitId?: string): Changed {
   return eachRefit(yard, 'parts', part.id, (refit) =>
-    refit.id === refitId || has(refit.parts, part.id) ? { ...refit, parts: placed(refit.parts, part) } : refit,
+    refit.id === refitId || has(refit.parts, part.id)
+      ? { ...refit, parts: placed(refit.parts, part) }
+      : refit,
   );
 }
 
 export function withJob(yard: Yard, job: Job, partId: string): Changed {
   return eachRefit(yard, 'jobs', job.id, (refit) => ({
     ...refit,
-    parts: refit.parts.map((part) => (part.id === partId ? { ...part, jobs: placed(part.jobs, job) } : part)),
+    parts: refit.parts.map((part) =>
+      part.id === partId ? { ...part, jobs: placed(part.jobs, job) } : part,
+    ),
   }));
 }
 

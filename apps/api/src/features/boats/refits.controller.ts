@@ -38,7 +38,11 @@ export class RefitsController {
   @Delete()
   @May('foreman')
   @Answers(204)
-  remove(@By() viewer: Viewer, @Param('id') id: string, @IfMatch() revision: number): Promise<void> {
+  remove(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+  ): Promise<void> {
     return this.refits.remove(viewer, id, revision);
   }
 

@@ -3,7 +3,16 @@ import { By, YardArg } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
-import { Job, JobInput, Part, PartInput, PartPatch, Refit, RefitInput, RefitPatch } from './boats.contract.ts';
+import {
+  Job,
+  JobInput,
+  Part,
+  PartInput,
+  PartPatch,
+  Refit,
+  RefitInput,
+  RefitPatch,
+} from './boats.contract.ts';
 import { JobsService } from './jobs.service.ts';
 import { PartsService } from './parts.service.ts';
 import { RefitsService } from './refits.service.ts';

@@ -8,12 +8,20 @@ import type { Refit, RefitInput } from './boats.contract.ts';
 import { insertPart, showPart } from './parts.store.ts';
 
 export async function findRefit(tx: Tx, yardId: string, id: string): Promise<Refit> {
-  const row = await tx.refit.findUnique({ where: { yardId_id: { yardId, id } }, include: refitDetails });
+  const row = await tx.refit.findUnique({
+    where: { yardId_id: { yardId, id } },
+    include: refitDetails,
+  });
   if (!row) throw new DomainError('record.missing', `There is no refit "${id}".`);
   return showRefit(row);
 }
 
-export async function insertRefit(tx: Tx, yardId: string, boatId: string, refit: RefitInput): Promise<void> {
+export async function insertRefit(
+  tx: Tx,
+  yardId: string,
+  boatId: string,
+  refit: RefitInput,
+): Promise<void> {
   await tx.refit.create({ data: refitRow(yardId, boatId, refit) });
   for (const part of refit.parts) await insertPart(tx, yardId, refit.id, part);
 }
@@ -25,12 +33,22 @@ export async function updateRefit(
   revision: number,
   { name, release, promised, weight }: Pick<Refit, 'name' | 'release' | 'promised' | 'weight'>,
 ): Promise<void> {
-  const data = { name, release: new Date(release), promised: promised === null ? null : new Date(promised), weight };
+  const data = {
+    name,
+    release: new Date(release),
+    promised: promised === null ? null : new Date(promised),
+    weight,
+  };
   changedOne(await tx.refit.updateMany({ where: { yardId, id, revision }, data }));
 }
 
 /** Refused while it has parts. */
-export async function deleteRefit(tx: Tx, yardId: string, id: string, revision: number): Promise<void> {
+export async function deleteRefit(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  revision: number,
+): Promise<void> {
   await deletedOne(tx.refit.deleteMany({ where: { yardId, id, revision } }));
 }
 

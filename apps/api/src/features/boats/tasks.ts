@@ -17,8 +17,14 @@ export async function makeTasks(tx: Tx, yardId: string): Promise<number> {
   const isNew = new Set(tasks.map(({ id }) => id));
   await saveTasks(tx, yardId, {
     tasks: [...stored.tasks, ...tasks],
-    links: [...stored.links, ...fresh.links.filter(({ from, to }) => isNew.has(from) || isNew.has(to))],
-    choices: [...stored.choices, ...fresh.choices.filter((choice) => tasksOf(choice).some((id) => isNew.has(id)))],
+    links: [
+      ...stored.links,
+      ...fresh.links.filter(({ from, to }) => isNew.has(from) || isNew.has(to)),
+    ],
+    choices: [
+      ...stored.choices,
+      ...fresh.choices.filter((choice) => tasksOf(choice).some((id) => isNew.has(id))),
+    ],
   });
   return tasks.length;
 }
@@ -70,17 +76,25 @@ async function pinnedYard(tx: Tx, yardId: string): Promise<Yard> {
   const yard = await loadYard(tx, yardId);
   const jobs = await tx.job.findMany({ where: { yardId } });
   const versions = await tx.procedure.findMany({ where: { yardId, jobs: { some: {} } } });
-  const pinned = new Map(jobs.map((job) => [job.id, `${job.procedureId}@${String(job.procedureVersion)}`]));
+  const pinned = new Map(
+    jobs.map((job) => [job.id, `${job.procedureId}@${String(job.procedureVersion)}`]),
+  );
   return {
     ...yard,
-    procedures: versions.map((row) => ({ ...toProcedure(row), id: `${row.id}@${String(row.version)}` })),
+    procedures: versions.map((row) => ({
+      ...toProcedure(row),
+      id: `${row.id}@${String(row.version)}`,
+    })),
     boats: yard.boats.map((boat) => ({
       ...boat,
       refits: boat.refits.map((refit) => ({
         ...refit,
         parts: refit.parts.map((part) => ({
           ...part,
-          jobs: part.jobs.map((job) => ({ ...job, procedure: pinned.get(job.id) ?? job.procedure })),
+          jobs: part.jobs.map((job) => ({
+            ...job,
+            procedure: pinned.get(job.id) ?? job.procedure,
+          })),
         })),
       })),
     })),

@@ -9,7 +9,10 @@ import '../shape-names.ts';
 export const Material = outputShape('Material', materialSchema.extend({ revision }));
 export const MaterialPage = pageShape(Material);
 export const MaterialInput = inputShape('MaterialInput', materialSchema);
-export const MaterialPatch = inputShape('MaterialPatch', patchOf(materialSchema.omit({ id: true })));
+export const MaterialPatch = inputShape(
+  'MaterialPatch',
+  patchOf(materialSchema.omit({ id: true })),
+);
 
 export type Material = z.output<typeof Material.schema>;
 export type MaterialInput = z.output<typeof MaterialInput.schema>;

@@ -14,7 +14,11 @@ export class MaterialsResolver {
 
   @Query(() => MaterialPage, { name: 'materials' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Material>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Material>> {
     return this.materials.list(viewer, page);
   }
 

@@ -6,7 +6,13 @@ import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
 import { assertFits, withRecord } from '../yard/soundness.ts';
 import type { Material, MaterialInput, MaterialPatch } from './materials.contract.ts';
-import { deleteMaterial, findMaterial, insertMaterial, listMaterials, updateMaterial } from './materials.store.ts';
+import {
+  deleteMaterial,
+  findMaterial,
+  insertMaterial,
+  listMaterials,
+  updateMaterial,
+} from './materials.store.ts';
 
 @Injectable()
 export class MaterialsService {

@@ -1,5 +1,11 @@
 import { DomainError } from '#kernel/error.ts';
-import { materialDetails, materialRow, saveCureTables, saveMaterials, toMaterial } from '#persistence/yard/materials.ts';
+import {
+  materialDetails,
+  materialRow,
+  saveCureTables,
+  saveMaterials,
+  toMaterial,
+} from '#persistence/yard/materials.ts';
 import type { Material as MaterialInput } from '#planning/yard/materials.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
@@ -7,19 +13,34 @@ import { changedOne } from '../../platform/etag/revision.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
 import type { Material } from './materials.contract.ts';
 
-export async function listMaterials(tx: Tx, yardId: string, page: PageRequest): Promise<Page<Material>> {
+export async function listMaterials(
+  tx: Tx,
+  yardId: string,
+  page: PageRequest,
+): Promise<Page<Material>> {
   const { where, ...rest } = pageArgs(page);
-  const rows = await tx.material.findMany({ where: { yardId, ...where }, ...rest, include: materialDetails });
+  const rows = await tx.material.findMany({
+    where: { yardId, ...where },
+    ...rest,
+    include: materialDetails,
+  });
   return toPage(rows, page, (row) => ({ ...toMaterial(row), revision: row.revision }));
 }
 
 export async function findMaterial(tx: Tx, yardId: string, id: string): Promise<Material> {
-  const row = await tx.material.findUnique({ where: { yardId_id: { yardId, id } }, include: materialDetails });
+  const row = await tx.material.findUnique({
+    where: { yardId_id: { yardId, id } },
+    include: materialDetails,
+  });
   if (!row) throw new DomainError('record.missing', `There is no material "${id}".`);
   return { ...toMaterial(row), revision: row.revision };
 }
 
-export async function insertMaterial(tx: Tx, yardId: string, material: MaterialInput): Promise<void> {
+export async function insertMaterial(
+  tx: Tx,
+  yardId: string,
+  material: MaterialInput,
+): Promise<void> {
   await saveMaterials(tx, yardId, [material]);
 }
 
@@ -34,6 +55,11 @@ export async function updateMaterial(
   await saveCureTables(tx, yardId, material.id, material.milestones);
 }
 
-export async function deleteMaterial(tx: Tx, yardId: string, id: string, revision: number): Promise<void> {
+export async function deleteMaterial(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  revision: number,
+): Promise<void> {
   await deletedOne(tx.material.deleteMany({ where: { yardId, id, revision } }));
 }

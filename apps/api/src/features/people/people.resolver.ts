@@ -14,7 +14,11 @@ export class PeopleResolver {
 
   @Query(() => PersonPage, { name: 'people' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Person>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Person>> {
     return this.people.list(viewer, page);
   }
 

@@ -6,7 +6,13 @@ import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
 import { assertFits, withRecord } from '../yard/soundness.ts';
 import type { Person, PersonInput, PersonPatch } from './people.contract.ts';
-import { deletePerson, findPerson, insertPerson, listPeople, updatePerson } from './people.store.ts';
+import {
+  deletePerson,
+  findPerson,
+  insertPerson,
+  listPeople,
+  updatePerson,
+} from './people.store.ts';
 
 @Injectable()
 export class PeopleService {

@@ -1,5 +1,11 @@
 import { DomainError } from '#kernel/error.ts';
-import { clearMemberDetails, memberDetails, saveMemberDetails, saveMembers, toPerson } from '#persistence/yard/people.ts';
+import {
+  clearMemberDetails,
+  memberDetails,
+  saveMemberDetails,
+  saveMembers,
+  toPerson,
+} from '#persistence/yard/people.ts';
 import type { Person as PersonInput } from '#planning/yard/people.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
@@ -9,12 +15,19 @@ import type { Person } from './people.contract.ts';
 
 export async function listPeople(tx: Tx, yardId: string, page: PageRequest): Promise<Page<Person>> {
   const { where, ...rest } = pageArgs(page);
-  const rows = await tx.member.findMany({ where: { yardId, ...where }, ...rest, include: memberDetails });
+  const rows = await tx.member.findMany({
+    where: { yardId, ...where },
+    ...rest,
+    include: memberDetails,
+  });
   return toPage(rows, page, (row) => ({ ...toPerson(row), revision: row.revision }));
 }
 
 export async function findPerson(tx: Tx, yardId: string, id: string): Promise<Person> {
-  const row = await tx.member.findUnique({ where: { yardId_id: { yardId, id } }, include: memberDetails });
+  const row = await tx.member.findUnique({
+    where: { yardId_id: { yardId, id } },
+    include: memberDetails,
+  });
   if (!row) throw new DomainError('record.missing', `There is no person "${id}".`);
   return { ...toPerson(row), revision: row.revision };
 }
@@ -25,13 +38,25 @@ export async function insertPerson(tx: Tx, yardId: string, person: PersonInput):
 }
 
 /** The account a person signs in with stays: a changed e-mail address is not another human. */
-export async function updatePerson(tx: Tx, yardId: string, revision: number, person: PersonInput): Promise<void> {
+export async function updatePerson(
+  tx: Tx,
+  yardId: string,
+  revision: number,
+  person: PersonInput,
+): Promise<void> {
   const { id, name, email, roles } = person;
-  changedOne(await tx.member.updateMany({ where: { yardId, id, revision }, data: { name, email, roles } }));
+  changedOne(
+    await tx.member.updateMany({ where: { yardId, id, revision }, data: { name, email, roles } }),
+  );
   await clearMemberDetails(tx, yardId, id);
   await saveMemberDetails(tx, yardId, person);
 }
 
-export async function deletePerson(tx: Tx, yardId: string, id: string, revision: number): Promise<void> {
+export async function deletePerson(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  revision: number,
+): Promise<void> {
   await deletedOne(tx.member.deleteMany({ where: { yardId, id, revision } }));
 }

@@ -6,7 +6,12 @@ import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
-import { Procedure, ProcedureInput, ProcedurePage, ProcedureVersionInput } from './procedures.contract.ts';
+import {
+  Procedure,
+  ProcedureInput,
+  ProcedurePage,
+  ProcedureVersionInput,
+} from './procedures.contract.ts';
 import { ProceduresService } from './procedures.service.ts';
 
 /** A procedure is never changed: a better one is a new version, and jobs keep the one they were made from. */

@@ -5,7 +5,12 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
-import { Procedure, ProcedureInput, ProcedurePage, ProcedureVersionInput } from './procedures.contract.ts';
+import {
+  Procedure,
+  ProcedureInput,
+  ProcedurePage,
+  ProcedureVersionInput,
+} from './procedures.contract.ts';
 import { ProceduresService } from './procedures.service.ts';
 
 @Resolver(() => Procedure)
@@ -14,7 +19,11 @@ export class ProceduresResolver {
 
   @Query(() => ProcedurePage, { name: 'procedures' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Procedure>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Procedure>> {
     return this.procedures.list(viewer, page);
   }
 

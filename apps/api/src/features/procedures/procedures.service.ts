@@ -25,7 +25,11 @@ export class ProceduresService {
     return this.#add(viewer, { ...input, version: 1 });
   }
 
-  async createVersion(viewer: Viewer, id: string, input: ProcedureVersionInput): Promise<Procedure> {
+  async createVersion(
+    viewer: Viewer,
+    id: string,
+    input: ProcedureVersionInput,
+  ): Promise<Procedure> {
     const { version } = await this.get(viewer, id);
     return this.#add(viewer, { ...input, id, version: version + 1 });
   }

@@ -7,16 +7,29 @@ import type { Procedure } from './procedures.contract.ts';
 export const insertProcedure = saveProcedure;
 
 /** The current version of each, in the order in which these were added. */
-export async function listProcedures(tx: Tx, yardId: string, page: PageRequest): Promise<Page<Procedure>> {
+export async function listProcedures(
+  tx: Tx,
+  yardId: string,
+  page: PageRequest,
+): Promise<Page<Procedure>> {
   const { where, ...rest } = pageArgs(page);
-  const newest = await tx.procedure.groupBy({ by: ['id'], where: { yardId }, _max: { version: true } });
+  const newest = await tx.procedure.groupBy({
+    by: ['id'],
+    where: { yardId },
+    _max: { version: true },
+  });
   const current = newest.map(({ id, _max }) => ({ id, version: _max.version ?? 1 }));
   const rows = await tx.procedure.findMany({ where: { yardId, ...where, OR: current }, ...rest });
   return toPage(rows, page, toProcedure);
 }
 
 /** The current version unless another is asked for. */
-export async function findProcedure(tx: Tx, yardId: string, id: string, version?: number): Promise<Procedure> {
+export async function findProcedure(
+  tx: Tx,
+  yardId: string,
+  id: string,
+  version?: number,
+): Promise<Procedure> {
   const row = await tx.procedure.findFirst({
     where: { yardId, id, ...(version === undefined ? {} : { version }) },
     orderBy: { version: 'desc' },

@@ -20,7 +20,10 @@ export class SessionController {
   @Post('sessions')
   @Public()
   @Answers(201, Session)
-  async signIn(@BodyOf(SignIn) input: SignIn, @Res({ passthrough: true }) reply: FastifyReply): Promise<Session> {
+  async signIn(
+    @BodyOf(SignIn) input: SignIn,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<Session> {
     const session = await this.service.signIn(input);
     const seconds = Math.floor((Date.parse(session.expiresAt) - Date.now()) / 1000);
     void reply.header('set-cookie', cookieHeader(session.token, seconds, this.config.secureCookie));

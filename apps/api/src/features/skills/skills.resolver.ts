@@ -14,7 +14,11 @@ export class SkillsResolver {
 
   @Query(() => SkillPage, { name: 'skills' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Skill>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Skill>> {
     return this.skills.list(viewer, page);
   }
 

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
+import { deletedOne } from '../../platform/database/delete-one.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
@@ -45,7 +46,7 @@ export class SkillsService {
   remove(viewer: Viewer, id: string, revision: number): Promise<void> {
     return this.database.inYard(viewer, async (tx) => {
       await find(tx, viewer, id);
-      changedOne(await tx.skill.deleteMany({ where: { yardId: viewer.yardId, id, revision } }));
+      await deletedOne(tx.skill.deleteMany({ where: { yardId: viewer.yardId, id, revision } }));
       await appendEvent(tx, viewer, 'skill-removed', 'skill', id);
     });
   }

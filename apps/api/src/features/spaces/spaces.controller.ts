@@ -50,7 +50,11 @@ export class SpacesController {
   @Delete(':id')
   @May('foreman')
   @Answers(204)
-  remove(@By() viewer: Viewer, @Param('id') id: string, @IfMatch() revision: number): Promise<void> {
+  remove(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+  ): Promise<void> {
     return this.spaces.remove(viewer, id, revision);
   }
 }

@@ -14,7 +14,11 @@ export class SpacesResolver {
 
   @Query(() => SpacePage, { name: 'spaces' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Space>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Space>> {
     return this.spaces.list(viewer, page);
   }
 

@@ -14,7 +14,11 @@ export class ToolsResolver {
 
   @Query(() => ToolPage, { name: 'tools' })
   @May('foreman', 'builder')
-  list(@By() viewer: Viewer, @YardArg() _yardId: string, @PageArg() page: PageRequest): Promise<Page<Tool>> {
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Tool>> {
     return this.tools.list(viewer, page);
   }
 

@@ -16,14 +16,19 @@ export interface Changed {
  * the record that was sent. What is wrong elsewhere is not the caller's matter here: a yard is
  * set up in any order, and planning tells what is still missing.
  */
-export async function assertFits(tx: Tx, yardId: string, change: (yard: Yard) => Changed): Promise<void> {
+export async function assertFits(
+  tx: Tx,
+  yardId: string,
+  change: (yard: Yard) => Changed,
+): Promise<void> {
   refuseFaults(change(await loadYard(tx, yardId)));
 }
 
 export function refuseFaults({ yard, path }: Changed): void {
   const faults = yardFaults(yard).flatMap((fault) => {
     if (path === '') return [fault];
-    if (!fault.path.startsWith(path) || !['.', '[', ''].includes(fault.path.charAt(path.length))) return [];
+    if (!fault.path.startsWith(path) || !['.', '[', ''].includes(fault.path.charAt(path.length)))
+      return [];
     return [{ ...fault, path: fault.path.slice(path.length).replace(/^\./, '') }];
   });
   const [first] = faults;
@@ -35,7 +40,11 @@ export function refuseFaults({ yard, path }: Changed): void {
 type Collection = 'skills' | 'people' | 'spaces' | 'tools' | 'materials' | 'procedures' | 'boats';
 
 /** The yard with the record in place of the one of its id, or as a further one. */
-export function withRecord<K extends Collection>(yard: Yard, key: K, record: Yard[K][number]): Changed {
+export function withRecord<K extends Collection>(
+  yard: Yard,
+  key: K,
+  record: Yard[K][number],
+): Changed {
   const records = placed<{ readonly id: string }>(yard[key], record);
   const index = records.findIndex(({ id }) => id === record.id);
   return { yard: { ...yard, [key]: records }, path: `${key}[${String(index)}]` };

@@ -7,7 +7,13 @@ import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 import '../shape-names.ts';
 
 /** The yard itself, without what belongs to it. */
-const head = yardSchema.pick({ id: true, name: true, timeZone: true, planFrom: true, horizonDays: true });
+const head = yardSchema.pick({
+  id: true,
+  name: true,
+  timeZone: true,
+  planFrom: true,
+  horizonDays: true,
+});
 
 export const Yard = outputShape('Yard', head.extend({ revision }));
 export const YardList = outputShape('YardList', z.object({ items: z.array(Yard.schema) }));

@@ -5,7 +5,14 @@ import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
-import { Outdoor, OutdoorInput, Yard, YardFileInput, YardList, YardPatch } from './yard.contract.ts';
+import {
+  Outdoor,
+  OutdoorInput,
+  Yard,
+  YardFileInput,
+  YardList,
+  YardPatch,
+} from './yard.contract.ts';
 import type { YardFile } from './yard.contract.ts';
 import { YardService } from './yard.service.ts';
 

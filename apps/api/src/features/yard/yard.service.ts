@@ -7,7 +7,14 @@ import { appendEvent } from '../../platform/database/events.ts';
 import { patched } from '../../platform/shapes/layers.ts';
 import { makeTasks } from '../boats/tasks.ts';
 import { assertFits, refuseFaults } from './soundness.ts';
-import type { Outdoor, OutdoorInput, Yard, YardFile, YardList, YardPatch } from './yard.contract.ts';
+import type {
+  Outdoor,
+  OutdoorInput,
+  Yard,
+  YardFile,
+  YardList,
+  YardPatch,
+} from './yard.contract.ts';
 import { findOutdoor, findYard, showYard, updateYard, withForeman } from './yard.store.ts';
 
 @Injectable()
@@ -62,9 +69,14 @@ export class YardService {
   importOutdoor(viewer: Viewer, input: OutdoorInput): Promise<Outdoor> {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
-      await assertFits(tx, yardId, (yard) => ({ yard: { ...yard, outdoor: input }, path: 'outdoor' }));
+      await assertFits(tx, yardId, (yard) => ({
+        yard: { ...yard, outdoor: input },
+        path: 'outdoor',
+      }));
       await saveOutdoor(tx, yardId, input);
-      await appendEvent(tx, viewer, 'outdoor-imported', 'outdoor', yardId, { hours: input.celsius.length });
+      await appendEvent(tx, viewer, 'outdoor-imported', 'outdoor', yardId, {
+        hours: input.celsius.length,
+      });
       return findOutdoor(tx, yardId);
     });
   }

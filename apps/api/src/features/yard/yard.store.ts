@@ -22,7 +22,8 @@ export async function updateYard(tx: Tx, revision: number, yard: Yard): Promise<
 export async function findOutdoor(tx: Tx, yardId: string): Promise<Outdoor> {
   const outdoor = await loadOutdoor(tx, yardId);
   const row = await tx.outdoor.findUnique({ where: { yardId }, select: { revision: true } });
-  if (!outdoor || !row) throw new DomainError('record.missing', 'The yard has no outdoor temperatures yet.');
+  if (!outdoor || !row)
+    throw new DomainError('record.missing', 'The yard has no outdoor temperatures yet.');
   return { ...outdoor, revision: row.revision };
 }
 
@@ -35,11 +36,16 @@ export function showYard(row: YardRow): Yard {
  * Who imports a yard is its foreman: the person in it with the account's e-mail, or else a
  * further one, named after the account.
  */
-export function withForeman(file: YardFile, account: Account): { file: YardFile; memberId: string } {
+export function withForeman(
+  file: YardFile,
+  account: Account,
+): { file: YardFile; memberId: string } {
   const own = file.people.find(({ email }) => email?.toLowerCase() === account.email);
   if (own) {
     const roles = own.roles.includes('foreman') ? own.roles : (['foreman', ...own.roles] as const);
-    const people = file.people.map((person) => (person === own ? { ...own, roles: [...roles] } : person));
+    const people = file.people.map((person) =>
+      person === own ? { ...own, roles: [...roles] } : person,
+    );
     return { file: { ...file, people }, memberId: own.id };
   }
   const taken = new Set(file.people.map(({ id }) => id));

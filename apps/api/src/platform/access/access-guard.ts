@@ -28,7 +28,8 @@ export class AccessGuard implements CanActivate {
     const yardId = yardIdOf(context);
     const viewer = yardId === undefined ? undefined : await this.sessions.viewerOf(account, yardId);
     if (!viewer) throw new DomainError('record.missing', 'There is no such yard.');
-    if (!viewer.roles.some((role) => rule.roles.includes(role))) throw new DomainError('access.role');
+    if (!viewer.roles.some((role) => rule.roles.includes(role)))
+      throw new DomainError('access.role');
     setCaller(context, { account, viewer });
     return true;
   }

@@ -43,7 +43,9 @@ export function requestOf(context: ExecutionContext): FastifyRequest {
 }
 
 export function tokenOfCall(context: ExecutionContext): string | undefined {
-  const sent = isGraphql(context) ? context.getArgByIndex<GraphqlContext>(2).authorization : undefined;
+  const sent = isGraphql(context)
+    ? context.getArgByIndex<GraphqlContext>(2).authorization
+    : undefined;
   return bearerToken(sent) ?? tokenOf(requestOf(context).headers);
 }
 

@@ -6,11 +6,16 @@ import { Database } from '../database/database.ts';
  * The demo's passwords are printed for all to read. Its accounts are those under `.example`, a
  * domain that nobody can have (RFC 2606).
  */
-export async function refusePublicDemo(app: INestApplicationContext, config: Config): Promise<void> {
+export async function refusePublicDemo(
+  app: INestApplicationContext,
+  config: Config,
+): Promise<void> {
   if (!isPublicHost(config.host) || config.allowPublicDemo) return;
-  const demo = await app.get(Database).outsideYards((tx) =>
-    tx.account.findFirst({ where: { email: { endsWith: '.example' } }, select: { email: true } }),
-  );
+  const demo = await app
+    .get(Database)
+    .outsideYards((tx) =>
+      tx.account.findFirst({ where: { email: { endsWith: '.example' } }, select: { email: true } }),
+    );
   if (demo) {
     throw new Error(
       `HOST ${config.host} can be reached from outside, and ${demo.email} has a demo password. ` +

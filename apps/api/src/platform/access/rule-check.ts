@@ -15,27 +15,38 @@ export class RuleCheck implements OnApplicationBootstrap {
   ) {}
 
   onApplicationBootstrap(): void {
-    const open = [...this.discovery.getControllers(), ...this.discovery.getProviders()]
-      .flatMap(({ metatype }) => (typeof metatype === 'function' ? openHandlers(metatype, this.scanner) : []));
+    const open = [...this.discovery.getControllers(), ...this.discovery.getProviders()].flatMap(
+      ({ metatype }) =>
+        typeof metatype === 'function' ? openHandlers(metatype, this.scanner) : [],
+    );
     if (open.length > 0) {
       throw new Error(`No access rule (@May, @SignedIn or @Public) on: ${open.join(', ')}`);
     }
   }
 }
 
-function openHandlers(owner: { readonly name: string; readonly prototype?: unknown }, scanner: MetadataScanner): string[] {
+function openHandlers(
+  owner: { readonly name: string; readonly prototype?: unknown },
+  scanner: MetadataScanner,
+): string[] {
   const prototype = owner.prototype;
   if (typeof prototype !== 'object' || prototype === null) return [];
   return scanner
     .getAllMethodNames(prototype)
     .filter((name) => {
       const method: unknown = Reflect.get(prototype, name);
-      return typeof method === 'function' && isHandler(method) && !Reflect.hasMetadata(accessRuleKey, method);
+      return (
+        typeof method === 'function' &&
+        isHandler(method) &&
+        !Reflect.hasMetadata(accessRuleKey, method)
+      );
     })
     .map((name) => `${owner.name}.${name}`);
 }
 
 function isHandler(method: object): boolean {
-  const isRoute = Reflect.hasMetadata(PATH_METADATA, method) && Reflect.getMetadata(METHOD_METADATA, method) in RequestMethod;
+  const isRoute =
+    Reflect.hasMetadata(PATH_METADATA, method) &&
+    Reflect.getMetadata(METHOD_METADATA, method) in RequestMethod;
   return isRoute || graphqlRoots.includes(Reflect.getMetadata(graphqlHandler, method));
 }

@@ -21,7 +21,9 @@ export class Sessions {
   }
 
   async close(token: string): Promise<void> {
-    await this.database.outsideYards((tx) => tx.session.deleteMany({ where: { tokenHash: hashOf(token) } }));
+    await this.database.outsideYards((tx) =>
+      tx.session.deleteMany({ where: { tokenHash: hashOf(token) } }),
+    );
   }
 
   async accountOf(token: string | undefined): Promise<Account | undefined> {

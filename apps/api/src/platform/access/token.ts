@@ -33,6 +33,12 @@ function cookieToken(cookies: string | undefined): string | undefined {
 
 /** HttpOnly keeps it from scripts; SameSite=Lax from other sites' forms and requests. */
 export function cookieHeader(token: string, maxAgeSeconds: number, secure: boolean): string {
-  const parts = [`${sessionCookie}=${token}`, 'Path=/', `Max-Age=${String(maxAgeSeconds)}`, 'HttpOnly', 'SameSite=Lax'];
+  const parts = [
+    `${sessionCookie}=${token}`,
+    'Path=/',
+    `Max-Age=${String(maxAgeSeconds)}`,
+    'HttpOnly',
+    'SameSite=Lax',
+  ];
   return [...parts, ...(secure ? ['Secure'] : [])].join('; ');
 }

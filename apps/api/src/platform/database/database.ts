@@ -17,7 +17,10 @@ export class Database implements OnApplicationShutdown {
   }
 
   /** `work` may run more than once (after a deadlock), so it changes nothing but `tx`. */
-  inYard<T>({ yardId, memberId }: Pick<Viewer, 'yardId' | 'memberId'>, work: (tx: Tx) => Promise<T>): Promise<T> {
+  inYard<T>(
+    { yardId, memberId }: Pick<Viewer, 'yardId' | 'memberId'>,
+    work: (tx: Tx) => Promise<T>,
+  ): Promise<T> {
     return inYard(this.#client, { yardId, personId: memberId }, work);
   }
 

@@ -14,5 +14,7 @@ export async function appendEvent(
   subjectId: string,
   payload: Prisma.InputJsonObject = {},
 ): Promise<void> {
-  await tx.event.create({ data: { yardId, byMemberId: memberId, kind, subject, subjectId, payload } });
+  await tx.event.create({
+    data: { yardId, byMemberId: memberId, kind, subject, subjectId, payload },
+  });
 }

@@ -24,7 +24,9 @@ export class EtagInterceptor implements NestInterceptor {
     return next.handle().pipe(
       tap((answer: unknown) => {
         const revision: unknown =
-          typeof answer === 'object' && answer !== null ? Reflect.get(answer, 'revision') : undefined;
+          typeof answer === 'object' && answer !== null
+            ? Reflect.get(answer, 'revision')
+            : undefined;
         if (typeof revision !== 'number') return;
         void context.switchToHttp().getResponse<FastifyReply>().header('etag', etagOf(revision));
       }),
@@ -47,7 +49,11 @@ export function IfMatch(): ParameterDecorator {
     ifMatch()(target, key, index);
     const method = key === undefined ? undefined : Object.getOwnPropertyDescriptor(target, key);
     if (method && key !== undefined) {
-      ApiHeader({ name: 'If-Match', required: true, description: 'The ETag that was read.' })(target, key, method);
+      ApiHeader({ name: 'If-Match', required: true, description: 'The ETag that was read.' })(
+        target,
+        key,
+        method,
+      );
     }
   };
 }

@@ -21,7 +21,9 @@ function unfolded(error: GraphQLError): GraphQLError[] {
   const inner: unknown = error.originalError && Reflect.get(error.originalError, 'errors');
   if (!Array.isArray(inner)) return [error];
   return inner.map((item: unknown) =>
-    item instanceof GraphQLError ? item : new GraphQLError(item instanceof Error ? item.message : String(item)),
+    item instanceof GraphQLError
+      ? item
+      : new GraphQLError(item instanceof Error ? item.message : String(item)),
   );
 }
 

@@ -6,10 +6,13 @@ type Class = new (...args: never[]) => unknown;
 
 /** The whole schema as text, from the resolvers of the module tree; needs no database. */
 export async function schemaText(root: Class): Promise<string> {
-  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule, { logger: ['error'] });
+  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule, {
+    logger: ['error'],
+  });
   try {
     const schema = await builder.get(GraphQLSchemaFactory).create(resolversOf(root, new Set()));
-    const heading = '# Made by `npm run schema` from the shapes and resolvers of apps/api; not edited by hand.\n\n';
+    const heading =
+      '# Made by `npm run schema` from the shapes and resolvers of apps/api; not edited by hand.\n\n';
     return `${heading}${printSchema(lexicographicSortSchema(schema))}\n`;
   } finally {
     await builder.close();
@@ -19,7 +22,8 @@ export async function schemaText(root: Class): Promise<string> {
 function resolversOf(part: unknown, seen: Set<unknown>): Class[] {
   if (seen.has(part) || typeof part !== 'function') return [];
   seen.add(part);
-  const listed = (key: string): unknown[] => (Reflect.getMetadata(key, part) as unknown[] | undefined) ?? [];
+  const listed = (key: string): unknown[] =>
+    (Reflect.getMetadata(key, part) as unknown[] | undefined) ?? [];
   const own = listed('providers').filter(isResolver);
   return [...own, ...listed('imports').flatMap((module) => resolversOf(module, seen))];
 }

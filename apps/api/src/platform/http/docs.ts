@@ -9,7 +9,11 @@ export function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
     .setTitle('Curewright')
     .setDescription('Plans the refit of composite boats around cure windows and crew hours.')
     .setVersion('1')
-    .addBearerAuth({ type: 'http', scheme: 'bearer', description: 'The token of POST /api/v1/sessions.' })
+    .addBearerAuth({
+      type: 'http',
+      scheme: 'bearer',
+      description: 'The token of POST /api/v1/sessions.',
+    })
     .addSecurityRequirements('bearer')
     .build();
   const document = SwaggerModule.createDocument(app, config, { operationIdFactory });

@@ -5,7 +5,10 @@ import { Database } from '../database/database.ts';
 import { outputShape } from '../shapes/shape.ts';
 import { Answers } from './answers.ts';
 
-const Health = outputShape('Health', z.object({ status: z.literal('ok'), database: z.literal('ok') }));
+const Health = outputShape(
+  'Health',
+  z.object({ status: z.literal('ok'), database: z.literal('ok') }),
+);
 type Health = z.output<typeof Health.schema>;
 
 @Controller('health')

@@ -7,7 +7,7 @@ import { sendProblem } from '../errors/problem-filter.ts';
 const largestBody = 4 * 1024 * 1024;
 
 export function httpAdapter(): FastifyAdapter {
-  return new FastifyAdapter({
+  return new ProblemAdapter({
     bodyLimit: largestBody,
     requestTimeout: 30_000,
     genReqId: () => randomUUID(),
@@ -17,10 +17,16 @@ export function httpAdapter(): FastifyAdapter {
 }
 
 /**
- * Headers of every answer: nothing here is for caches, frames or guessing of types. Errors that
- * Fastify meets by itself are answered like ours; set before Nest starts, whose own handler comes
- * after the routes have taken theirs.
+ * Errors that Fastify meets by itself (a body that is no JSON, say) are answered like ours. Nest
+ * would set its own handler for them, but only after GraphQL's start has fixed the routes'.
  */
+class ProblemAdapter extends FastifyAdapter {
+  override setErrorHandler(): ReturnType<FastifyAdapter['setErrorHandler']> {
+    return this.getInstance();
+  }
+}
+
+/** Headers of every answer: nothing here is for caches, frames or guessing of types. */
 export function secureAnswers(app: NestFastifyApplication): void {
   const fastify = app.getHttpAdapter().getInstance();
   fastify.setErrorHandler((error, request, reply) => {

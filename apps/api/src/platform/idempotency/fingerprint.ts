@@ -2,7 +2,9 @@ import { createHash } from 'node:crypto';
 
 /** The same command with the same input has the same fingerprint, whatever the order of its fields. */
 export function fingerprint(command: string, input: unknown): string {
-  return createHash('sha256').update(`${command}\n${canonical(input)}`).digest('hex');
+  return createHash('sha256')
+    .update(`${command}\n${canonical(input)}`)
+    .digest('hex');
 }
 
 function canonical(value: unknown): string {

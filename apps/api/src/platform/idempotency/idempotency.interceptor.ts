@@ -1,4 +1,9 @@
-import { type CallHandler, type ExecutionContext, Injectable, type NestInterceptor } from '@nestjs/common';
+import {
+  type CallHandler,
+  type ExecutionContext,
+  Injectable,
+  type NestInterceptor,
+} from '@nestjs/common';
 import type { GraphQLResolveInfo } from 'graphql';
 import { from, lastValueFrom, type Observable } from 'rxjs';
 import { DomainError, fault } from '#kernel/error.ts';
@@ -43,10 +48,15 @@ function inputOf(context: ExecutionContext): unknown {
 function keyOf(sent: string | string[], context: ExecutionContext): string {
   const key = String(sent);
   if (!/^[\x21-\x7e]{1,200}$/.test(key)) {
-    const wrong = fault('input.field', 'Idempotency-Key', 'the key is not 1 to 200 visible characters', {
-      value: key.slice(0, 60),
-      cure: 'Send a fresh UUID, say.',
-    });
+    const wrong = fault(
+      'input.field',
+      'Idempotency-Key',
+      'the key is not 1 to 200 visible characters',
+      {
+        value: key.slice(0, 60),
+        cure: 'Send a fresh UUID, say.',
+      },
+    );
     throw new DomainError('input.field', wrong.message, { faults: [wrong] });
   }
   return isGraphql(context) ? `${key} ${String(infoOf(context).path.key)}` : key;

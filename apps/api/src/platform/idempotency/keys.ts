@@ -14,8 +14,14 @@ import { databaseError } from '../errors/database-errors.ts';
 export class IdempotencyKeys {
   constructor(private readonly database: Database) {}
 
-  async once(viewer: Viewer, key: string, fingerprint: string, act: () => Promise<unknown>): Promise<unknown> {
-    if (!(await this.#take(viewer, key, fingerprint))) return this.#answerOf(viewer, key, fingerprint);
+  async once(
+    viewer: Viewer,
+    key: string,
+    fingerprint: string,
+    act: () => Promise<unknown>,
+  ): Promise<unknown> {
+    if (!(await this.#take(viewer, key, fingerprint)))
+      return this.#answerOf(viewer, key, fingerprint);
     const where = { yardId: viewer.yardId, memberId: viewer.memberId, key };
     let answer: unknown;
     try {
@@ -51,9 +57,13 @@ export class IdempotencyKeys {
     );
     if (kept?.fingerprint !== fingerprint) throw new DomainError('command.repeated');
     if (kept.status === null) {
-      throw new DomainError('command.repeated', 'The first command with this key has not answered.', {
-        cure: 'Wait and send it again; if it stays so, read the record to see whether it was done.',
-      });
+      throw new DomainError(
+        'command.repeated',
+        'The first command with this key has not answered.',
+        {
+          cure: 'Wait and send it again; if it stays so, read the record to see whether it was done.',
+        },
+      );
     }
     return kept.body ?? undefined;
   }

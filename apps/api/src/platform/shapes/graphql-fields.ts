@@ -17,8 +17,12 @@ export function declareFields(target: AnyClass, schema: z.ZodType, face: Face, n
   for (const [key, field] of fieldsOf(schema)) {
     const { schema: plain, nullable, optional } = bare(field);
     const type = typeOf(plain, `${target.name.replace(/Input$/, '')}${capital(key)}`, face, nest);
-    const mayBeNull = nullable || (optional && (face === 'input' || field instanceof z.ZodOptional));
-    Field(() => type, { nullable: mayBeNull, ...described(plain) })(target.prototype as object, key);
+    const mayBeNull =
+      nullable || (optional && (face === 'input' || field instanceof z.ZodOptional));
+    Field(() => type, { nullable: mayBeNull, ...described(plain) })(
+      target.prototype as object,
+      key,
+    );
   }
 }
 

@@ -28,10 +28,14 @@ export function parseShape<S extends z.ZodType>(schema: S, value: unknown): z.ou
   if (parsed.success) return parsed.data;
   const faults = shapeFaults(value, parsed.error);
   const [first] = faults;
-  throw new DomainError('input.field', [first.path, first.message].filter((word) => word !== '').join(': '), {
-    cure: first.cure,
-    faults,
-  });
+  throw new DomainError(
+    'input.field',
+    [first.path, first.message].filter((word) => word !== '').join(': '),
+    {
+      cure: first.cure,
+      faults,
+    },
+  );
 }
 
 /** The JSON body of a REST call, checked. */
@@ -55,10 +59,18 @@ export function QueryOf<S extends z.ZodObject>(shape: Shape<S>): ParameterDecora
 
 /** The GraphQL argument `input`, checked. */
 export function ArgOf<S extends z.ZodObject>(shape: Shape<S>): ParameterDecorator {
-  return Args('input', { type: () => shape }, new ShapePipe(shape.schema, withoutNulls(shape.schema)));
+  return Args(
+    'input',
+    { type: () => shape },
+    new ShapePipe(shape.schema, withoutNulls(shape.schema)),
+  );
 }
 
-function onMethod(target: object, key: string | symbol | undefined, decorate: MethodDecorator): void {
+function onMethod(
+  target: object,
+  key: string | symbol | undefined,
+  decorate: MethodDecorator,
+): void {
   if (key === undefined) throw new TypeError('only a method has a body');
   const descriptor = Object.getOwnPropertyDescriptor(target, key);
   if (descriptor) decorate(target, key, descriptor);
@@ -92,7 +104,10 @@ function withoutNulls(schema: z.ZodType): (value: unknown) => unknown {
   };
 }
 
-function variantFields(union: z.ZodDiscriminatedUnion, value: object): ReadonlyMap<string, z.ZodType> {
+function variantFields(
+  union: z.ZodDiscriminatedUnion,
+  value: object,
+): ReadonlyMap<string, z.ZodType> {
   const kind: unknown = Reflect.get(value, union.def.discriminator);
   for (const option of union.options) {
     const fields = fieldsOf(asType(option));

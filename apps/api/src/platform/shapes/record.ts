@@ -1,4 +1,7 @@
 import { z } from 'zod';
 
 /** Counts the changes of a record; an update names the one it was made from. */
-export const revision = z.int().min(1).describe('Counts the changes of the record; the ETag in REST.');
+export const revision = z
+  .int()
+  .min(1)
+  .describe('Counts the changes of the record; the ETag in REST.');

@@ -10,7 +10,10 @@ export interface Shape<S extends z.ZodType> {
   readonly schema: S;
 }
 
-const classes = { output: new WeakMap<z.ZodType, AnyClass>(), input: new WeakMap<z.ZodType, AnyClass>() };
+const classes = {
+  output: new WeakMap<z.ZodType, AnyClass>(),
+  input: new WeakMap<z.ZodType, AnyClass>(),
+};
 
 /** What the service answers. `export const Space = outputShape('Space', …)`. */
 export function outputShape<S extends z.ZodObject>(name: string, schema: S): Shape<S> {
@@ -35,5 +38,7 @@ function declare<S extends z.ZodType>(schema: S, name: string, face: Face): Shap
 }
 
 function nested(schema: z.ZodType, name: string, face: Face): AnyClass {
-  return classes[face].get(schema) ?? declare(schema, face === 'output' ? name : `${name}Input`, face);
+  return (
+    classes[face].get(schema) ?? declare(schema, face === 'output' ? name : `${name}Input`, face)
+  );
 }
