@@ -31,7 +31,9 @@ function expectReadable(file: string): void {
   try {
     accessSync(pathOf(file), constants.R_OK);
   } catch {
-    throw new UsageError(`FILE "${file}" cannot be read: name a file that exists, from the folder you are in.`);
+    throw new UsageError(
+      `FILE "${file}" cannot be read: name a file that exists, from the folder you are in.`,
+    );
   }
 }
 
@@ -41,7 +43,9 @@ function print(given: SolveArguments, answer: Answer, k: number, width: number):
     process.stderr.write(`${file}: ${answer.refusal}\n`);
     return false;
   }
-  const line = given.json ? jsonLine(file, answer.outcome) : readableLine(file, width, answer.outcome);
+  const line = given.json
+    ? jsonLine(file, answer.outcome)
+    : readableLine(file, width, answer.outcome);
   process.stdout.write(`${line}\n`);
   return true;
 }

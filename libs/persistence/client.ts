@@ -23,7 +23,10 @@ export interface TransactionOptions {
  * A client of the database at `url`, to be closed with `$disconnect()`. The session's zone is
  * UTC whatever the server's: Prisma's adapter takes every instant for UTC, unread.
  */
-export function createClient(url: string, options: { readonly connections?: number } = {}): PrismaClient {
+export function createClient(
+  url: string,
+  options: { readonly connections?: number } = {},
+): PrismaClient {
   const pool = new Pool({
     connectionString: url,
     max: options.connections ?? 10,

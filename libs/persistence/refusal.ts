@@ -13,7 +13,7 @@ interface Cause {
   readonly constraint?: { readonly index?: string };
 }
 
-const kinds: Readonly<Record<string, Refusal['kind']>> = {
+const kinds: Readonly<Partial<Record<string, Refusal['kind']>>> = {
   '23505': 'unique',
   '23503': 'reference',
   '23001': 'reference',

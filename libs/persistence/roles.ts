@@ -30,14 +30,20 @@ export async function ensureRoles(admin: Client, passwords: RolePasswords): Prom
   ] as const) {
     const known = await admin.query('SELECT 1 FROM pg_roles WHERE rolname = $1', [role]);
     const verb = known.rowCount === 0 ? 'CREATE' : 'ALTER';
-    await admin.query(`${verb} ROLE ${role} ${attributes} PASSWORD ${admin.escapeLiteral(password)}`);
+    await admin.query(
+      `${verb} ROLE ${role} ${attributes} PASSWORD ${admin.escapeLiteral(password)}`,
+    );
   }
   // So that the owner can give the service a schema (see `grantToService`), and no more.
   await admin.query(`GRANT ${serviceRole} TO ${ownerRole} WITH INHERIT FALSE, SET TRUE`);
 }
 
 /** Makes the database if it is not there (from `template`), the owner's, closed to everyone else. */
-export async function ensureDatabase(admin: Client, name: string, template?: string): Promise<void> {
+export async function ensureDatabase(
+  admin: Client,
+  name: string,
+  template?: string,
+): Promise<void> {
   const database = admin.escapeIdentifier(name);
   const known = await admin.query('SELECT 1 FROM pg_database WHERE datname = $1', [name]);
   if (known.rowCount === 0) {

@@ -1,22 +1,21 @@
 import { afterAll, beforeAll } from 'vitest';
+import { z } from 'zod';
 import { type Api, startApi } from '../../apps/api/src/main.ts';
 import { hashPassword } from '../../apps/api/src/platform/access/password.ts';
 import type { TestDatabase } from './database.ts';
 
+const jsonObject = z.record(z.string(), z.unknown());
+
 export interface Answer {
   readonly status: number;
   readonly headers: Headers;
-  /** The JSON of the answer; null where there is none. */
-  readonly body: JsonValue;
-}
-
-/** What a test reaches into without declaring the shape of every answer. */
-export interface JsonValue {
-  readonly [key: string]: JsonValue;
+  /** The JSON of the answer; empty where there is none. */
+  readonly body: z.output<typeof jsonObject>;
 }
 
 export interface Sending {
   readonly token?: string;
+  /** Text is sent as it is. */
   readonly body?: unknown;
   readonly headers?: Readonly<Record<string, string>>;
 }
@@ -24,6 +23,7 @@ export interface Sending {
 export interface TestApi {
   /** Base address, once the tests run. */
   readonly url: string;
+  /** `path` is below /api/v1. */
   rest(method: string, path: string, sending?: Sending): Promise<Answer>;
   graphql(query: string, variables?: unknown, sending?: Omit<Sending, 'body'>): Promise<Answer>;
   /** Makes an account, as a start does for the demo. */
@@ -42,38 +42,20 @@ export function testApi(database: TestDatabase): TestApi {
   });
   afterAll(() => api?.close());
 
-  const url = (): string => {
+  const base = (): string => {
     if (!api) throw new Error('the service is started before the first test, not earlier');
     return api.url;
   };
-  const rest: TestApi['rest'] = async (method, path, { token, body, headers = {} } = {}) => {
-    const answer = await fetch(`${url()}${path.startsWith('/graphql') ? '' : '/api/v1'}${path}`, {
-      method,
-      headers: {
-        ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
-        ...(body === undefined ? {} : { 'content-type': 'application/json' }),
-        ...headers,
-      },
-      ...(body === undefined
-        ? {}
-        : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
-    });
-    const text = await answer.text();
-    const isJson = /json/.test(answer.headers.get('content-type') ?? '');
-    return {
-      status: answer.status,
-      headers: answer.headers,
-      body: isJson ? JSON.parse(text) : null,
-    };
-  };
+  const rest: TestApi['rest'] = (method, path, sending) =>
+    send(`${base()}/api/v1${path}`, method, sending);
 
   return {
     get url() {
-      return url();
+      return base();
     },
     rest,
     graphql: (query, variables, sending = {}) =>
-      rest('POST', '/graphql', { ...sending, body: { query, variables } }),
+      send(`${base()}/graphql`, 'POST', { ...sending, body: { query, variables } }),
     addAccount: async (email) => {
       const passwordHash = await hashPassword(testPassword);
       await database.service.account.create({
@@ -82,7 +64,41 @@ export function testApi(database: TestDatabase): TestApi {
     },
     signIn: async (email) => {
       const { body } = await rest('POST', '/sessions', { body: { email, password: testPassword } });
-      return String(body.token);
+      return z.string().parse(body.token);
     },
   };
+}
+
+async function send(
+  url: string,
+  method: string,
+  { token, body, headers = {} }: Sending = {},
+): Promise<Answer> {
+  const answer = await fetch(url, {
+    method,
+    headers: {
+      ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
+      ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+      ...headers,
+    },
+    ...(body === undefined ? {} : { body: typeof body === 'string' ? body : JSON.stringify(body) }),
+  });
+  const text = await answer.text();
+  const isJson = /json/.test(answer.headers.get('content-type') ?? '');
+  return {
+    status: answer.status,
+    headers: answer.headers,
+    body: isJson ? jsonObject.parse(JSON.parse(text)) : {},
+  };
+}
+
+/** What a problem names, as `[path, code]`. */
+export function faultsOf(problem: Answer['body']): [path: string, code: string][] {
+  const shape = z.object({ errors: z.array(z.object({ path: z.string(), code: z.string() })) });
+  return shape.parse(problem).errors.map(({ path, code }) => [path, code]);
+}
+
+export function idsOf(page: Answer['body']): string[] {
+  const shape = z.object({ items: z.array(z.object({ id: z.string() })) });
+  return shape.parse(page).items.map(({ id }) => id);
 }

@@ -1,20 +1,20 @@
-import type { TestProject } from 'vitest/node';
+import { z } from 'zod';
 import { startThrowAway } from '#persistence/embedded/throw-away.ts';
 import { deployMigrations } from '#persistence/migrate/deploy.ts';
 import { ensureDatabase, withClient } from '#persistence/roles.ts';
 
 /** What a test file needs to clone itself a database. */
-export interface DatabaseServer {
-  readonly adminUrl: string;
-  readonly ownerUrl: string;
-  readonly serviceUrl: string;
-}
+const serverSchema = z.object({
+  adminUrl: z.string(),
+  ownerUrl: z.string(),
+  serviceUrl: z.string(),
+});
 
-declare module 'vitest' {
-  export interface ProvidedContext {
-    databaseServer: DatabaseServer;
-  }
-}
+/** Workers are started after the set-up and inherit its environment. */
+const variable = 'CUREWRIGHT_TEST_SERVER';
+
+export const databaseServer = (): z.infer<typeof serverSchema> =>
+  serverSchema.parse(JSON.parse(process.env[variable] ?? 'null'));
 
 export const template = 'curewright_template';
 
@@ -26,7 +26,7 @@ export function withDatabase(url: string, name: string): string {
 }
 
 /** Vitest's global set-up: one server a run, with a migrated database to clone. */
-export default async function setup(project: TestProject): Promise<() => Promise<void>> {
+export default async function setup(): Promise<() => Promise<void>> {
   const server = await startThrowAway();
   try {
     await withClient(server.adminUrl, (admin) => ensureDatabase(admin, template));
@@ -36,6 +36,6 @@ export default async function setup(project: TestProject): Promise<() => Promise
     throw error;
   }
   const { adminUrl, ownerUrl, serviceUrl } = server;
-  project.provide('databaseServer', { adminUrl, ownerUrl, serviceUrl });
+  process.env[variable] = JSON.stringify({ adminUrl, ownerUrl, serviceUrl });
   return () => server.stop();
 }

@@ -1,8 +1,8 @@
-import { afterAll, beforeAll, inject } from 'vitest';
+import { afterAll, beforeAll } from 'vitest';
 import { createClient } from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
 import { ensureDatabase, withClient } from '#persistence/roles.ts';
-import { template, withDatabase } from './database-server.ts';
+import { databaseServer, template, withDatabase } from './database-server.ts';
 
 export interface TestDatabase {
   /** Superuser, on this database. */
@@ -19,11 +19,13 @@ export interface TestDatabase {
  * `describe`): it is there in the tests and their hooks, and dropped after the last.
  */
 export function testDatabase(): TestDatabase {
-  const server = inject('databaseServer');
+  const server = databaseServer();
   const name = `test_${crypto.randomUUID().replaceAll('-', '')}`;
-  const [adminUrl, ownerUrl, serviceUrl] = [server.adminUrl, server.ownerUrl, server.serviceUrl].map(
-    (url) => withDatabase(url, name),
-  );
+  const [adminUrl, ownerUrl, serviceUrl] = [
+    server.adminUrl,
+    server.ownerUrl,
+    server.serviceUrl,
+  ].map((url) => withDatabase(url, name));
   const owner = createClient(ownerUrl, { connections: 3 });
   const service = createClient(serviceUrl);
 

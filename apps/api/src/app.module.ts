@@ -27,8 +27,9 @@ import { PlatformModule } from './platform/platform.module.ts';
 })
 export class AppModule {}
 
+@Module({})
+class RootModule {}
+
 export function rootModule(config: Config): DynamicModule {
   return { module: RootModule, imports: [PlatformModule.with(config), AppModule] };
 }
-
-class RootModule {}

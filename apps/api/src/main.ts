@@ -1,12 +1,11 @@
 import 'reflect-metadata';
-import type { LogLevel } from '@nestjs/common';
-import { NestFactory } from '@nestjs/core';
+import { Logger, type LogLevel } from '@nestjs/common';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { rootModule } from './app.module.ts';
 import { type Config, readConfig } from './platform/config/config.ts';
 import { refusePublicDemo } from './platform/access/public-demo.ts';
 import { serveDocs } from './platform/http/docs.ts';
-import { httpAdapter, secureAnswers } from './platform/http/server.ts';
+import { createApp } from './platform/http/server.ts';
 
 export interface Api {
   /** Where it answers, e.g. `http://127.0.0.1:3000`. */
@@ -28,13 +27,8 @@ export async function startApi({ logLevels, ...options }: ApiOptions): Promise<A
     allowPublicDemo: false,
     ...options,
   };
-  const app = await NestFactory.create<NestFastifyApplication>(rootModule(config), httpAdapter(), {
-    logger: logLevels ?? ['warn', 'error', 'fatal'],
-    abortOnError: false,
-  });
+  const app = await createApp(rootModule(config), logLevels);
   try {
-    app.setGlobalPrefix('api/v1');
-    secureAnswers(app);
     serveDocs(app);
     await refusePublicDemo(app, config);
     await app.listen(config.port, config.host);
@@ -51,5 +45,5 @@ if (import.meta.main) {
     logLevels: ['log', 'warn', 'error', 'fatal'],
   });
   api.app.enableShutdownHooks();
-  console.log(`api: ${api.url}`);
+  new Logger('api').log(api.url);
 }

@@ -24,10 +24,13 @@ const MOST_THREADS = 64;
 /** Reads the words after the command. Throws `UsageError`. */
 export function readArguments(words: readonly string[]): SolveArguments {
   const { values, positionals } = parse(words);
-  if (positionals.length === 0) throw new UsageError(`FILE is missing: name at least one .sm or .sch file.`);
+  if (positionals.length === 0)
+    throw new UsageError(`FILE is missing: name at least one .sm or .sch file.`);
   for (const file of positionals) {
     if (!/\.(sm|sch)$/i.test(file)) {
-      throw new UsageError(`FILE "${file}" is neither .sm nor .sch: name benchmark files of one of these kinds.`);
+      throw new UsageError(
+        `FILE "${file}" is neither .sm nor .sch: name benchmark files of one of these kinds.`,
+      );
     }
   }
   if (values.seconds !== undefined && values.iterations !== undefined) {
@@ -56,13 +59,18 @@ function parse(words: readonly string[]) {
       },
     });
   } catch (error) {
-    throw new UsageError(`${error instanceof Error ? error.message : String(error)}\nUsage: ${usage}`);
+    throw new UsageError(
+      `${error instanceof Error ? error.message : String(error)}\nUsage: ${usage}`,
+    );
   }
 }
 
 function limitOf(seconds: string | undefined, iterations: string | undefined): Limit {
   if (iterations !== undefined) {
-    return { kind: 'iterations', iterations: whole('--iterations', iterations, 1, Number.MAX_SAFE_INTEGER) };
+    return {
+      kind: 'iterations',
+      iterations: whole('--iterations', iterations, 1, Number.MAX_SAFE_INTEGER),
+    };
   }
   if (seconds === undefined) return { kind: 'seconds', seconds: DEFAULT_SECONDS };
   const value = Number(seconds);

@@ -1,8 +1,10 @@
 import type { Outcome } from './solveFile.ts';
 
 /** The line of one file for programs. */
-export const jsonLine = (file: string, { status, makespan, bound, seconds, toBest }: Outcome): string =>
-  JSON.stringify({ file, status, makespan, bound, seconds, toBest });
+export const jsonLine = (
+  file: string,
+  { status, makespan, bound, seconds, toBest }: Outcome,
+): string => JSON.stringify({ file, status, makespan, bound, seconds, toBest });
 
 /** The line of one file for people, the file names padded to `width`. */
 export function readableLine(file: string, width: number, outcome: Outcome): string {

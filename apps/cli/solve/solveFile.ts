@@ -34,7 +34,9 @@ export function solveFile(path: string, limit: Limit, seed: number): Outcome {
   let done = 0;
   do {
     const before = elapsed();
-    state = solver.step(limit.kind === 'iterations' ? Math.min(batch, limit.iterations - done) : batch);
+    state = solver.step(
+      limit.kind === 'iterations' ? Math.min(batch, limit.iterations - done) : batch,
+    );
     done += batch;
     const after = elapsed();
     if (state.plan !== best) {
@@ -44,7 +46,10 @@ export function solveFile(path: string, limit: Limit, seed: number): Outcome {
     const took = 1000 * (after - before);
     if (took > LOOK_MS) batch = Math.max(1, batch >> 1);
     else if (took < LOOK_MS / 2) batch = Math.min(LARGEST_BATCH, batch * 2);
-  } while (!state.done && !(limit.kind === 'iterations' ? done >= limit.iterations : elapsed() >= limit.seconds));
+  } while (
+    !state.done &&
+    !(limit.kind === 'iterations' ? done >= limit.iterations : elapsed() >= limit.seconds)
+  );
   return {
     status: state.status,
     makespan: best === null ? null : best.finishes[0],

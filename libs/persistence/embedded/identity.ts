@@ -18,7 +18,9 @@ const asOurselves: Identity = {
 
 function account(name: string): { uid: number; gid: number } | null {
   const ask = (flag: string): number =>
-    Number(execFileSync('id', [flag, name], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }));
+    Number(
+      execFileSync('id', [flag, name], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] }),
+    );
   try {
     return { uid: ask('-u'), gid: ask('-g') };
   } catch {
@@ -47,7 +49,8 @@ export function identityFor(dataFolder: string, program: string): Identity {
     owner !== null && owner.uid !== 0
       ? { uid: owner.uid, gid: owner.gid }
       : (account('postgres') ?? account('nobody'));
-  if (chosen === null) throw new Error('PostgreSQL cannot run as root, and there is no user "nobody"');
+  if (chosen === null)
+    throw new Error('PostgreSQL cannot run as root, and there is no user "nobody"');
   const { uid, gid } = chosen;
   if (reachable(dataFolder) && reachable(program)) {
     return { uid, gid, command: (file, args) => [file, args, { uid, gid }] };

@@ -65,7 +65,8 @@ export function alive(pid: number): boolean {
 export async function serves(pid: number, data: string): Promise<boolean> {
   if (!alive(pid)) return false;
   const line = await readFile(`/proc/${String(pid)}/cmdline`, 'utf8').catch(
-    () => spawnSync('ps', ['-ww', '-o', 'command=', '-p', String(pid)], { encoding: 'utf8' }).stdout,
+    () =>
+      spawnSync('ps', ['-ww', '-o', 'command=', '-p', String(pid)], { encoding: 'utf8' }).stdout,
   );
   return line.includes('postgres') && line.includes(data);
 }
@@ -75,11 +76,15 @@ export async function freePort(wanted: number | null): Promise<number> {
   const attempt = (port: number): Promise<number | null> =>
     new Promise((resolve) => {
       const probe = createServer();
-      probe.once('error', () => { resolve(null); });
+      probe.once('error', () => {
+        resolve(null);
+      });
       probe.listen({ port, host: '127.0.0.1', exclusive: true }, () => {
         const address = probe.address();
         const found = address !== null && typeof address === 'object' ? address.port : null;
-        probe.close(() => { resolve(found); });
+        probe.close(() => {
+          resolve(found);
+        });
       });
     });
   const found = (wanted === null ? null : await attempt(wanted)) ?? (await attempt(0));
@@ -115,7 +120,11 @@ export async function launch(
   };
   const flags = Object.entries(all).flatMap(([key, value]) => ['-c', `${key}=${value}`]);
   const [file, args, options] = identity.command(binaries.postgres, [
-    '-D', data, '-p', String(port), ...flags,
+    '-D',
+    data,
+    '-p',
+    String(port),
+    ...flags,
   ]);
   try {
     const child = spawn(file, args, { ...options, detached: true, stdio: ['ignore', log, log] });

@@ -7,7 +7,16 @@ import { ensureDatabase, ensureRoles, ownerRole, serviceRole } from '../roles.ts
 import { findBinaries, type Binaries } from './binaries.ts';
 import { identityFor } from './identity.ts';
 import { freshSecrets, readSecrets, writeSecrets } from './secrets.ts';
-import { adminRole, alive, freePort, initialise, lastWords, launch, readPidFile, serves } from './server.ts';
+import {
+  adminRole,
+  alive,
+  freePort,
+  initialise,
+  lastWords,
+  launch,
+  readPidFile,
+  serves,
+} from './server.ts';
 
 export interface EmbeddedOptions {
   /** Made if absent; a second start with the same folder finds the same data. */
@@ -68,8 +77,10 @@ export async function startEmbedded(options: EmbeddedOptions): Promise<Embedded>
   const keeper = await connectWhenReady(adminUrl(port), pid, data);
   // The server's end ends this connection too, as an error that is none.
   keeper.on('error', () => undefined);
-  const lock = await keeper.query<{ ok: boolean }>('SELECT pg_try_advisory_lock($1) AS ok', [keeperLock]);
-  if (lock.rows[0]?.ok !== true) {
+  const lock = await keeper.query<{ ok: boolean }>('SELECT pg_try_advisory_lock($1) AS ok', [
+    keeperLock,
+  ]);
+  if (!lock.rows[0].ok) {
     await keeper.end();
     throw new Error(`The database in ${folder} is in use by another process; stop that first`);
   }
@@ -157,7 +168,9 @@ async function gone(pid: number, data: string): Promise<void> {
   const deadline = Date.now() + stopTimeoutMs;
   while (alive(pid)) {
     if (Date.now() > deadline) {
-      throw new Error(`PostgreSQL (process ${String(pid)}) did not stop:\n${await lastWords(data)}`);
+      throw new Error(
+        `PostgreSQL (process ${String(pid)}) did not stop:\n${await lastWords(data)}`,
+      );
     }
     await sleep(20);
   }

@@ -9,7 +9,12 @@ export async function startThrowAway(stopOnSignal = true): Promise<Embedded> {
   const server = await startEmbedded({
     folder,
     stopOnSignal,
-    settings: { fsync: 'off', synchronous_commit: 'off', full_page_writes: 'off', max_connections: '300' },
+    settings: {
+      fsync: 'off',
+      synchronous_commit: 'off',
+      full_page_writes: 'off',
+      max_connections: '300',
+    },
   });
   const stop = async (): Promise<void> => {
     await server.stop();

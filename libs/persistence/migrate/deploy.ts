@@ -1,3 +1,4 @@
+import { installQueue } from '../queue/install.ts';
 import { withClient } from '../roles.ts';
 import { withEngine } from './engine.ts';
 import { migrationList, noFilter } from './files.ts';
@@ -7,7 +8,8 @@ import { grantToService } from './grants.ts';
 const deployLock = 7_214_007;
 
 /**
- * Applies the migrations that the database at `ownerUrl` lacks, then the service's grants.
+ * Applies the migrations that the database at `ownerUrl` lacks, then the queue's
+ * tables and the service's grants.
  * Nothing to do is no error. Returns the names of those applied. Throws where an applied
  * migration was edited since (the history only goes forward) or one fails.
  */
@@ -30,6 +32,7 @@ export async function deployMigrations(ownerUrl: string): Promise<readonly strin
       const done = await engine.applyMigrations({ migrationsList, filters: noFilter });
       return done.appliedMigrationNames;
     });
+    await installQueue(ownerUrl);
     await grantToService(owner);
     return applied;
   });

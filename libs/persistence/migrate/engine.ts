@@ -27,13 +27,14 @@ let loaded: Promise<EngineModule> | undefined;
  * flag: instantiate it by hand instead. It keeps its state in the module, so once a process.
  */
 async function load(): Promise<EngineModule> {
-  const glue = createRequire(import.meta.url).resolve('@prisma/schema-engine-wasm/schema_engine_bg');
+  const glue = createRequire(import.meta.url).resolve(
+    '@prisma/schema-engine-wasm/schema_engine_bg',
+  );
   const module = (await import(pathToFileURL(glue).href)) as EngineModule;
   const bytes = await readFile(glue.replace(/\.js$/, '.wasm'));
   const { instance } = await host.instantiate(bytes, { './schema_engine_bg.js': { ...module } });
   module.__wbg_set_wasm(instance.exports);
-  const start = instance.exports['__wbindgen_start'];
-  if (typeof start === 'function') start();
+  (instance.exports['__wbindgen_start'] as () => void)();
   return module;
 }
 

@@ -1,4 +1,5 @@
 import type { Client } from 'pg';
+import { queueSchema } from '../queue/boss.ts';
 import { serviceRole } from '../roles.ts';
 
 /** Tables whose rows the service may add and read, and nothing else. */
@@ -14,9 +15,6 @@ const appendOnly: ReadonlySet<string> = new Set([
 /** Tables that are no business of the service. */
 const closed: ReadonlySet<string> = new Set(['_prisma_migrations']);
 
-/** Of pg-boss, which makes and migrates its own tables: run it with `createSchema: false`. */
-const queueSchema = 'pgboss';
-
 /**
  * Gives the service role what it needs of every table that is there now, and takes the rest.
  * Run after each migration, in place of grants in the migrations: a history that names a role
@@ -27,7 +25,10 @@ export async function grantToService(owner: Client): Promise<void> {
     "SELECT tablename AS name FROM pg_tables WHERE schemaname = 'public' ORDER BY tablename",
   );
   const statements = [
-    `CREATE SCHEMA IF NOT EXISTS ${queueSchema} AUTHORIZATION ${serviceRole}`,
+    `GRANT USAGE ON SCHEMA ${queueSchema} TO ${serviceRole}`,
+    `GRANT SELECT, INSERT, UPDATE, DELETE ON ALL TABLES IN SCHEMA ${queueSchema} TO ${serviceRole}`,
+    `GRANT USAGE ON ALL SEQUENCES IN SCHEMA ${queueSchema} TO ${serviceRole}`,
+    `GRANT EXECUTE ON ALL FUNCTIONS IN SCHEMA ${queueSchema} TO ${serviceRole}`,
     `GRANT USAGE ON SCHEMA public TO ${serviceRole}`,
     `REVOKE ALL ON ALL TABLES IN SCHEMA public FROM PUBLIC, ${serviceRole}`,
     `GRANT USAGE ON ALL SEQUENCES IN SCHEMA public TO ${serviceRole}`,

@@ -41,3 +41,6 @@ export const chainsSchema: z.ZodType<BindingChain[]> = z.array(
 
 export const floatsSchema = z.array(z.int().nullable());
 export const statusSchema = z.enum(['optimal', 'feasible']);
+
+/** What reading a plan needs of the stored `PlanMap`. */
+export const peopleSchema = z.object({ people: z.array(z.string()) });

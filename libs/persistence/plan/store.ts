@@ -1,11 +1,13 @@
 import { DomainError } from '#kernel/error.ts';
+import type { PlanMap } from '#planning/compile/map.ts';
+import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Assignment, Placement, SolveResult } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { asJson, insert } from '../rows.ts';
 import { saveProblem, unpackProblem } from './problem.ts';
-import { boundsSchema, chainsSchema, floatsSchema, statusSchema } from './shapes.ts';
+import { boundsSchema, chainsSchema, floatsSchema, peopleSchema, statusSchema } from './shapes.ts';
 
 export interface PlanToSave {
   readonly yardId: string;
@@ -14,6 +16,10 @@ export interface PlanToSave {
   readonly problem: Problem;
   /** With a plan in it. */
   readonly result: SolveResult;
+  /** The same in the yard's words; kept, since the yard goes on changing. */
+  readonly sheet: PlanSheet;
+  /** Which of the yard's rows stand at the problem's indices. */
+  readonly map: PlanMap;
   readonly engineVersion: string;
 }
 
@@ -30,7 +36,7 @@ const minuteMs = 60_000;
 
 /** Stores a plan with its problem, whole; nothing of it can be changed after. Returns its id. */
 export async function savePlan(tx: Transaction, input: PlanToSave): Promise<string> {
-  const { yardId, runId, problem, result, engineVersion } = input;
+  const { yardId, runId, problem, result, sheet, map, engineVersion } = input;
   const { plan, status, bounds, chains, floats, iterations, foundAt } = result;
   if (plan === null || problem.origin === null) {
     throw new Error('Only a plan of a yard can be stored, with its origin');
@@ -41,12 +47,22 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
   const [lateness, finishes] = plan.values;
   const { id: planId } = await tx.plan.create({
     data: {
-      yardId, runId, problemHash, engineVersion, origin, lateness, finishes, iterations, foundAt,
+      yardId,
+      runId,
+      problemHash,
+      engineVersion,
+      origin,
+      lateness,
+      finishes,
+      iterations,
+      foundAt,
       status: statusSchema.parse(status),
       branches: [...plan.branches],
       bounds: asJson(bounds),
       chains: asJson(chains),
       floats: asJson(floats),
+      sheet: asJson(sheet),
+      map: asJson(map),
     },
     select: { id: true },
   });
@@ -56,7 +72,7 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
       yardId,
       planId,
       refit: index,
-      refitId: refit.source,
+      refitId: map.refits[index],
       promised: refit.due === null ? null : at(refit.due),
       finishAt: at(plan.finishes[index]),
     })),
@@ -67,7 +83,7 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
       yardId,
       planId,
       activity: placed.activity,
-      taskId: problem.activities[placed.activity].source,
+      taskId: map.tasks[placed.activity],
       mode: placed.mode,
       startAt: at(placed.start),
       finishAt: at(placed.finish),
@@ -83,7 +99,7 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
         yardId,
         planId,
         activity,
-        memberId: problem.builders[builder].source,
+        memberId: map.people[builder],
         demand,
       })),
     ),
@@ -101,18 +117,25 @@ const planDetails = {
 } as const satisfies Prisma.PlanInclude;
 
 /** The plan as the engine gave it, with the problem it solves. Throws `record.missing`. */
-export async function loadPlan(tx: Transaction, yardId: string, planId: string): Promise<StoredPlan> {
+export async function loadPlan(
+  tx: Transaction,
+  yardId: string,
+  planId: string,
+): Promise<StoredPlan> {
   const row = await tx.plan.findUnique({
     where: { yardId_id: { yardId, id: planId } },
     include: planDetails,
+    omit: { sheet: true },
   });
   if (row === null) throw new DomainError('record.missing', `There is no plan "${planId}"`);
   const problem = unpackProblem(row.problem);
   const minute = (at: Date): number => (at.getTime() - row.origin.getTime()) / minuteMs;
-  const builderOf = new Map(problem.builders.map((builder, index) => [builder.source, index]));
+  const { people } = peopleSchema.parse(row.map);
+  const builderOf = new Map(people.map((person, index) => [person, index]));
   const assignment = (person: { memberId: string; demand: number }): Assignment => {
     const builder = builderOf.get(person.memberId);
-    if (builder === undefined) throw new Error(`The plan ${planId} names "${person.memberId}", its problem does not`);
+    if (builder === undefined)
+      throw new Error(`The plan ${planId} names "${person.memberId}", its problem does not`);
     return { builder, demand: person.demand };
   };
   const placements = row.placements.map((placed): Placement => ({

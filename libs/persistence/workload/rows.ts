@@ -14,17 +14,49 @@ export type TaskLinkRow = Prisma.TaskLinkGetPayload<object>;
 export type TaskChoiceRow = Prisma.TaskChoiceGetPayload<{ include: typeof choiceDetails }>;
 
 /** The columns of the task itself; tools and crew are rows of their own. */
-export function taskRow(yardId: string, task: Task): Prisma.TaskCreateManyInput {
-  const { tools: _t, crew: _c, skill, material, space, startedAt, finishedAt, ...same } = task;
+export function taskRow(
+  yardId: string,
+  { skill, material, space, startedAt, finishedAt, tools: _t, crew: _c, ...same }: Task,
+): Prisma.TaskCreateManyInput {
   const {
-    id, refitId, partId, jobId, stepId, name, workMinutes, floorMinutes, minLevel, crewMin, crewMax,
-    air, splittable, breaks, state, ...rest
+    id,
+    refitId,
+    partId,
+    jobId,
+    stepId,
+    name,
+    workMinutes,
+    floorMinutes,
+    minLevel,
+    crewMin,
+    crewMax,
+    air,
+    splittable,
+    breaks,
+    state,
+    ...rest
   } = same;
   nothingLeft(rest);
   return {
-    yardId, id, refitId, partId, jobId, stepId, name, workMinutes, floorMinutes,
-    skillId: skill, minLevel, crewMin, crewMax, air, materialId: material, spaceId: space,
-    splittable, breaks, state,
+    yardId,
+    id,
+    refitId,
+    partId,
+    jobId,
+    stepId,
+    name,
+    workMinutes,
+    floorMinutes,
+    skillId: skill,
+    minLevel,
+    crewMin,
+    crewMax,
+    air,
+    materialId: material,
+    spaceId: space,
+    splittable,
+    breaks,
+    state,
     startedAt: startedAt === null ? null : new Date(startedAt),
     finishedAt: finishedAt === null ? null : new Date(finishedAt),
   };

@@ -2,7 +2,15 @@ import { isDeepStrictEqual } from 'node:util';
 import type { Task, TaskChoice, TaskLink, Workload } from '#planning/workload/workload.ts';
 import type { Transaction } from '../client.ts';
 import { inOrder, insert, nothingLeft } from '../rows.ts';
-import { choiceDetails, linkRow, taskDetails, taskRow, toTask, toTaskChoice, toTaskLink } from './rows.ts';
+import {
+  choiceDetails,
+  linkRow,
+  taskDetails,
+  taskRow,
+  toTask,
+  toTaskChoice,
+  toTaskLink,
+} from './rows.ts';
 
 export async function loadTasks(tx: Transaction, yardId: string): Promise<Task[]> {
   const rows = await tx.task.findMany({ where: { yardId }, ...inOrder, include: taskDetails });
@@ -22,7 +30,11 @@ export async function loadWorkload(tx: Transaction, yardId: string): Promise<Wor
  * not change keep their revision; one that is gone is deleted, which its claims refuse
  * (`claim_yard_id_task_id_fkey`). New tasks come after the old in order.
  */
-export async function saveTasks(tx: Transaction, yardId: string, workload: Workload): Promise<void> {
+export async function saveTasks(
+  tx: Transaction,
+  yardId: string,
+  workload: Workload,
+): Promise<void> {
   const { tasks, links, choices, ...rest } = workload;
   nothingLeft(rest);
   const where = { yardId };
@@ -38,14 +50,18 @@ export async function saveTasks(tx: Transaction, yardId: string, workload: Workl
     return old !== undefined && !isDeepStrictEqual(old, task);
   });
   for (const task of changed) await updateTask(tx, yardId, task);
-  await insertTasks(tx, yardId, tasks.filter((task) => !stored.has(task.id)));
+  await insertTasks(
+    tx,
+    yardId,
+    tasks.filter((task) => !stored.has(task.id)),
+  );
   await insertLinks(tx, yardId, links);
   await insertChoices(tx, yardId, choices);
 }
 
 async function updateTask(tx: Transaction, yardId: string, task: Task): Promise<void> {
-  const { yardId: _y, id, ...data } = taskRow(yardId, task);
-  await tx.task.update({ where: { yardId_id: { yardId, id } }, data });
+  const { id } = task;
+  await tx.task.update({ where: { yardId_id: { yardId, id } }, data: taskRow(yardId, task) });
   const where = { yardId, taskId: id };
   await tx.taskTool.deleteMany({ where });
   await tx.taskCrew.deleteMany({ where });
@@ -53,11 +69,18 @@ async function updateTask(tx: Transaction, yardId: string, task: Task): Promise<
 }
 
 async function insertTasks(tx: Transaction, yardId: string, tasks: readonly Task[]): Promise<void> {
-  await insert(tx.task, tasks.map((task) => taskRow(yardId, task)));
+  await insert(
+    tx.task,
+    tasks.map((task) => taskRow(yardId, task)),
+  );
   await insertDetails(tx, yardId, tasks);
 }
 
-async function insertDetails(tx: Transaction, yardId: string, tasks: readonly Task[]): Promise<void> {
+async function insertDetails(
+  tx: Transaction,
+  yardId: string,
+  tasks: readonly Task[],
+): Promise<void> {
   await insert(
     tx.taskTool,
     tasks.flatMap(({ id, tools }) =>
@@ -70,15 +93,29 @@ async function insertDetails(tx: Transaction, yardId: string, tasks: readonly Ta
   );
 }
 
-async function insertLinks(tx: Transaction, yardId: string, links: readonly TaskLink[]): Promise<void> {
-  await insert(tx.taskLink, links.map((link) => linkRow(yardId, link)));
+async function insertLinks(
+  tx: Transaction,
+  yardId: string,
+  links: readonly TaskLink[],
+): Promise<void> {
+  await insert(
+    tx.taskLink,
+    links.map((link) => linkRow(yardId, link)),
+  );
 }
 
-async function insertChoices(tx: Transaction, yardId: string, choices: readonly TaskChoice[]): Promise<void> {
+async function insertChoices(
+  tx: Transaction,
+  yardId: string,
+  choices: readonly TaskChoice[],
+): Promise<void> {
   const branches = choices.flatMap((choice) =>
     choice.branches.map((branch) => ({ ...branch, choiceId: choice.id })),
   );
-  await insert(tx.taskChoice, choices.map(({ id, name, partId }) => ({ yardId, id, name, partId })));
+  await insert(
+    tx.taskChoice,
+    choices.map(({ id, name, partId }) => ({ yardId, id, name, partId })),
+  );
   await insert(
     tx.taskBranch,
     branches.map(({ choiceId, id, name }) => ({ yardId, choiceId, id, name })),

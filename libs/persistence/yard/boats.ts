@@ -5,7 +5,11 @@ import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, isoOf, nothingLeft } from '../rows.ts';
 import { currentVersions } from './procedures.ts';
 
-export async function saveBoats(tx: Transaction, yardId: string, boats: readonly Boat[]): Promise<void> {
+export async function saveBoats(
+  tx: Transaction,
+  yardId: string,
+  boats: readonly Boat[],
+): Promise<void> {
   await insert(
     tx.boat,
     boats.map(({ id, name, owner, refits: _r, ...rest }): Prisma.BoatCreateManyInput => {
@@ -13,11 +17,20 @@ export async function saveBoats(tx: Transaction, yardId: string, boats: readonly
       return { yardId, id, name, ownerId: owner };
     }),
   );
-  const refits = boats.flatMap((boat) => boat.refits.map((refit) => refitRow(yardId, boat.id, refit)));
+  const refits = boats.flatMap((boat) =>
+    boat.refits.map((refit) => refitRow(yardId, boat.id, refit)),
+  );
   await insert(tx.refit, refits);
   const all = boats.flatMap((boat) => boat.refits);
-  await insert(tx.part, all.flatMap((refit) => refit.parts.map((part) => partRow(yardId, refit.id, part))));
-  await saveJobs(tx, yardId, all.flatMap((refit) => refit.parts));
+  await insert(
+    tx.part,
+    all.flatMap((refit) => refit.parts.map((part) => partRow(yardId, refit.id, part))),
+  );
+  await saveJobs(
+    tx,
+    yardId,
+    all.flatMap((refit) => refit.parts),
+  );
 }
 
 export function refitRow(
@@ -53,13 +66,21 @@ export async function saveJobs(
   parts: readonly Pick<Part, 'id' | 'jobs'>[],
 ): Promise<void> {
   const versions = await currentVersions(tx, yardId);
-  const rows = parts.flatMap((part) => part.jobs.map((job) => jobRow(yardId, part.id, job, versions)));
+  const rows = parts.flatMap((part) =>
+    part.jobs.map((job) => jobRow(yardId, part.id, job, versions)),
+  );
   await insert(tx.job, rows);
   await insert(
     tx.jobAfter,
-    parts.flatMap((part) => part.jobs).flatMap((job) =>
-      job.after.map((afterId): Prisma.JobAfterCreateManyInput => ({ yardId, jobId: job.id, afterId })),
-    ),
+    parts
+      .flatMap((part) => part.jobs)
+      .flatMap((job) =>
+        job.after.map((afterId): Prisma.JobAfterCreateManyInput => ({
+          yardId,
+          jobId: job.id,
+          afterId,
+        })),
+      ),
   );
 }
 

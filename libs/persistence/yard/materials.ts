@@ -3,15 +3,32 @@ import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, nothingLeft } from '../rows.ts';
 
-export async function saveMaterials(tx: Transaction, yardId: string, materials: readonly Material[]): Promise<void> {
-  await insert(tx.material, materials.map((material) => materialRow(yardId, material)));
+export async function saveMaterials(
+  tx: Transaction,
+  yardId: string,
+  materials: readonly Material[],
+): Promise<void> {
+  await insert(
+    tx.material,
+    materials.map((material) => materialRow(yardId, material)),
+  );
   for (const { id, milestones } of materials) await saveCureTables(tx, yardId, id, milestones);
 }
 
 /** The columns of the material itself; its cure tables are rows of their own. */
 export function materialRow(
   yardId: string,
-  { id, name, resinSystem, minimumC, maximumC, belowMinimum, cautions, milestones: _m, ...rest }: Material,
+  {
+    id,
+    name,
+    resinSystem,
+    minimumC,
+    maximumC,
+    belowMinimum,
+    cautions,
+    milestones: _m,
+    ...rest
+  }: Material,
 ): Prisma.MaterialCreateManyInput {
   nothingLeft(rest);
   return { yardId, id, name, resinSystem, minimumC, maximumC, belowMinimum, cautions };
@@ -57,6 +74,10 @@ export const toMaterial = (row: MaterialRow): Material =>
   } satisfies Record<keyof Material, unknown>);
 
 export async function loadMaterials(tx: Transaction, yardId: string): Promise<Material[]> {
-  const rows = await tx.material.findMany({ where: { yardId }, ...inOrder, include: materialDetails });
+  const rows = await tx.material.findMany({
+    where: { yardId },
+    ...inOrder,
+    include: materialDetails,
+  });
   return rows.map(toMaterial);
 }

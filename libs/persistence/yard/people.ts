@@ -3,7 +3,11 @@ import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { dateOf, inOrder, insert, isoDateOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
 
-export async function saveSkills(tx: Transaction, yardId: string, skills: readonly Skill[]): Promise<void> {
+export async function saveSkills(
+  tx: Transaction,
+  yardId: string,
+  skills: readonly Skill[],
+): Promise<void> {
   const rows = skills.map(({ id, name, ...rest }): Prisma.SkillCreateManyInput => {
     nothingLeft(rest);
     return { yardId, id, name };
@@ -12,12 +16,27 @@ export async function saveSkills(tx: Transaction, yardId: string, skills: readon
 }
 
 /** Members with abilities and shifts, joined to the account that has their e-mail, if any. */
-export async function saveMembers(tx: Transaction, yardId: string, people: readonly Person[]): Promise<void> {
-  const emails = people.flatMap((person) => (person.email === null ? [] : [person.email.toLowerCase()]));
+export async function saveMembers(
+  tx: Transaction,
+  yardId: string,
+  people: readonly Person[],
+): Promise<void> {
+  const emails = people.flatMap((person) =>
+    person.email === null ? [] : [person.email.toLowerCase()],
+  );
   const accounts = await tx.account.findMany({ where: { email: { in: emails } } });
   const accountOf = new Map(accounts.map((account) => [account.email, account.id]));
   const rows = people.map(
-    ({ id, name, email, roles, abilities: _a, shifts: _s, exceptions: _e, ...rest }): Prisma.MemberCreateManyInput => {
+    ({
+      id,
+      name,
+      email,
+      roles,
+      abilities: _a,
+      shifts: _s,
+      exceptions: _e,
+      ...rest
+    }): Prisma.MemberCreateManyInput => {
       nothingLeft(rest);
       const accountId = accountOf.get(email?.toLowerCase() ?? '') ?? null;
       return { yardId, id, name, email, roles, accountId };
@@ -31,7 +50,12 @@ export async function saveMembers(tx: Transaction, yardId: string, people: reado
 export async function saveMemberDetails(
   tx: Transaction,
   yardId: string,
-  { id: memberId, abilities, shifts, exceptions }: Pick<Person, 'id' | 'abilities' | 'shifts' | 'exceptions'>,
+  {
+    id: memberId,
+    abilities,
+    shifts,
+    exceptions,
+  }: Pick<Person, 'id' | 'abilities' | 'shifts' | 'exceptions'>,
 ): Promise<void> {
   await insert(
     tx.memberSkill,
@@ -51,10 +75,12 @@ export async function saveMemberDetails(
   );
   await insert(
     tx.shiftException,
-    exceptions.map(({ date, reason, shifts: _s, ...rest }): Prisma.ShiftExceptionCreateManyInput => {
-      nothingLeft(rest);
-      return { yardId, memberId, date: dateOf(date), reason };
-    }),
+    exceptions.map(
+      ({ date, reason, shifts: _s, ...rest }): Prisma.ShiftExceptionCreateManyInput => {
+        nothingLeft(rest);
+        return { yardId, memberId, date: dateOf(date), reason };
+      },
+    ),
   );
   await insert(
     tx.exceptionShift,
@@ -69,7 +95,11 @@ export async function saveMemberDetails(
   );
 }
 
-export async function clearMemberDetails(tx: Transaction, yardId: string, memberId: string): Promise<void> {
+export async function clearMemberDetails(
+  tx: Transaction,
+  yardId: string,
+  memberId: string,
+): Promise<void> {
   const where = { yardId, memberId };
   await tx.memberSkill.deleteMany({ where });
   await tx.weeklyShift.deleteMany({ where });
@@ -86,7 +116,12 @@ function shiftColumns({ from, to, breaks, ...rest }: Shift) {
   };
 }
 
-function toShift(row: { fromMinute: number; toMinute: number; breakFrom: number[]; breakTo: number[] }): Shift {
+function toShift(row: {
+  fromMinute: number;
+  toMinute: number;
+  breakFrom: number[];
+  breakTo: number[];
+}): Shift {
   return {
     from: wallTimeOf(row.fromMinute),
     to: wallTimeOf(row.toMinute),

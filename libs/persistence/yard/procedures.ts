@@ -4,7 +4,11 @@ import type { Prisma, Procedure as ProcedureRow } from '../generated/client.ts';
 import { asJson, inOrder, insert, nothingLeft } from '../rows.ts';
 
 /** Adds a version; an existing one is refused (`procedure_pkey`), since versions never change. */
-export async function saveProcedure(tx: Transaction, yardId: string, procedure: Procedure): Promise<void> {
+export async function saveProcedure(
+  tx: Transaction,
+  yardId: string,
+  procedure: Procedure,
+): Promise<void> {
   const { id, version, name, steps, links, choices, ...rest } = procedure;
   nothingLeft(rest);
   await tx.procedure.create({
@@ -19,10 +23,22 @@ export async function saveProcedure(tx: Transaction, yardId: string, procedure: 
       .filter((used) => used !== null)
       .map((used) => ({ yardId, procedureId: id, version, ...none, [key]: used }));
   await insert(tx.procedureUse, [
-    ...use('skillId', steps.map((step) => step.skill)),
-    ...use('materialId', steps.map((step) => step.material)),
-    ...use('spaceId', steps.map((step) => step.space)),
-    ...use('toolId', steps.flatMap((step) => step.tools.map((need) => need.tool))),
+    ...use(
+      'skillId',
+      steps.map((step) => step.skill),
+    ),
+    ...use(
+      'materialId',
+      steps.map((step) => step.material),
+    ),
+    ...use(
+      'spaceId',
+      steps.map((step) => step.space),
+    ),
+    ...use(
+      'toolId',
+      steps.flatMap((step) => step.tools.map((need) => need.tool)),
+    ),
   ]);
 }
 
@@ -46,7 +62,14 @@ export async function loadProcedures(tx: Transaction, yardId: string): Promise<P
 }
 
 /** The current version's number by procedure. */
-export async function currentVersions(tx: Transaction, yardId: string): Promise<ReadonlyMap<string, number>> {
-  const groups = await tx.procedure.groupBy({ by: ['id'], where: { yardId }, _max: { version: true } });
+export async function currentVersions(
+  tx: Transaction,
+  yardId: string,
+): Promise<ReadonlyMap<string, number>> {
+  const groups = await tx.procedure.groupBy({
+    by: ['id'],
+    where: { yardId },
+    _max: { version: true },
+  });
   return new Map(groups.map(({ id, _max }) => [id, _max.version ?? 1]));
 }

@@ -3,8 +3,15 @@ import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, isoOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
 
-export async function saveSpaces(tx: Transaction, yardId: string, spaces: readonly Space[]): Promise<void> {
-  await insert(tx.space, spaces.map((space) => spaceRow(yardId, space)));
+export async function saveSpaces(
+  tx: Transaction,
+  yardId: string,
+  spaces: readonly Space[],
+): Promise<void> {
+  await insert(
+    tx.space,
+    spaces.map((space) => spaceRow(yardId, space)),
+  );
   for (const space of spaces) await saveSpaceDetails(tx, yardId, space);
 }
 
@@ -36,10 +43,12 @@ export async function saveSpaceDetails(
   if (climate.kind === 'heated') {
     await insert(
       tx.setPoint,
-      climate.setPoints.map(({ weekdays, from, celsius, ...rest }): Prisma.SetPointCreateManyInput => {
-        nothingLeft(rest);
-        return { yardId, spaceId: id, weekdays, fromMinute: minuteOf(from), celsius };
-      }),
+      climate.setPoints.map(
+        ({ weekdays, from, celsius, ...rest }): Prisma.SetPointCreateManyInput => {
+          nothingLeft(rest);
+          return { yardId, spaceId: id, weekdays, fromMinute: minuteOf(from), celsius };
+        },
+      ),
     );
   }
   await insert(
@@ -52,7 +61,11 @@ export async function saveSpaceDetails(
   );
 }
 
-export async function clearSpaceDetails(tx: Transaction, yardId: string, spaceId: string): Promise<void> {
+export async function clearSpaceDetails(
+  tx: Transaction,
+  yardId: string,
+  spaceId: string,
+): Promise<void> {
   await tx.setPoint.deleteMany({ where: { yardId, spaceId } });
   await tx.dustReach.deleteMany({ where: { yardId, fromSpaceId: spaceId } });
 }
@@ -75,7 +88,8 @@ export const toSpace = (row: SpaceRow): Space => ({
 
 function toClimate({ climate, lagHours, warmerBy, setPoints }: SpaceRow): Climate {
   // Both are set where the kind is `outdoors` (check `space_climate`).
-  if (climate === 'outdoors') return { kind: climate, lagHours: lagHours ?? 0, warmerBy: warmerBy ?? 0 };
+  if (climate === 'outdoors')
+    return { kind: climate, lagHours: lagHours ?? 0, warmerBy: warmerBy ?? 0 };
   return {
     kind: climate,
     setPoints: setPoints.map((point) => ({
@@ -91,7 +105,11 @@ export async function loadSpaces(tx: Transaction, yardId: string): Promise<Space
   return rows.map(toSpace);
 }
 
-export async function saveTools(tx: Transaction, yardId: string, tools: readonly Tool[]): Promise<void> {
+export async function saveTools(
+  tx: Transaction,
+  yardId: string,
+  tools: readonly Tool[],
+): Promise<void> {
   const rows = tools.map(({ id, name, count, ...rest }): Prisma.ToolCreateManyInput => {
     nothingLeft(rest);
     return { yardId, id, name, count };
@@ -105,7 +123,11 @@ export async function loadTools(tx: Transaction, yardId: string): Promise<Tool[]
 }
 
 /** Imports an hourly table in place of the one before. */
-export async function saveOutdoor(tx: Transaction, yardId: string, outdoor: Outdoor): Promise<void> {
+export async function saveOutdoor(
+  tx: Transaction,
+  yardId: string,
+  outdoor: Outdoor,
+): Promise<void> {
   const { from, celsius, source, ...rest } = outdoor;
   nothingLeft(rest);
   const data = { from: new Date(from), celsius, source };

@@ -6,16 +6,38 @@ import { loadBoats, saveBoats } from './boats.ts';
 import { loadMaterials, saveMaterials } from './materials.ts';
 import { loadPeople, loadSkills, saveMembers, saveSkills } from './people.ts';
 import { loadProcedures, saveProcedure } from './procedures.ts';
-import { loadOutdoor, loadSpaces, loadTools, saveOutdoor, saveSpaces, saveTools } from './spaces.ts';
+import {
+  loadOutdoor,
+  loadSpaces,
+  loadTools,
+  saveOutdoor,
+  saveSpaces,
+  saveTools,
+} from './spaces.ts';
 
 /**
  * Stores a validated yard that is not there yet. Members are joined to accounts that exist;
  * none is made. Tasks are another matter: see `saveTasks`.
  */
-export async function saveYard(tx: Transaction, yard: Yard): Promise<void> {
+export async function saveYard(
+  tx: Transaction,
+  { format: _format, version: _version, ...yard }: Yard,
+): Promise<void> {
   const {
-    format: _format, version: _version, id, name, timeZone, planFrom, horizonDays,
-    outdoor, skills, people, spaces, tools, materials, procedures, boats, ...rest
+    id,
+    name,
+    timeZone,
+    planFrom,
+    horizonDays,
+    outdoor,
+    skills,
+    people,
+    spaces,
+    tools,
+    materials,
+    procedures,
+    boats,
+    ...rest
   } = yard;
   nothingLeft(rest);
   await tx.yard.create({ data: { id, name, timeZone, planFrom: new Date(planFrom), horizonDays } });

@@ -3,6 +3,7 @@ import type { BindingChain, ChainLink, LinkReason, Plan } from '../model/plan.ts
 import type { Problem } from '../model/problem.ts';
 import { compile, type Compiled } from '../search/crew/compiled.ts';
 import { calendarStart, type Fit } from '../search/crew/fit.ts';
+import { anchorBound } from '../search/crew/inverse.ts';
 import { locate, type Located, type LocatedPlan } from './located.ts';
 import { obstaclesAt, type Obstacle } from './obstacles.ts';
 
@@ -29,14 +30,39 @@ function strongest(obstacles: readonly Obstacle[]): Obstacle | null {
   return best;
 }
 
-/** The links that explain one activity's start, first cause first, and where to look on. */
-function linksOf(located: LocatedPlan, a: number): { links: ChainLink[]; next: number | null } {
+/** Where the walk is: an activity, a start earlier than planned to ask about, and whom not to blame. */
+interface Place {
+  readonly activity: number;
+  /** Null: the latest earlier start that its calendar permits. */
+  readonly start: number | null;
+  /** Activities that would move along, since a window ties them to this one. */
+  readonly tied: ReadonlySet<number>;
+}
+
+/** The place of a follow-up whose window, not its own start, keeps `one` from starting at `start`. */
+function followUp(located: LocatedPlan, one: Located, start: number, cause: Obstacle, tied: ReadonlySet<number>): Place | null {
+  const other = cause.from === null ? undefined : located.at[cause.from];
+  const arc = one.activity.outgoing.find((x) => !x.open && cause.reason.kind === 'lag' && x.lag === cause.reason.lag);
+  if (!other || !arc) return null;
+  const { problem, compiled } = located;
+  const finish = Math.max(start, start + one.placement.finish - one.placement.start);
+  const close = anchorBound(problem, arc, arc.fromFinish ? finish : start);
+  const latest = calendarLatest(other.mode, other.table, other.minutes, Math.min(close, other.placement.start - 1), compiled.horizon);
+  return { activity: other.placement.activity, start: latest, tied: new Set([...tied, one.placement.activity]) };
+}
+
+const fresh = (activity: number | null): Place | null =>
+  activity === null ? null : { activity, start: null, tied: new Set() };
+
+/** The links that explain why an activity is not earlier, first cause first, and where to look on. */
+function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next: Place | null } {
+  const a = place.activity;
   const one = located.at[a];
   if (!one) return { links: [], next: null };
   const { start } = one.placement;
   if (one.activity.frozen !== null || one.activity.setStart >= 0)
     return { links: [{ from: null, to: a, reason: { kind: 'fixed' }, until: start }], next: null };
-  const earlier = earlierStart(located, one);
+  const earlier = place.start ?? earlierStart(located, one);
   if (earlier < one.activity.release) {
     // Nothing earlier was open to it at all: its release, then perhaps the calendar.
     const { release } = one.activity;
@@ -46,12 +72,13 @@ function linksOf(located: LocatedPlan, a: number): { links: ChainLink[]; next: n
     if (wait) links.push({ from: null, to: a, reason: wait, until: start });
     return { links, next: null };
   }
-  const cause = strongest(obstaclesAt(located, one, earlier));
+  const obstacles = obstaclesAt(located, one, earlier).filter((o) => o.from === null || !place.tied.has(o.from));
+  const cause = strongest(obstacles);
   if (!cause) return { links: [], next: null };
   const links: ChainLink[] = [{ from: cause.from, to: a, reason: cause.reason, until: Math.min(cause.until, start) }];
-  const wait = waiting(located, one, cause.until);
+  const wait = place.tied.size > 0 ? null : waiting(located, one, cause.until);
   if (wait) links.push({ from: cause.from, to: a, reason: wait, until: start });
-  return { links, next: cause.from };
+  return { links, next: followUp(located, one, earlier, cause, place.tied) ?? fresh(cause.from) };
 }
 
 /**
@@ -60,6 +87,8 @@ function linksOf(located: LocatedPlan, a: number): { links: ChainLink[]; next: n
  * permitted start would have run into. Of several causes the one that lets go last is named,
  * then by kind and index as in `strongest`. Two links with the same `to` say that, after the
  * cause had let go, the activity still waited for its crew's shift or a permitted start.
+ * Where the window to a follow-up holds an activity back, the follow-up is asked next, as
+ * if both moved.
  */
 export function bindingChain(
   problem: Problem,
@@ -68,16 +97,19 @@ export function bindingChain(
   compiled: Compiled = compile(problem),
 ): BindingChain {
   const located = locate(compiled, plan);
-  let at: number | null = null;
-  for (const { activity, finish } of plan.placements)
-    if (problem.activities[activity].refit === refit && finish === plan.finishes[refit] && at === null) at = activity;
+  const last = plan.placements.find(
+    ({ activity, finish }) => problem.activities[activity].refit === refit && finish === plan.finishes[refit],
+  );
   const links: ChainLink[] = [];
   const seen = new Set<number>();
-  while (at !== null && !seen.has(at)) {
-    seen.add(at);
-    const found: { links: ChainLink[]; next: number | null } = linksOf(located, at);
+  let at = fresh(last?.activity ?? null);
+  // A follow-up is asked once as itself and once as tied to its opener.
+  while (at !== null && (at.tied.size > 0 ? at.tied.size <= located.at.length : !seen.has(at.activity))) {
+    if (at.tied.size === 0) seen.add(at.activity);
+    const found: { links: ChainLink[]; next: Place | null } = linksOf(located, at);
     links.unshift(...found.links);
     at = found.next;
+    if (at !== null && at.tied.has(at.activity)) break;
   }
   return { refit, links };
 }

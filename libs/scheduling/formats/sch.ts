@@ -26,7 +26,14 @@ export function readSch(text: string, file: string): Problem {
   }
   const links = rows.slice(1, 1 + count).flatMap((row, i) => readLinks(row, i, count));
   const jobs = rows.slice(1 + count, 1 + 2 * count).map((row, i) => readJob(row, i, resources));
-  return benchmarkProblem(file, 0, jobs, links, readCapacity(rows, resources), safeHorizon(jobs, links));
+  return benchmarkProblem(
+    file,
+    0,
+    jobs,
+    links,
+    readCapacity(rows, resources),
+    safeHorizon(jobs, links),
+  );
 }
 
 function readLinks(row: Row, from: number, count: number): Link[] {
@@ -36,12 +43,22 @@ function readLinks(row: Row, from: number, count: number): Link[] {
   return Array.from({ length: successors }, (_, s): Link => {
     const to = integerAt(row, 3 + s, 'a successor', 0);
     if (to >= count) {
-      throw malformed(row, to, `there is no activity ${String(to)}`, `Name an activity from 0 to ${String(count - 1)}.`);
+      throw malformed(
+        row,
+        to,
+        `there is no activity ${String(to)}`,
+        `Name an activity from 0 to ${String(count - 1)}.`,
+      );
     }
     const word = row.words[3 + successors + s];
     const inner = /^\[(.*)\]$/.exec(word);
     if (inner === null) {
-      throw malformed(row, word, `a lag is "${word}", which has no brackets`, 'Write a lag as [number].');
+      throw malformed(
+        row,
+        word,
+        `a lag is "${word}", which has no brackets`,
+        'Write a lag as [number].',
+      );
     }
     return { from, to, lag: integer(row, inner[1], 'a lag', -Infinity), anchor: 'start' };
   });
@@ -68,10 +85,20 @@ function readCapacity(rows: readonly Row[], resources: number): number[] {
 /** Rows are in order of their activity, with one mode. */
 function expectActivity(row: Row, i: number): void {
   if (integerAt(row, 0, 'the activity', 0) !== i) {
-    throw malformed(row, row.words[0], `activity ${String(i)} is expected here`, 'Give the activities in order, each once.');
+    throw malformed(
+      row,
+      row.words[0],
+      `activity ${String(i)} is expected here`,
+      'Give the activities in order, each once.',
+    );
   }
   if (integerAt(row, 1, 'the number of modes, or the mode', 1) !== 1) {
-    throw malformed(row, row.words[1], 'the activity has more than one mode', 'Only single-mode files can be read.');
+    throw malformed(
+      row,
+      row.words[1],
+      'the activity has more than one mode',
+      'Only single-mode files can be read.',
+    );
   }
 }
 

@@ -15,7 +15,9 @@ export function readSm(text: string, file: string): Problem {
   const jobs = readJobs(block(rows, file, 'REQUESTS/DURATIONS', count), resources);
   const [row] = block(rows, file, 'RESOURCEAVAILABILITIES', 1);
   expectWords(row, resources, 'the row of capacities');
-  const capacity = row.words.map((_, r) => integerAt(row, r, `the capacity of R ${String(r + 1)}`, 0));
+  const capacity = row.words.map((_, r) =>
+    integerAt(row, r, `the capacity of R ${String(r + 1)}`, 0),
+  );
   // Any plan can be pressed to the left until something runs at every moment.
   const horizon = jobs.reduce((sum, job) => sum + job.duration, 0);
   return benchmarkProblem(file, 1, jobs, links, capacity, horizon);
@@ -72,7 +74,12 @@ function readLinks(rows: readonly Row[], count: number): Link[] {
     return row.words.slice(3).map((word, s): Link => {
       const to = integerAt(row, 3 + s, 'a successor', 1) - 1;
       if (to >= count) {
-        throw malformed(row, word, `there is no job ${word}`, `Name a job from 1 to ${String(count)}.`);
+        throw malformed(
+          row,
+          word,
+          `there is no job ${word}`,
+          `Name a job from 1 to ${String(count)}.`,
+        );
       }
       return { from, to, lag: 0, anchor: 'finish' };
     });
@@ -95,9 +102,19 @@ function readJobs(rows: readonly Row[], resources: number): Job[] {
 /** Rows are in order of their job, with one mode. */
 function expectJob(row: Row, i: number): void {
   if (integerAt(row, 0, 'the job number', 1) !== i + 1) {
-    throw malformed(row, row.words[0], `job ${String(i + 1)} is expected here`, 'Give the jobs in order, each once.');
+    throw malformed(
+      row,
+      row.words[0],
+      `job ${String(i + 1)} is expected here`,
+      'Give the jobs in order, each once.',
+    );
   }
   if (integerAt(row, 1, 'the number of modes, or the mode', 1) !== 1) {
-    throw malformed(row, row.words[1], 'the job has more than one mode', 'Only single-mode files can be read.');
+    throw malformed(
+      row,
+      row.words[1],
+      'the job has more than one mode',
+      'Only single-mode files can be read.',
+    );
   }
 }

@@ -12,12 +12,21 @@ export interface Row {
 export function rowsOf(text: string, file: string): Row[] {
   return text
     .split(/\r?\n/)
-    .map((content, k) => ({ file, line: k + 1, words: content.trim().split(/\s+/).filter(Boolean) }))
+    .map((content, k) => ({
+      file,
+      line: k + 1,
+      words: content.trim().split(/\s+/).filter(Boolean),
+    }))
     .filter((row) => row.words.length > 0);
 }
 
 /** `input.malformed` at one place of a file. */
-export function malformed(at: { file: string; line: number }, value: unknown, message: string, cure: string): DomainError {
+export function malformed(
+  at: { file: string; line: number },
+  value: unknown,
+  message: string,
+  cure: string,
+): DomainError {
   const where = `${at.file}:${String(at.line)}`;
   return new DomainError('input.malformed', `${where}: ${message}`, {
     cure,
@@ -42,7 +51,12 @@ export function integerAt(row: Row, k: number, what: string, least: number): num
 export function integer(row: Row, word: string, what: string, least: number): number {
   const value = Number(word);
   if (!/^-?\d+$/.test(word) || !Number.isSafeInteger(value) || Math.abs(value) > LARGEST) {
-    throw malformed(row, word, `${what} is "${word}", which is no whole number`, `Write ${what} as a whole number.`);
+    throw malformed(
+      row,
+      word,
+      `${what} is "${word}", which is no whole number`,
+      `Write ${what} as a whole number.`,
+    );
   }
   if (value < least) {
     throw malformed(

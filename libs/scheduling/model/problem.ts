@@ -138,7 +138,11 @@ export interface Lag {
   readonly source: string;
 }
 
-/** Wet work leaves a surface that dust may not reach from its start until `until`(finish). */
+/**
+ * Wet work leaves a surface that dust may not reach from its start until `until`(finish),
+ * read as an opening (the later value between grid points). The air is that of the mode's
+ * space; wet work without a surface is exposed from start to finish.
+ */
 export interface OpenSurface {
   readonly activity: number;
   readonly until: LagFunction;
@@ -161,12 +165,17 @@ export interface Branch {
 
 /** What is done, running, or set by the foreman. */
 export interface FixedWork {
-  /** `frozen`: happened or is happening, kept exactly and excused from calendars; `set`: the foreman's wish, all rules hold. */
+  /**
+   * `frozen`: happened or is happening. Kept exactly, in one piece whatever its mode says,
+   * and excused from calendars, crew, duration, release and forbidden starts; it still
+   * occupies its people, resources and air, its lags hold, and a branch with frozen work
+   * is the one taken. `set`: the foreman's wish, where it is present; all rules hold.
+   */
   readonly kind: 'frozen' | 'set';
   readonly start: number | null;
-  /** Frozen work gives its finish (known or expected). */
+  /** Frozen work gives its finish (known or expected) and may have begun before minute 0. */
   readonly finish: number | null;
-  /** The crew by index; null leaves it to the engine. Frozen work lists who did it. */
+  /** The whole crew by index, in any order; null leaves it to the engine. Frozen work lists who did it. */
   readonly builders: readonly number[] | null;
 }
 
@@ -183,7 +192,8 @@ export interface Activity {
 
 /**
  * A boat's refit: finish is the latest finish of its present activities (0 if none).
- * Rank 1 sums weight * max(0, finish - due); rank 2 sums weight * finish.
+ * Rank 1 sums weight * max(0, finish - due); rank 2 sums weight * finish. `release` binds
+ * no activity: gaps are measured from it.
  */
 export interface Refit {
   readonly id: string;

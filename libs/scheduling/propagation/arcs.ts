@@ -67,7 +67,8 @@ export class Arcs {
       const value = bound[b] + weight[a];
       const c = when[a];
       if (c < 0 || bound[c] >= truth(c)) {
-        if (value > bound[target[a]] && !trail.raise(target[a], value, ARC | (a << 2), 0)) return false;
+        if (value > bound[target[a]] && !trail.raise(target[a], value, ARC | (a << 2), 0))
+          return false;
       } else if (value + bound[target[a] ^ 1] > 0 && bound[c ^ 1] < truth(c ^ 1)) {
         if (!trail.raise(c ^ 1, truth(c ^ 1), ARC | (a << 2), 0)) return false;
       }
@@ -77,7 +78,8 @@ export class Arcs {
     for (let k = this.wakeFirst[b]; k < wakeEnd; k++) {
       const a = this.wake[k];
       const value = bound[this.source[a]] + weight[a];
-      if (value > bound[target[a]] && !trail.raise(target[a], value, ARC | (a << 2), 0)) return false;
+      if (value > bound[target[a]] && !trail.raise(target[a], value, ARC | (a << 2), 0))
+        return false;
     }
     return true;
   }

@@ -164,7 +164,8 @@ export class Clauses {
   private mark(b: number, v: number): number {
     let p = this.cursor[b];
     while (this.markValue[p] > v) p = this.markPrevious[p];
-    for (let n = this.markNext[p]; n !== NONE && this.markValue[n] <= v; n = this.markNext[n]) p = n;
+    for (let n = this.markNext[p]; n !== NONE && this.markValue[n] <= v; n = this.markNext[n])
+      p = n;
     if (this.markValue[p] === v) return p;
     if (this.marks === this.markValue.length) this.growMarks();
     const mark = this.marks++;
@@ -217,6 +218,7 @@ export class Clauses {
 
   private eachClause(visit: (clause: number, k: number) => void): void {
     let k = 0;
-    for (let clause = 0; clause < this.used; clause += HEADER + WIDTH * this.arena[clause]) visit(clause, k++);
+    for (let clause = 0; clause < this.used; clause += HEADER + WIDTH * this.arena[clause])
+      visit(clause, k++);
   }
 }

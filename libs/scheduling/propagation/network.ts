@@ -44,7 +44,9 @@ export class Network {
     this.trail = new Trail(input.root);
     this.clauses = new Clauses(this.trail);
     this.arcs = new Arcs(this.trail, input.arcs);
-    this.timetables = input.supplies.map((s, r) => new Timetable(this.trail, r, s.capacity, s.uses));
+    this.timetables = input.supplies.map(
+      (s, r) => new Timetable(this.trail, r, s.capacity, s.uses),
+    );
     this.waiting = new Int32Array(input.supplies.length);
     const places = Array.from({ length: input.root.length / 2 }, (): Place[] => []);
     input.supplies.forEach((s, table) => {

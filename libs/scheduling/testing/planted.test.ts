@@ -5,9 +5,9 @@ import { plantedProblem, tinyProblem, type Planted } from './planted.ts';
 
 const large = (seed: number): Planted => plantedProblem(seed, 4 + (seed % 37));
 
-describe('planted problems', () => {
-  it('come with a plan that the checker accepts', { timeout: 60_000 }, () => {
-    for (const seed of range(300)) {
+describe('planted problems', { timeout: 60_000 }, () => {
+  it('come with a plan that the checker accepts', () => {
+    for (const seed of range(200)) {
       const { problem, plan } = large(seed);
       expect(check(problem, plan), `seed ${seed}`).toEqual([]);
     }
@@ -28,7 +28,7 @@ describe('planted problems', () => {
     expect(large(1)).not.toEqual(plantedProblem(2, 5));
   });
 
-  it('have something of everything', { timeout: 60_000 }, () => {
+  it('have something of everything', () => {
     const all = range(60).map(large);
     const placed = all.flatMap(({ problem, plan }) =>
       plan.placements.map((placement) => ({

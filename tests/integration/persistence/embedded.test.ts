@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { alive } from '#persistence/embedded/server.ts';
 import { startEmbedded } from '#persistence/embedded/start.ts';
 import { withClient } from '#persistence/roles.ts';
 
@@ -32,11 +33,7 @@ afterEach(async () => {
 async function postmaster(): Promise<number | null> {
   const text = await readFile(join(folder, 'data', 'postmaster.pid'), 'utf8').catch(() => '');
   const pid = Number(text.split('\n')[0]);
-  try {
-    return pid > 0 && process.kill(pid, 0) ? pid : null;
-  } catch {
-    return null;
-  }
+  return pid > 0 && alive(pid) ? pid : null;
 }
 
 interface Held {
@@ -46,7 +43,9 @@ interface Held {
 }
 
 async function hold(): Promise<Held> {
-  const child = spawn(process.execPath, [program, folder], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const child = spawn(process.execPath, [program, folder], {
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
   children.push(child);
   const [line] = (await once(createInterface({ input: child.stdout }), 'line')) as [string];
   return { child, ...(JSON.parse(line) as { port: number; ownerUrl: string }) };
@@ -74,7 +73,9 @@ describe('the embedded server', () => {
         );
         return shown.rows;
       });
-      expect(settings).toEqual([{ zone: 'UTC', encoding: 'UTF8', address: '127.0.0.1', version: 18 }]);
+      expect(settings).toEqual([
+        { zone: 'UTC', encoding: 'UTF8', address: '127.0.0.1', version: 18 },
+      ]);
       const { mode } = await stat(join(folder, 'secrets.json'));
       expect(mode & 0o777).toBe(0o600);
     } finally {
@@ -82,16 +83,19 @@ describe('the embedded server', () => {
     }
   });
 
-  it.each(['SIGINT', 'SIGTERM'] as const)('ends with its program on %s, and is not shared meanwhile', async (signal) => {
-    const { child } = await hold();
-    await expect(startEmbedded({ folder })).rejects.toThrow('in use');
-    const server = await postmaster();
-    expect(server).not.toBeNull();
-    child.kill(signal);
-    const [code, by] = (await once(child, 'exit')) as [number | null, string | null];
-    expect([code, by]).toEqual([null, signal]);
-    expect(await postmaster()).toBeNull();
-  });
+  it.each(['SIGINT', 'SIGTERM'] as const)(
+    'ends with its program on %s, and is not shared meanwhile',
+    async (signal) => {
+      const { child } = await hold();
+      await expect(startEmbedded({ folder })).rejects.toThrow('in use');
+      const server = await postmaster();
+      expect(server).not.toBeNull();
+      child.kill(signal);
+      const [code, by] = (await once(child, 'exit')) as [number | null, string | null];
+      expect([code, by]).toEqual([null, signal]);
+      expect(await postmaster()).toBeNull();
+    },
+  );
 
   it('that a killed program left behind is taken over', async () => {
     const { child, port } = await hold();
@@ -109,10 +113,18 @@ describe('the embedded server', () => {
     const first = await startEmbedded({ folder, stopOnSignal: false });
     await first.stop();
     const stale = join(folder, 'data', 'postmaster.pid');
-    await writeFile(stale, `${String(process.pid)}\n${folder}/data\n1\n${String(first.port)}\n\n127.0.0.1\n`);
+    await writeFile(
+      stale,
+      `${String(process.pid)}\n${folder}/data\n1\n${String(first.port)}\n\n127.0.0.1\n`,
+    );
     await chmod(stale, 0o644);
     const second = await startEmbedded({ folder, stopOnSignal: false });
-    expect(await withClient(second.serviceUrl, async (client) => (await client.query('SELECT 1')).rowCount)).toBe(1);
+    expect(
+      await withClient(
+        second.serviceUrl,
+        async (client) => (await client.query('SELECT 1')).rowCount,
+      ),
+    ).toBe(1);
     await second.stop();
   });
 });

@@ -10,8 +10,11 @@ import { smallYard } from './small-yard.ts';
 
 const database = testDatabase();
 
-const within = <T>(yardId: string, work: (tx: Transaction) => Promise<T>, client?: PrismaClient): Promise<T> =>
-  inYard(client ?? database.service, { yardId, personId: null }, work);
+const within = <T>(
+  yardId: string,
+  work: (tx: Transaction) => Promise<T>,
+  client?: PrismaClient,
+): Promise<T> => inYard(client ?? database.service, { yardId, personId: null }, work);
 
 const event = (yardId: string, tx: Transaction): Promise<{ id: bigint }> =>
   tx.event.create({ data: { yardId, kind: 'task-started', subject: 'task', subjectId: 't' } });

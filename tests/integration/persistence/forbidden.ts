@@ -56,8 +56,14 @@ const shapes: readonly Forbidden[] = [
 ];
 
 const signIn: readonly Forbidden[] = [
-  { constraint: 'account_email_lower', sql: "INSERT INTO account (email, name) VALUES ('A@b.c', 'A')" },
-  { constraint: 'account_email_key', sql: "INSERT INTO account (email, name) VALUES ('a@b.c', 'A')" },
+  {
+    constraint: 'account_email_lower',
+    sql: "INSERT INTO account (email, name) VALUES ('A@b.c', 'A')",
+  },
+  {
+    constraint: 'account_email_key',
+    sql: "INSERT INTO account (email, name) VALUES ('a@b.c', 'A')",
+  },
   {
     constraint: 'session_token_sha256',
     sql: `INSERT INTO session (token_hash, account_id, expires_at) VALUES ('token', ${account}, now() + '1 h')`,
@@ -76,8 +82,14 @@ const yardAndPeople: readonly Forbidden[] = [
   { constraint: 'yard_horizon', sql: "UPDATE yard SET horizon_days = 0 WHERE id = 'y'" },
   { constraint: 'yard_time_zone', sql: "UPDATE yard SET time_zone = '' WHERE id = 'y'" },
   { constraint: 'member_roles', sql: "UPDATE member SET roles = '{}' WHERE yard_id = 'y'" },
-  { constraint: 'member_skill_level', sql: "UPDATE member_skill SET level = 4 WHERE yard_id = 'y'" },
-  { constraint: 'member_skill_speed', sql: "UPDATE member_skill SET speed = 0 WHERE yard_id = 'y'" },
+  {
+    constraint: 'member_skill_level',
+    sql: "UPDATE member_skill SET level = 4 WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'member_skill_speed',
+    sql: "UPDATE member_skill SET speed = 0 WHERE yard_id = 'y'",
+  },
   { constraint: 'weekly_shift_weekday', sql: insertShift(60, 120, "'{}', '{}'", 8) },
   { constraint: 'weekly_shift_minutes', sql: insertShift(60, 1440) },
   { constraint: 'weekly_shift_breaks', sql: insertShift(60, 600, "'{120}', '{}'") },
@@ -85,26 +97,62 @@ const yardAndPeople: readonly Forbidden[] = [
   { constraint: 'weekly_shift_overlap', sql: insertShift(900, 1000, "'{}', '{}'", 1) },
   { constraint: 'weekly_shift_overlap', sql: insertShift(119, 200, "'{}', '{}'", 1) },
   { constraint: 'exception_shift_minutes', sql: insertException('2027-01-06', -1, 60) },
-  { constraint: 'exception_shift_breaks', sql: insertException('2027-01-06', 60, 600, "'{120}', '{1440}'") },
+  {
+    constraint: 'exception_shift_breaks',
+    sql: insertException('2027-01-06', 60, 600, "'{120}', '{1440}'"),
+  },
   // On the 7th from 10 to 14; a night shift from the 6th runs into it.
   { constraint: 'exception_shift_overlap', sql: insertException('2027-01-06', 1200, 601) },
 ];
 
 const spacesToProcedures: readonly Forbidden[] = [
   { constraint: 'space_room', sql: "UPDATE space SET room = 0 WHERE yard_id = 'y'" },
-  { constraint: 'space_settling', sql: "UPDATE space SET settling_minutes = -1 WHERE yard_id = 'y'" },
-  { constraint: 'space_climate', sql: "UPDATE space SET climate = 'heated' WHERE id = 'hull' AND yard_id = 'y'" },
-  { constraint: 'space_climate', sql: "UPDATE space SET climate = 'outdoors' WHERE id = 'bench' AND yard_id = 'y'" },
-  { constraint: 'set_point_weekdays', sql: "UPDATE set_point SET weekdays = '{0}' WHERE yard_id = 'y'" },
-  { constraint: 'set_point_minute', sql: "UPDATE set_point SET from_minute = 1440 WHERE yard_id = 'y'" },
-  { constraint: 'set_point_celsius', sql: "UPDATE set_point SET celsius = 201 WHERE yard_id = 'y'" },
+  {
+    constraint: 'space_settling',
+    sql: "UPDATE space SET settling_minutes = -1 WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'space_climate',
+    sql: "UPDATE space SET climate = 'heated' WHERE id = 'hull' AND yard_id = 'y'",
+  },
+  {
+    constraint: 'space_climate',
+    sql: "UPDATE space SET climate = 'outdoors' WHERE id = 'bench' AND yard_id = 'y'",
+  },
+  {
+    constraint: 'set_point_weekdays',
+    sql: "UPDATE set_point SET weekdays = '{0}' WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'set_point_minute',
+    sql: "UPDATE set_point SET from_minute = 1440 WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'set_point_celsius',
+    sql: "UPDATE set_point SET celsius = 201 WHERE yard_id = 'y'",
+  },
   { constraint: 'tool_count', sql: "UPDATE tool SET count = 0 WHERE yard_id = 'y'" },
   { constraint: 'outdoor_celsius', sql: "UPDATE outdoor SET celsius = '{}' WHERE yard_id = 'y'" },
-  { constraint: 'material_resin_system', sql: "UPDATE material SET resin_system = 'honey' WHERE yard_id = 'y'" },
-  { constraint: 'material_below_minimum', sql: "UPDATE material SET below_minimum = '' WHERE yard_id = 'y'" },
-  { constraint: 'material_temperatures', sql: "UPDATE material SET maximum_c = 9 WHERE yard_id = 'y'" },
-  { constraint: 'cure_table_milestone', sql: "UPDATE cure_table SET milestone = 'hard' WHERE yard_id = 'y'" },
-  { constraint: 'cure_table_rows', sql: "UPDATE cure_table SET minutes = '{1}' WHERE yard_id = 'y'" },
+  {
+    constraint: 'material_resin_system',
+    sql: "UPDATE material SET resin_system = 'honey' WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'material_below_minimum',
+    sql: "UPDATE material SET below_minimum = '' WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'material_temperatures',
+    sql: "UPDATE material SET maximum_c = 9 WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'cure_table_milestone',
+    sql: "UPDATE cure_table SET milestone = 'hard' WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'cure_table_rows',
+    sql: "UPDATE cure_table SET minutes = '{1}' WHERE yard_id = 'y'",
+  },
   {
     constraint: 'procedure_version',
     sql: `INSERT INTO procedure (yard_id, id, version, name, body) VALUES ('y', 'p', 0, 'P', '{}')`,
@@ -118,8 +166,14 @@ const spacesToProcedures: readonly Forbidden[] = [
     sql: `INSERT INTO procedure_use (yard_id, procedure_id, version, skill_id, tool_id)
           VALUES ('y', 'patch', 1, 'sand', 'sander')`,
   },
-  { constraint: 'procedure_immutable', sql: "UPDATE procedure SET name = 'Other' WHERE yard_id = 'y'" },
-  { constraint: 'procedure_use_immutable', sql: "UPDATE procedure_use SET skill_id = 'sand' WHERE yard_id = 'y'" },
+  {
+    constraint: 'procedure_immutable',
+    sql: "UPDATE procedure SET name = 'Other' WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'procedure_use_immutable',
+    sql: "UPDATE procedure_use SET skill_id = 'sand' WHERE yard_id = 'y'",
+  },
 ];
 
 const work: readonly Forbidden[] = [
@@ -138,8 +192,14 @@ const work: readonly Forbidden[] = [
   { constraint: 'task_state_times', sql: task("state = 'done', started_at = now()") },
   { constraint: 'task_state_times', sql: task('started_at = now()') },
   { constraint: 'task_tool_count', sql: "UPDATE task_tool SET count = 0 WHERE yard_id = 'y'" },
-  { constraint: 'task_link_other', sql: "UPDATE task_link SET to_task_id = from_task_id WHERE yard_id = 'y'" },
-  { constraint: 'task_link_opens', sql: insertLink('opens_minutes, opens_milestone', "5, 'cured'") },
+  {
+    constraint: 'task_link_other',
+    sql: "UPDATE task_link SET to_task_id = from_task_id WHERE yard_id = 'y'",
+  },
+  {
+    constraint: 'task_link_opens',
+    sql: insertLink('opens_minutes, opens_milestone', "5, 'cured'"),
+  },
   { constraint: 'task_link_opens', sql: insertLink('opens_milestone', "'hard'") },
   { constraint: 'task_link_closes', sql: insertLink('closes_minutes', '-1') },
 ];
@@ -155,7 +215,10 @@ const plansAndClaims: readonly Forbidden[] = [
   },
   { constraint: 'plan_status', sql: insertPlan('hopeful', 0) },
   { constraint: 'plan_values', sql: insertPlan('feasible', -1) },
-  { constraint: 'plan_placement_span', sql: insertPlacement('2027-01-04T07:59Z', '{2027-01-04T09:00Z}') },
+  {
+    constraint: 'plan_placement_span',
+    sql: insertPlacement('2027-01-04T07:59Z', '{2027-01-04T09:00Z}'),
+  },
   { constraint: 'plan_placement_segments', sql: insertPlacement('2027-01-04T09:00Z', '{}') },
   { constraint: 'claim_status_times', sql: insertClaim('status', "'working'") },
   { constraint: 'claim_status_times', sql: insertClaim('status, started_at', "'finished', now()") },

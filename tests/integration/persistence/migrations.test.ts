@@ -15,7 +15,9 @@ async function withEmpty<T>(use: (ownerUrl: string) => Promise<T>): Promise<T> {
   try {
     return await use(withDatabase(database.ownerUrl, name));
   } finally {
-    await withClient(database.adminUrl, (admin) => admin.query(`DROP DATABASE ${name} WITH (FORCE)`));
+    await withClient(database.adminUrl, (admin) =>
+      admin.query(`DROP DATABASE ${name} WITH (FORCE)`),
+    );
   }
 }
 
@@ -33,7 +35,9 @@ describe('migrations', () => {
   it('that were edited after they were applied are refused', async () => {
     await withEmpty(async (url) => {
       const [first] = await deployMigrations(url);
-      await withClient(url, (owner) => owner.query("UPDATE _prisma_migrations SET checksum = 'other'"));
+      await withClient(url, (owner) =>
+        owner.query("UPDATE _prisma_migrations SET checksum = 'other'"),
+      );
       await expect(deployMigrations(url)).rejects.toThrow(first);
     });
   });
@@ -41,16 +45,18 @@ describe('migrations', () => {
   it('make prisma/schema.prisma, and the check would say so if not', async () => {
     expect(await withEmpty((url) => differences(url))).toBeNull();
     const { path, content } = await schemaFile();
-    const changes: [string, string, RegExp][] = [
-      ['model Tool {', 'model Tool {\n  colour String?', /colour/],
-      ['onDelete: Cascade', 'onDelete: Restrict', /session/],
-      ['@@index([yardId, spaceId])', '', /space_id/],
-    ];
-    for (const [from, to, named] of changes) {
-      const schema = { path, content: content.replace(from, to) };
-      expect(schema.content).not.toBe(content);
-      expect(await withEmpty((url) => differences(url, { schema }))).toMatch(named);
-    }
+    const changed = content
+      .replace('model Tool {', 'model Tool {\n  colour String?')
+      .replace('onDelete: Cascade', 'onDelete: Restrict')
+      .replace('@@index([yardId, spaceId])', '');
+    const found = await withEmpty((url) =>
+      differences(url, { schema: { path, content: changed } }),
+    );
+    expect(found?.match(/Changed the `\w+` table/g)).toEqual([
+      'Changed the `part` table',
+      'Changed the `session` table',
+      'Changed the `tool` table',
+    ]);
   });
 });
 
@@ -63,11 +69,19 @@ describe('the service role', () => {
       expect(role.rows).toEqual([
         { rolsuper: false, rolbypassrls: false, rolcreaterole: false, rolcreatedb: false },
       ]);
-      const owned = await service.query('SELECT 1 FROM pg_class WHERE relowner = to_regrole(current_user)');
+      const owned = await service.query(
+        'SELECT 1 FROM pg_class WHERE relowner = to_regrole(current_user)',
+      );
       expect(owned.rowCount).toBe(0);
-      await expect(service.query('CREATE TABLE public.mine ()')).rejects.toThrow('permission denied');
-      await expect(service.query('SELECT * FROM _prisma_migrations')).rejects.toThrow('permission denied');
-      await expect(service.query('ALTER TABLE event DISABLE TRIGGER ALL')).rejects.toThrow('must be owner');
+      await expect(service.query('CREATE TABLE public.mine ()')).rejects.toThrow(
+        'permission denied',
+      );
+      await expect(service.query('SELECT * FROM _prisma_migrations')).rejects.toThrow(
+        'permission denied',
+      );
+      await expect(service.query('ALTER TABLE event DISABLE TRIGGER ALL')).rejects.toThrow(
+        'must be owner',
+      );
     });
   });
 
@@ -84,7 +98,12 @@ describe('the service role', () => {
     const tables = new Map(rights.rows.map((row) => [row.rights, row.tables]));
     expect([...tables.keys()].sort()).toEqual(['DELETE INSERT SELECT UPDATE', 'INSERT SELECT']);
     expect(tables.get('INSERT SELECT')).toEqual([
-      'compiled_problem', 'event', 'plan', 'plan_placement', 'plan_placement_crew', 'plan_refit',
+      'compiled_problem',
+      'event',
+      'plan',
+      'plan_placement',
+      'plan_placement_crew',
+      'plan_refit',
     ]);
   });
 });

@@ -44,7 +44,10 @@ export const smallYard = (id: string): Yard =>
       {
         id: 'bench',
         name: 'Bench',
-        climate: { kind: 'heated', setPoints: [{ weekdays: [1, 2, 3], from: '06:00', celsius: 18 }] },
+        climate: {
+          kind: 'heated',
+          setPoints: [{ weekdays: [1, 2, 3], from: '06:00', celsius: 18 }],
+        },
         room: 1,
         dustReaches: [],
         settlingMinutes: 0,
@@ -60,7 +63,14 @@ export const smallYard = (id: string): Yard =>
         maximumC: 30,
         belowMinimum: 'stalls',
         milestones: [
-          { milestone: 'sandable', rows: [{ celsius: 10, minutes: 900.5 }, { celsius: 20, minutes: 480 }], source: 'invented' },
+          {
+            milestone: 'sandable',
+            rows: [
+              { celsius: 10, minutes: 900.5 },
+              { celsius: 20, minutes: 480 },
+            ],
+            source: 'invented',
+          },
         ],
         cautions: ['gloves'],
       },
@@ -72,22 +82,43 @@ export const smallYard = (id: string): Yard =>
         name: 'Patch',
         steps: [
           {
-            id: 'wet', name: 'Wet out', effort: { fixed: 20, perM2: 30, source: 'invented' },
-            skill: 'laminate', crewMin: 1, crewMax: 2, air: 'wet', material: 'resin', splittable: false,
+            id: 'wet',
+            name: 'Wet out',
+            effort: { fixed: 20, perM2: 30, source: 'invented' },
+            skill: 'laminate',
+            crewMin: 1,
+            crewMax: 2,
+            air: 'wet',
+            material: 'resin',
+            splittable: false,
           },
           {
-            id: 'sand', name: 'Sand', effort: { fixed: 10, source: 'invented' },
-            skill: 'sand', crewMin: 1, crewMax: 1, air: 'dusty', splittable: true,
+            id: 'sand',
+            name: 'Sand',
+            effort: { fixed: 10, source: 'invented' },
+            skill: 'sand',
+            crewMin: 1,
+            crewMax: 1,
+            air: 'dusty',
+            splittable: true,
             tools: [{ tool: 'sander' }],
           },
           {
-            id: 'wipe', name: 'Wipe', effort: { fixed: 5, source: 'invented' },
-            skill: 'sand', crewMin: 1, crewMax: 1, air: 'clean', splittable: false,
+            id: 'wipe',
+            name: 'Wipe',
+            effort: { fixed: 5, source: 'invented' },
+            skill: 'sand',
+            crewMin: 1,
+            crewMax: 1,
+            air: 'clean',
+            splittable: false,
           },
         ],
         links: [
           {
-            id: 'cure', from: 'wet', to: 'sand',
+            id: 'cure',
+            from: 'wet',
+            to: 'sand',
             opens: { kind: 'milestone', milestone: 'sandable' },
             closes: { kind: 'after', minutes: 5000 },
           },
@@ -95,7 +126,8 @@ export const smallYard = (id: string): Yard =>
         ],
         choices: [
           {
-            id: 'finish', name: 'Finish',
+            id: 'finish',
+            name: 'Finish',
             branches: [
               { id: 'plain', name: 'Plain', steps: [], links: [] },
               { id: 'wiped', name: 'Wiped', steps: ['wipe'], links: ['then'] },
@@ -111,11 +143,17 @@ export const smallYard = (id: string): Yard =>
         owner: 'ben',
         refits: [
           {
-            id: 'heron-27', name: 'Winter 2027', release: '2027-01-04T08:00:00Z',
-            promised: '2027-01-29T16:00:00Z', weight: 2,
+            id: 'heron-27',
+            name: 'Winter 2027',
+            release: '2027-01-04T08:00:00Z',
+            promised: '2027-01-29T16:00:00Z',
+            weight: 2,
             parts: [
               {
-                id: 'deck', name: 'Deck', space: 'hull', areaM2: 1.25,
+                id: 'deck',
+                name: 'Deck',
+                space: 'hull',
+                areaM2: 1.25,
                 jobs: [
                   { id: 'first', procedure: 'patch' },
                   { id: 'second', procedure: 'patch', after: ['first'] },

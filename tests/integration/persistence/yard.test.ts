@@ -71,10 +71,12 @@ describe('a yard', () => {
       await saveProcedure(tx, 'versions', next);
     });
     expect(await within('versions', (tx) => loadProcedures(tx, 'versions'))).toEqual([next]);
-    expect(await within('versions', (tx) => tx.procedure.count({ where: { yardId: 'versions' } }))).toBe(2);
-    const error: unknown = await within('versions', (tx) => saveProcedure(tx, 'versions', next)).catch(
-      (caught: unknown) => caught,
-    );
+    expect(
+      await within('versions', (tx) => tx.procedure.count({ where: { yardId: 'versions' } })),
+    ).toBe(2);
+    const error: unknown = await within('versions', (tx) =>
+      saveProcedure(tx, 'versions', next),
+    ).catch((caught: unknown) => caught);
     expect(refusalOf(error)).toEqual({ kind: 'unique', constraint: 'procedure_pkey' });
   });
 });
@@ -88,7 +90,12 @@ describe('saved tasks', () => {
       await saveTasks(tx, 'tasks', workload);
     });
     const [first, second, ...others] = workload.tasks;
-    const begun = { ...first, state: 'working' as const, startedAt: '2027-01-04T09:00:00Z', crew: ['ann'] };
+    const begun = {
+      ...first,
+      state: 'working' as const,
+      startedAt: '2027-01-04T09:00:00Z',
+      crew: ['ann'],
+    };
     const changed = {
       ...workload,
       tasks: [begun, { ...second, workMinutes: 99, tools: [] }, ...others],
@@ -129,6 +136,9 @@ describe('saved tasks', () => {
     const error: unknown = await within('gone', (tx) => saveTasks(tx, 'gone', none)).catch(
       (caught: unknown) => caught,
     );
-    expect(refusalOf(error)).toEqual({ kind: 'reference', constraint: 'claim_yard_id_task_id_fkey' });
+    expect(refusalOf(error)).toEqual({
+      kind: 'reference',
+      constraint: 'claim_yard_id_task_id_fkey',
+    });
   });
 });

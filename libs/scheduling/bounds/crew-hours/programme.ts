@@ -1,9 +1,32 @@
-import solver from 'javascript-lp-solver';
+import lp from 'javascript-lp-solver';
 import { minutesIn, type FreeTime } from './capacity.ts';
 import type { Demand, Work } from './demand.ts';
 import type { Prices } from './prices.ts';
 
-export const WEEK = 10_080;
+interface Model {
+  readonly optimize: string;
+  readonly opType: 'min';
+  readonly constraints: Readonly<Record<string, { min?: number; equal?: number }>>;
+  readonly variables: Readonly<Record<string, Record<string, number>>>;
+}
+
+interface Solver {
+  Solve(model: Model): object;
+}
+
+/** The package's types describe its CommonJS face; what is imported here is the solver itself. */
+const isSolver = (value: unknown): value is Solver =>
+  typeof value === 'object' && value !== null && 'Solve' in value && typeof value.Solve === 'function';
+
+/** The programme's solution by variable, or null where the solver found none. */
+function solved(model: Model): Readonly<Record<string, unknown>> | null {
+  const solver: unknown = lp;
+  if (!isSolver(solver)) throw new TypeError('javascript-lp-solver has no Solve');
+  const solution: Record<string, unknown> = { ...solver.Solve(model) };
+  return solution['feasible'] === true ? solution : null;
+}
+
+const WEEK = 10_080;
 /** Larger programmes are not worth their time; the bound then comes from plain prices. */
 const MOST_ROWS = 400;
 /** Prices are rounded to so many steps; any rounding is sound, since prices are only tried. */
@@ -46,8 +69,8 @@ export function pricesFor(demand: Demand, work: readonly Work[], free: readonly 
     });
   }
   if (rows > MOST_ROWS) return null;
-  const solution: Record<string, unknown> = { ...solver.Solve({ optimize: 'cost', opType: 'min', constraints, variables }) };
-  if (solution['feasible'] !== true) return null;
+  const solution = solved({ optimize: 'cost', opType: 'min', constraints, variables });
+  if (!solution) return null;
   const raw = demand.abilities.map((_, k) => {
     const price = solution[`price${String(k)}`];
     return typeof price === 'number' && Number.isFinite(price) ? Math.max(0, price) : 0;

@@ -96,7 +96,8 @@ export class Analysis {
       if (v === UNMARKED) continue;
       if (--this.open === 0) return p;
       asked[p] = UNMARKED;
-      if ((trail.entryReason[p] & 3) === CLAUSE) network.clauses.touch(trail.entryReason[p] >> 2, stamp);
+      if ((trail.entryReason[p] & 3) === CLAUSE)
+        network.clauses.touch(trail.entryReason[p] >> 2, stamp);
       reason.clear();
       network.explain(p, v, reason);
       this.ask(reason);

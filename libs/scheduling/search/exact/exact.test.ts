@@ -7,7 +7,8 @@ import type { ClauseObserver } from './search.ts';
 import { drawPure, enumerateBest } from './testing/tiny.ts';
 
 const LIMIT = 20_000;
-const seeds = (first: number, count: number): number[] => Array.from({ length: count }, (_, k) => first + k);
+const seeds = (first: number, count: number): number[] =>
+  Array.from({ length: count }, (_, k) => first + k);
 
 const solve = (problem: Problem, options: ExactOptions = {}): SearchState =>
   createExact(problem, 1, null, options).step(LIMIT);
@@ -36,7 +37,12 @@ describe('against trying every start', () => {
 });
 
 /** Whether the plan's starts, makespan and orders make some literal of the clause true. */
-function satisfies(clause: Parameters<ClauseObserver>[0], layout: Parameters<ClauseObserver>[1], starts: readonly number[], makespan: number): boolean {
+function satisfies(
+  clause: Parameters<ClauseObserver>[0],
+  layout: Parameters<ClauseObserver>[1],
+  starts: readonly number[],
+  makespan: number,
+): boolean {
   const valueOf = (x: number): number => {
     if (x < layout.tasks) return starts[x];
     if (x === layout.end) return makespan;
@@ -98,7 +104,9 @@ describe('what a caller may rely on', () => {
       while (!last.done) {
         const state = solver.step(1);
         expect(state.bounds[1]).toBeGreaterThanOrEqual(last.bounds[1]);
-        expect(state.plan?.values[1] ?? Infinity).toBeLessThanOrEqual(last.plan?.values[1] ?? Infinity);
+        expect(state.plan?.values[1] ?? Infinity).toBeLessThanOrEqual(
+          last.plan?.values[1] ?? Infinity,
+        );
         last = state;
       }
     }
@@ -120,9 +128,7 @@ describe('what a caller may rely on', () => {
       const problem = drawPure(seed);
       const minutes = solve(scaled(problem, 15));
       expect(minutes.status, `seed ${seed}`).toBe(solve(problem).status);
-      expect(minutes.plan?.finishes[0], `seed ${seed}`).toBe(
-        problemMakespan(solve(problem), 15),
-      );
+      expect(minutes.plan?.finishes[0], `seed ${seed}`).toBe(problemMakespan(solve(problem), 15));
     }
   });
 });
@@ -141,7 +147,10 @@ function scaled(problem: Problem, factor: number): Problem {
     })),
     lags: problem.lags.map((lag) => ({
       ...lag,
-      fn: lag.fn.kind === 'constant' ? { kind: 'constant', minutes: lag.fn.minutes * factor } : lag.fn,
+      fn:
+        lag.fn.kind === 'constant'
+          ? { kind: 'constant', minutes: lag.fn.minutes * factor }
+          : lag.fn,
     })),
   };
 }

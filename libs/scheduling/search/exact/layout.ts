@@ -29,7 +29,11 @@ export function disjunctivePairs(model: PureModel): readonly Pair[] {
   const pairs: Pair[] = [];
   for (let first = 0; first < model.count; first++) {
     for (let second = first + 1; second < model.count; second++) {
-      if (model.duration[first] > 0 && model.duration[second] > 0 && exclude(model, first, second)) {
+      if (
+        model.duration[first] > 0 &&
+        model.duration[second] > 0 &&
+        exclude(model, first, second)
+      ) {
         pairs.push({ first, second });
       }
     }
@@ -47,7 +51,8 @@ const exclude = (model: PureModel, i: number, k: number): boolean =>
 export function closeRoot(model: PureModel, target: number): Root | null {
   const { count, duration } = model;
   for (let i = 0; i < count; i++) {
-    if (duration[i] > 0 && model.demand.some((demand, r) => demand[i] > model.capacity[r])) return null;
+    if (duration[i] > 0 && model.demand.some((demand, r) => demand[i] > model.capacity[r]))
+      return null;
   }
   const end = count;
   const origin = count + 1;

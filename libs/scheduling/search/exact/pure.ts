@@ -44,7 +44,10 @@ function isPlain(activity: Activity): boolean {
   if (activity.modes.length !== 1 || activity.fixed !== null) return false;
   const [mode] = activity.modes;
   return (
-    mode.crew.length === 0 && !mode.splittable && mode.forbiddenStarts.length === 0 && mode.air === 'clean'
+    mode.crew.length === 0 &&
+    !mode.splittable &&
+    mode.forbiddenStarts.length === 0 &&
+    mode.air === 'clean'
   );
 }
 

@@ -110,6 +110,8 @@ export class LearningSearch {
   tighten(target: number): boolean {
     this.toRoot();
     const b = upperOf(this.layout.end);
-    return -target <= this.network.trail.bound[b] || this.network.trail.raise(b, -target, DECISION, 0);
+    return (
+      -target <= this.network.trail.bound[b] || this.network.trail.raise(b, -target, DECISION, 0)
+    );
   }
 }

@@ -41,6 +41,7 @@ export class Splits {
     this.variable = doubled(this.variable);
     this.at = doubled(this.at);
     this.slots = doubled(this.slots).fill(EMPTY);
-    for (let id = 0; id < this.count; id++) this.slots[this.slotOf(this.variable[id], this.at[id])] = id;
+    for (let id = 0; id < this.count; id++)
+      this.slots[this.slotOf(this.variable[id], this.at[id])] = id;
   }
 }

@@ -28,7 +28,11 @@ export class Profile {
   earliest(from: number, duration: number, demand: Int32Array): number {
     if (duration === 0) return from;
     let start = from;
-    for (let s = this.segmentAt(from); s < this.time.length && this.time[s] < start + duration; s++) {
+    for (
+      let s = this.segmentAt(from);
+      s < this.time.length && this.time[s] < start + duration;
+      s++
+    ) {
       if (!this.fits(s, demand)) start = this.time[s + 1];
     }
     return start;

@@ -41,7 +41,9 @@ class Generation {
     this.distances = distances;
     this.priority = priority;
     this.profile = new Profile(model.capacity);
-    this.demand = Array.from({ length: count }, (_, i) => Int32Array.from(model.demand, (d) => d[i]));
+    this.demand = Array.from({ length: count }, (_, i) =>
+      Int32Array.from(model.demand, (d) => d[i]),
+    );
     this.starts = new Int32Array(count);
     this.placed = new Uint8Array(count);
     this.release = Int32Array.from({ length: count }, (_, i) => distances.at(count + 1, i));

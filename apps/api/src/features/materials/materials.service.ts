@@ -39,8 +39,7 @@ export class MaterialsService {
   update(viewer: Viewer, id: string, revision: number, patch: MaterialPatch): Promise<Material> {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
-      const { revision: _, ...current } = await findMaterial(tx, yardId, id);
-      const changed = patched(current, patch);
+      const changed = patched(await findMaterial(tx, yardId, id), patch);
       await assertFits(tx, yardId, (yard) => withRecord(yard, 'materials', changed));
       await updateMaterial(tx, yardId, revision, changed);
       await appendEvent(tx, viewer, 'material-changed', 'material', id);

@@ -39,8 +39,7 @@ export class PeopleService {
   update(viewer: Viewer, id: string, revision: number, patch: PersonPatch): Promise<Person> {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
-      const { revision: _, ...current } = await findPerson(tx, yardId, id);
-      const changed = patched(current, patch);
+      const changed = patched(await findPerson(tx, yardId, id), patch);
       await assertFits(tx, yardId, (yard) => withRecord(yard, 'people', changed));
       await updatePerson(tx, yardId, revision, changed);
       await appendEvent(tx, viewer, 'person-changed', 'person', id);

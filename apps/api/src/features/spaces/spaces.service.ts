@@ -33,8 +33,7 @@ export class SpacesService {
   update(viewer: Viewer, id: string, revision: number, patch: SpacePatch): Promise<Space> {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
-      const { revision: _, ...current } = await findSpace(tx, yardId, id);
-      const changed = patched(current, patch);
+      const changed = patched(await findSpace(tx, yardId, id), patch);
       await assertFits(tx, yardId, (yard) => withRecord(yard, 'spaces', changed));
       await updateSpace(tx, yardId, revision, changed);
       await appendEvent(tx, viewer, 'space-changed', 'space', id);

@@ -37,7 +37,7 @@ export class EtagInterceptor implements NestInterceptor {
 const ifMatch = createParamDecorator((_: unknown, context: ExecutionContext): number => {
   const sent = requestOf(context).headers['if-match'];
   if (sent === undefined) throw new DomainError('record.unguarded');
-  const [, digits] = /^"(\d{1,9})"$/.exec(sent.trim()) ?? [];
+  const digits = /^"(\d{1,9})"$/.exec(sent.trim())?.[1];
   // RFC 9110 13.1.1: a tag that matches nothing, weak ones included, means "changed since".
   if (digits === undefined) throw new DomainError('record.stale');
   return Number(digits);

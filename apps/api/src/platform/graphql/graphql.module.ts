@@ -3,7 +3,6 @@ import { GraphQLModule } from '@nestjs/graphql';
 import { MercuriusDriver, type MercuriusDriverConfig } from '@nestjs/mercurius';
 import type { FastifyRequest } from 'fastify';
 import type { GraphqlContext } from '../access/caller.ts';
-import { bearerToken } from '../access/token.ts';
 import { formatErrors } from './graphql-error.ts';
 
 /** The deepest answer of ours (boat, refit, part, job) needs six; a cycle of types would not end. */
@@ -28,7 +27,9 @@ export function graphqlModule(): DynamicModule {
       },
       context: (_socket, req) => ({ req }),
       // The guard judges at each `subscribe`, so that a revoked session starts nothing new.
-      onConnect: ({ payload }) => ({ authorization: bearerToken(payload?.authorization) }),
+      onConnect: ({ payload }: { payload: unknown }) => ({
+        authorization: authorizationOf(payload),
+      }),
     },
   });
 }
@@ -37,4 +38,11 @@ export function graphqlModule(): DynamicModule {
 function isSameSite(origin: string | undefined, host: string | undefined): boolean {
   if (!origin) return true;
   return URL.canParse(origin) && new URL(origin).host === host;
+}
+
+/** What `connection_init` brought, for the guard to read like the header of a request. */
+function authorizationOf(payload: unknown): unknown {
+  return typeof payload === 'object' && payload !== null
+    ? Reflect.get(payload, 'authorization')
+    : undefined;
 }

@@ -6,9 +6,8 @@ type Class = new (...args: never[]) => unknown;
 
 /** The whole schema as text, from the resolvers of the module tree; needs no database. */
 export async function schemaText(root: Class): Promise<string> {
-  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule, {
-    logger: ['error'],
-  });
+  const quiet = { logger: false as const };
+  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule, quiet);
   try {
     const schema = await builder.get(GraphQLSchemaFactory).create(resolversOf(root, new Set()));
     const heading =

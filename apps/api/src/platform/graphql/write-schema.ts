@@ -13,6 +13,6 @@ const fresh = await schemaText(AppModule);
 if (!process.argv.includes('--check')) {
   await writeFile(file, fresh);
 } else if ((await readFile(file, 'utf8').catch(() => '')) !== fresh) {
-  console.error('apps/api/schema.graphql is stale: run `npm run schema` and commit it.');
+  process.stderr.write('apps/api/schema.graphql is stale: run `npm run schema` and commit it.\n');
   process.exitCode = 1;
 }

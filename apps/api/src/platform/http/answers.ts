@@ -3,7 +3,7 @@ import { ApiResponse } from '@nestjs/swagger';
 import type { z } from 'zod';
 import type { Shape } from '../shapes/shape.ts';
 
-const words: Record<number, string> = { 200: 'OK', 201: 'Made', 202: 'Taken on', 204: 'Done' };
+const words = { 200: 'OK', 201: 'Made', 202: 'Taken on', 204: 'Done' };
 
 /** The status and the shape of a handler's answer, for the caller and for the OpenAPI document. */
 export function Answers<S extends z.ZodObject>(
@@ -12,6 +12,6 @@ export function Answers<S extends z.ZodObject>(
 ): MethodDecorator {
   return applyDecorators(
     HttpCode(status),
-    ApiResponse({ status, description: words[status] ?? '', ...(shape ? { type: shape } : {}) }),
+    ApiResponse({ status, description: words[status], ...(shape ? { type: shape } : {}) }),
   );
 }

@@ -1,12 +1,26 @@
 import { randomUUID } from 'node:crypto';
+import type { DynamicModule, LogLevel } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import { sendProblem } from '../errors/problem-filter.ts';
 
+/** The application of a module tree, not listening yet. What is wrong with it is thrown. */
+export async function createApp(
+  root: DynamicModule,
+  logLevels: LogLevel[] = ['warn', 'error', 'fatal'],
+): Promise<NestFastifyApplication> {
+  const options = { logger: logLevels, abortOnError: false };
+  const app = await NestFactory.create<NestFastifyApplication>(root, httpAdapter(), options);
+  app.setGlobalPrefix('api/v1');
+  secureAnswers(app);
+  return app;
+}
+
 /** A yard file with its hourly table is some hundred kilobytes; ten times that is refused. */
 const largestBody = 4 * 1024 * 1024;
 
-export function httpAdapter(): FastifyAdapter {
+function httpAdapter(): FastifyAdapter {
   return new ProblemAdapter({
     bodyLimit: largestBody,
     requestTimeout: 30_000,
@@ -27,7 +41,7 @@ class ProblemAdapter extends FastifyAdapter {
 }
 
 /** Headers of every answer: nothing here is for caches, frames or guessing of types. */
-export function secureAnswers(app: NestFastifyApplication): void {
+function secureAnswers(app: NestFastifyApplication): void {
   const fastify = app.getHttpAdapter().getInstance();
   fastify.setErrorHandler((error, request, reply) => {
     sendProblem(error, request, reply);

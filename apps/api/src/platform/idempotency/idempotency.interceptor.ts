@@ -4,7 +4,7 @@ import {
   Injectable,
   type NestInterceptor,
 } from '@nestjs/common';
-import type { GraphQLResolveInfo } from 'graphql';
+import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
 import { from, lastValueFrom, type Observable } from 'rxjs';
 import { DomainError, fault } from '#kernel/error.ts';
 import { callerOf, isGraphql, requestOf } from '../access/caller.ts';
@@ -34,7 +34,7 @@ export class IdempotencyInterceptor implements NestInterceptor {
 
 function isCommand(context: ExecutionContext): boolean {
   return isGraphql(context)
-    ? infoOf(context).operation.operation === 'mutation'
+    ? infoOf(context).operation.operation === OperationTypeNode.MUTATION
     : requestOf(context).method === 'POST';
 }
 

@@ -24,5 +24,8 @@ export const PageArg = (): ParameterDecorator =>
 function onlyPage(args: unknown): unknown {
   if (typeof args !== 'object' || args === null) return args;
   const { first, after }: { first?: unknown; after?: unknown } = args;
-  return { ...(first == null ? {} : { first }), ...(after == null ? {} : { after }) };
+  return {
+    ...(first === undefined || first === null ? {} : { first }),
+    ...(after === undefined || after === null ? {} : { after }),
+  };
 }

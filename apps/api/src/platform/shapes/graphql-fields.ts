@@ -40,7 +40,7 @@ function typeOf(schema: z.ZodType, place: string, face: Face, nest: Nest): Field
   if (schema instanceof z.ZodEnum) return enumOf(schema, place);
   if (schema === id) return ID;
   if (schema instanceof z.ZodISODateTime) return Instant;
-  if (schema instanceof z.ZodNumber) return schema.isInt ? Int : Float;
+  if (schema instanceof z.ZodNumber) return schema.format?.includes('int') === true ? Int : Float;
   if (schema instanceof z.ZodBoolean) return Boolean;
   if (schema instanceof z.ZodLiteral) {
     return typeof schema.value === 'number' ? Int : String;

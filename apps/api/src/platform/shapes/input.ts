@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { DomainError } from '#kernel/error.ts';
 import { shapeFaults } from '#planning/yard/shape-faults.ts';
 import { asType, bare, fieldsOf } from './layers.ts';
+import { withoutHeading } from './openapi.ts';
 import type { Shape } from './shape.ts';
 
 /** Checks a value against its shape; refuses with every fault, its path and its cure. */
@@ -77,8 +78,7 @@ function onMethod(
 }
 
 function plainSchema(schema: z.ZodType): object {
-  const { $schema, ...plain } = z.toJSONSchema(schema, { io: 'input', unrepresentable: 'any' });
-  return plain;
+  return withoutHeading(z.toJSONSchema(schema, { io: 'input' }));
 }
 
 /**

@@ -22,6 +22,13 @@ function schemasOf(face: Face): Record<string, object> {
     uri: (name) => `#/components/schemas/${name}`,
   });
   return Object.fromEntries(
-    Object.entries(schemas).map(([name, { $schema, $id, ...schema }]) => [name, schema]),
+    Object.entries(schemas).map(([name, schema]) => [name, withoutHeading(schema)]),
+  );
+}
+
+/** Without what names a schema's dialect and address: the document around it says both. */
+export function withoutHeading(schema: object): object {
+  return Object.fromEntries(
+    Object.entries(schema).filter(([key]) => key !== '$schema' && key !== '$id'),
   );
 }

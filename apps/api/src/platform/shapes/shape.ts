@@ -26,6 +26,7 @@ export function inputShape<S extends z.ZodObject>(name: string, schema: S): Shap
 }
 
 function declare<S extends z.ZodType>(schema: S, name: string, face: Face): Shape<S> {
+  // eslint-disable-next-line @typescript-eslint/no-extraneous-class -- Nest, GraphQL and OpenAPI go by classes.
   const made = class {
     static readonly schema = schema;
   };

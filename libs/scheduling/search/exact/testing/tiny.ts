@@ -20,7 +20,9 @@ export function drawPure(seed: number, size: Size = { fewest: 3, most: 6, horizo
   const resources = between(rng, 1, 2);
   const capacity = Array.from({ length: resources }, () => between(rng, 2, 4));
   const activities = Array.from({ length: count }, (_, i) => drawActivity(rng, i, capacity));
-  const lags = Array.from({ length: between(rng, count - 2, count + 2) }, (_, k) => drawLag(rng, k, count));
+  const lags = Array.from({ length: between(rng, count - 2, count + 2) }, (_, k) =>
+    drawLag(rng, k, count),
+  );
   return {
     version: 1,
     origin: null,
@@ -39,7 +41,9 @@ export function drawPure(seed: number, size: Size = { fewest: 3, most: 6, horizo
     lags,
     choices: [],
     surfaces: [],
-    refits: [{ id: 'refit', release: 0, due: null, weight: between(rng, 1, 3), source: `seed ${seed}` }],
+    refits: [
+      { id: 'refit', release: 0, due: null, weight: between(rng, 1, 3), source: `seed ${seed}` },
+    ],
     tolerances: [0, 0],
   };
 }
@@ -122,7 +126,9 @@ function keepsLags(problem: Problem, starts: readonly number[], last: number): b
     const at = (i: number, anchor: 'start' | 'finish'): number =>
       starts[i] + (anchor === 'finish' ? problem.activities[i].modes[0].duration : 0);
     const limit = at(lag.from, lag.fromAnchor) + lag.fn.minutes;
-    return lag.bound === 'open' ? at(lag.to, lag.toAnchor) >= limit : at(lag.to, lag.toAnchor) <= limit;
+    return lag.bound === 'open'
+      ? at(lag.to, lag.toAnchor) >= limit
+      : at(lag.to, lag.toAnchor) <= limit;
   });
 }
 

@@ -1,0 +1,40 @@
+import { PgBoss } from 'pg-boss';
+
+export const queueSchema = 'pgboss';
+
+/** `sender` only puts jobs in; `worker` also looks after the queue: lost jobs, old jobs. */
+export type BossRole = 'sender' | 'worker';
+
+export interface BossOptions {
+  readonly role: BossRole;
+  /** Told of what fails in the background, such as a lost connection; it is tried again. */
+  readonly onError: (error: Error) => void;
+}
+
+/** Seconds between two looks for jobs whose worker has died. */
+const superviseSeconds = 2;
+
+/**
+ * A client of the job queue at `serviceUrl`, to be started and stopped. The tables are there
+ * already (`installQueue`): the service role may not change them.
+ */
+export function createBoss(serviceUrl: string, { role, onError }: BossOptions): PgBoss {
+  const boss = new PgBoss({
+    connectionString: serviceUrl,
+    schema: queueSchema,
+    application_name: `curewright-${role}`,
+    max: role === 'worker' ? 4 : 2,
+    migrate: false,
+    createSchema: false,
+    schedule: false,
+    registerInstance: false,
+    // Both need the owner's rights.
+    reindex: false,
+    monitorVacuum: false,
+    supervise: role === 'worker',
+    superviseIntervalSeconds: superviseSeconds,
+    monitorIntervalSeconds: superviseSeconds,
+  });
+  boss.on('error', onError);
+  return boss;
+}

@@ -1,0 +1,34 @@
+import { PgBoss } from 'pg-boss';
+import { queueSchema } from './boss.ts';
+import { planRunQueue } from './plan-runs.ts';
+
+/** Makes or migrates the queue's tables and declares our queues, as the owner. Repeatable. */
+export async function installQueue(ownerUrl: string): Promise<void> {
+  const boss = new PgBoss({
+    connectionString: ownerUrl,
+    schema: queueSchema,
+    max: 2,
+    schedule: false,
+    supervise: false,
+    registerInstance: false,
+  });
+  const failures: Error[] = [];
+  boss.on('error', (error) => failures.push(error));
+  try {
+    await boss.start();
+    const { name, givenUp, ...options } = planRunQueue;
+    await declare(boss, givenUp, { retryLimit: 10, retryDelay: 1 });
+    await declare(boss, name, { ...options, deadLetter: givenUp });
+  } finally {
+    await boss.stop({ graceful: false });
+  }
+  if (failures.length > 0) throw failures[0];
+}
+
+type QueueOptions = Parameters<PgBoss['updateQueue']>[1];
+
+async function declare(boss: PgBoss, name: string, options: QueueOptions): Promise<void> {
+  const known = await boss.getQueue(name);
+  if (known === null) await boss.createQueue(name, options as Parameters<PgBoss['createQueue']>[1]);
+  else await boss.updateQueue(name, options);
+}

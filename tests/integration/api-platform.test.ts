@@ -1,0 +1,195 @@
+import { Controller, Get, Module } from '@nestjs/common';
+import { Args, Query, Resolver, Subscription } from '@nestjs/graphql';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { type Client, createClient } from 'graphql-ws';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { By } from '../../apps/api/src/platform/access/caller.ts';
+import { May, Public } from '../../apps/api/src/platform/access/rules.ts';
+import type { Viewer } from '../../apps/api/src/platform/access/viewer.ts';
+import { createApp } from '../../apps/api/src/platform/http/server.ts';
+import { PlatformModule } from '../../apps/api/src/platform/platform.module.ts';
+import { startApi } from '../../apps/api/src/main.ts';
+import { readConfig } from '../../apps/api/src/platform/config/config.ts';
+import { people, smallYardApi } from '../support/small-yard-api.ts';
+
+const { api, database, tokens } = smallYardApi();
+
+@Controller('probe')
+class ProbeController {
+  @Get('secret')
+  @Public()
+  secret(): never {
+    throw new Error('password of the database: hunter2');
+  }
+}
+
+@Resolver()
+class ProbeResolver {
+  @Query(() => String)
+  @Public()
+  fault(): string {
+    throw new Error('password of the database: hunter2');
+  }
+
+  @Subscription(() => String)
+  @May('foreman')
+  async *who(@By() viewer: Viewer, @Args('yardId') _yardId: string, @Args('times') times: number) {
+    for (let n = 0; n < times; n += 1) yield { who: `${viewer.memberId} ${String(n)}` };
+  }
+}
+
+@Controller('open')
+class OpenController {
+  @Get()
+  nobodyDecided(): string {
+    return 'for all?';
+  }
+}
+
+@Module({ controllers: [ProbeController], providers: [ProbeResolver] })
+class ProbeModule {}
+
+@Module({ controllers: [OpenController], providers: [ProbeResolver] })
+class OpenModule {}
+
+const configOf = (databaseUrl: string) => ({
+  ...readConfig({ DATABASE_URL: databaseUrl }),
+  port: 0,
+});
+
+function moduleWith(module: typeof ProbeModule) {
+  return { module, imports: [PlatformModule.with(configOf(database.serviceUrl))] };
+}
+
+describe('the platform', () => {
+  let app: NestFastifyApplication;
+  let url = '';
+  beforeAll(async () => {
+    app = await createApp(moduleWith(ProbeModule), []);
+    await app.listen(0, '127.0.0.1');
+    url = await app.getUrl();
+  });
+  afterAll(() => app.close());
+
+  test('tells nothing of an unforeseen fault but an id', async () => {
+    const rest = await fetch(`${url}/api/v1/probe/secret`);
+    const graphql = await fetch(`${url}/graphql`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ query: '{ fault }' }),
+    });
+    expect(rest.status).toBe(500);
+    for (const text of [await rest.text(), await graphql.text()]) {
+      expect(text).toMatch(/service\.fault/);
+      expect(text).toMatch(/logged as [0-9a-f-]{36}/);
+      expect(text).not.toMatch(/hunter2|at .*\.ts/);
+    }
+  });
+
+  const connect = (connectionParams: Record<string, unknown>): Client =>
+    createClient({
+      url: `${url.replace('http', 'ws')}/graphql`,
+      connectionParams,
+      retryAttempts: 0,
+    });
+
+  async function collect(client: Client, yardId: string): Promise<unknown[]> {
+    const seen: unknown[] = [];
+    const query = `subscription { who(yardId: "${yardId}", times: 2) }`;
+    for await (const item of client.iterate({ query })) seen.push(item);
+    await client.dispose();
+    return seen;
+  }
+
+  test('gives a subscription its viewer', async () => {
+    const seen = await collect(connect({ authorization: `Bearer ${tokens.foreman}` }), 'small');
+    expect(seen).toEqual([{ data: { who: 'ines 0' } }, { data: { who: 'ines 1' } }]);
+  });
+
+  test.each([
+    ['of a builder', () => tokens.builder, 'access.role'],
+    ['of a stranger', () => tokens.stranger, 'record.missing'],
+    ['without a session', () => 'no such token', 'access.sign-in'],
+  ])('refuses a subscription %s', async (_who, token, code) => {
+    const client = connect({ authorization: `Bearer ${token()}` });
+    await expect(collect(client, 'small')).rejects.toMatchObject([{ extensions: { code } }]);
+  });
+
+  test('refuses a socket that a page of elsewhere opens', async () => {
+    const handshake = (origin: string) =>
+      fetch(`${url}/graphql`, {
+        headers: {
+          origin,
+          connection: 'Upgrade',
+          upgrade: 'websocket',
+          'sec-websocket-version': '13',
+          'sec-websocket-key': 'dGhlIHNhbXBsZSBub25jZQ==',
+        },
+      }).then(({ status }) => status);
+    await expect(handshake('https://elsewhere.example')).resolves.toBe(403);
+  });
+
+  test('does not start while nobody decided who may call a handler', async () => {
+    const open = await createApp(moduleWith(OpenModule), []);
+    await expect(open.init()).rejects.toThrow('OpenController.nobodyDecided');
+    await open.close();
+  });
+});
+
+describe('the documentation', () => {
+  test('is an OpenAPI 3.1 document whose references all lead somewhere', async () => {
+    const { status, body } = await api.rest('GET', '/openapi.json');
+    expect(status).toBe(200);
+    expect(body.openapi).toBe('3.1.0');
+    const references = [
+      ...JSON.stringify(body).matchAll(/"\$ref":"#\/components\/schemas\/([^"]+)"/g),
+    ];
+    expect(references.length).toBeGreaterThan(100);
+    for (const [, name] of references)
+      expect(body).toHaveProperty(['components', 'schemas', name, 'type']);
+    expect(body).toHaveProperty([
+      'paths',
+      '/api/v1/yards/{yardId}/parts/{id}',
+      'patch',
+      'responses',
+      '200',
+    ]);
+    expect(body).toHaveProperty(
+      ['components', 'schemas', 'PersonInput', 'properties', 'email', 'anyOf', 0, 'format'],
+      'email',
+    );
+  });
+
+  test('can be browsed with what the service itself serves', async () => {
+    const page = await fetch(`${api.url}/api/v1/docs`);
+    const html = await page.text();
+    expect(page.status).toBe(200);
+    const assets = [...html.matchAll(/(?:src|href)="([^"]+)"/g)].map(([, address]) => address);
+    expect(assets.length).toBeGreaterThan(2);
+    for (const address of assets) {
+      const asset = new URL(address, `${api.url}/api/v1/docs`);
+      expect(asset.origin).toBe(new URL(api.url).origin);
+      expect((await fetch(asset)).status, address).toBe(200);
+    }
+  });
+});
+
+describe('the start', () => {
+  test('names every wrong variable of the environment', () => {
+    expect(() => readConfig({ DATABASE_URL: 'mysql://x', PORT: '99999' })).toThrow(
+      /DATABASE_URL:.*\n.*PORT:/,
+    );
+  });
+
+  test('refuses a public address while a demo account exists, unless told', async () => {
+    const options = { databaseUrl: database.serviceUrl, port: 0, host: '0.0.0.0', logLevels: [] };
+    const account = await database.owner.account.create({
+      data: { email: 'demo@yard.example', name: 'Demo', passwordHash: null },
+    });
+    await expect(startApi(options)).rejects.toThrow('demo@yard.example');
+    const allowed = await startApi({ ...options, allowPublicDemo: true });
+    await allowed.close();
+    await database.owner.account.delete({ where: { id: account.id } });
+    expect(Object.values(people)).not.toContain(account.email);
+  });
+});

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import type { Lag, Problem } from '#scheduling/model/problem.ts';
+import { analyse } from '#scheduling/bounds/critical-path.ts';
+import { check } from '#scheduling/checker/check.ts';
+import { compile } from '#scheduling/search/crew/compiled.ts';
+import { solve } from '#scheduling/solve.ts';
+
+/**
+ * The construction-company project of the network chapter in Hillier & Lieberman,
+ * "Introduction to Operations Research": activity, predecessors, weeks. Duration, earliest
+ * starts, slacks and critical path are those printed there; they were computed again from
+ * the same data before they were written here.
+ */
+const project: Record<string, readonly [after: string, weeks: number]> = {
+  A: ['', 2],
+  B: ['A', 4],
+  C: ['B', 10],
+  D: ['C', 6],
+  E: ['C', 4],
+  F: ['E', 5],
+  G: ['D', 7],
+  H: ['EG', 9],
+  I: ['C', 7],
+  J: ['FI', 8],
+  K: ['J', 4],
+  L: ['J', 5],
+  M: ['H', 2],
+  N: ['KL', 6],
+};
+const printed = {
+  weeks: 44,
+  critical: ['A', 'B', 'C', 'E', 'F', 'J', 'L', 'N'],
+  starts: [0, 2, 6, 16, 16, 20, 22, 29, 16, 25, 33, 33, 38, 38],
+  slack: [0, 0, 0, 4, 0, 0, 4, 4, 2, 0, 1, 0, 4, 0],
+};
+
+const names = Object.keys(project);
+
+function construction(): Problem {
+  const lags = names.flatMap((to) =>
+    [...project[to][0]].map(
+      (from): Lag => ({
+        id: `${from}${to}`,
+        from: names.indexOf(from),
+        fromAnchor: 'finish',
+        to: names.indexOf(to),
+        toAnchor: 'start',
+        bound: 'open',
+        fn: { kind: 'constant', minutes: 0 },
+        kind: 'sequence',
+        source: `${from}${to}`,
+      }),
+    ),
+  );
+  return {
+    version: 1,
+    origin: null,
+    horizon: 100,
+    skills: [],
+    calendars: [],
+    builders: [],
+    resources: [],
+    spaces: [],
+    activities: names.map((id) => ({
+      id,
+      refit: 0,
+      modes: [
+        {
+          duration: project[id][1],
+          work: 0,
+          floor: 0,
+          crew: [],
+          demands: [],
+          splittable: false,
+          breaks: 'relieved',
+          forbiddenStarts: [],
+          space: null,
+          air: 'clean',
+        },
+      ],
+      release: 0,
+      fixed: null,
+      source: id,
+    })),
+    tables: [],
+    lags,
+    choices: [],
+    surfaces: [],
+    refits: [{ id: 'plant', release: 0, due: null, weight: 1, source: 'plant' }],
+    tolerances: [0, 0],
+  };
+}
+
+describe('the worked critical-path example of Hillier & Lieberman', () => {
+  const problem = construction();
+  const result = solve(problem, { seed: 1, iterations: 200 });
+
+  it('has the printed duration, proved, by a plan that the checker accepts', () => {
+    expect(result.plan?.finishes).toEqual([printed.weeks]);
+    expect(result.status).toBe('optimal');
+    expect(result.bounds[1].bound).toBe(printed.weeks);
+    expect(result.plan === null ? null : check(problem, result.plan)).toEqual([]);
+  });
+
+  it('has the printed earliest starts, from propagation alone', () => {
+    const { domains, finishes } = analyse(compile(problem));
+    expect([...domains.startFrom]).toEqual(printed.starts);
+    expect([...finishes]).toEqual([printed.weeks]);
+  });
+
+  it('has the printed slacks where everything begins as early as it can', () => {
+    expect(result.plan?.placements.map(({ start }) => start)).toEqual(printed.starts);
+    expect(result.floats).toEqual(printed.slack);
+  });
+
+  it('has the printed critical path as its binding chain', () => {
+    expect(result.chains).toHaveLength(1);
+    expect(result.chains[0].links.map(({ to }) => names[to])).toEqual(printed.critical);
+  });
+});
