@@ -4,6 +4,10 @@ const root = new URL('..', import.meta.url).pathname;
 
 export default defineConfig({
   root,
+  // Vite takes the package's `module` build and Nest its `main`: two copies refuse each other's types.
+  resolve: {
+    alias: [{ find: /^graphql$/, replacement: `${root}node_modules/graphql/index.js` }],
+  },
   test: {
     pool: 'forks',
     isolate: true,

@@ -15,7 +15,7 @@ export const date = z.iso.date();
 
 /** A whole minute with its offset or `Z`, e.g. `2026-11-02T07:00:00Z`. */
 export const instant = z.iso
-  .datetime({ offset: true })
+  .datetime({ offset: true, abort: true })
   .refine((text) => Date.parse(text) % 60_000 === 0, 'give a whole minute');
 
 export const celsius = z.number().min(-60).max(200);

@@ -1,17 +1,6 @@
-import type { Arc, Compiled } from '../../search/crew/compiled.ts';
+import type { Compiled } from '../../search/crew/compiled.ts';
 import type { Analysis } from '../critical-path.ts';
-
-/** The least that an opening lies after its anchor, whatever the anchor. */
-function leastWait(compiled: Compiled, arc: Arc): number {
-  if (arc.fn.kind === 'constant') return arc.fn.minutes;
-  const { grid, values } = compiled.problem.tables[arc.fn.table];
-  let least = Infinity;
-  // Up to minute k * grid, from the grid point before it on, the opening is values[k].
-  values.forEach((value, k) => {
-    least = Math.min(least, value - k * grid);
-  });
-  return least;
-}
+import { leastWait } from '../lag-constants.ts';
 
 /**
  * For each activity, minutes that pass at least between its finish and the finish of its
