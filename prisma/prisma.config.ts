@@ -1,8 +1,9 @@
 import { defineConfig } from 'prisma/config';
 
 /**
- * For the stock command line. Paths are relative to this file. `MIGRATE_DATABASE_URL` is the
- * owner's address; generating the client needs none.
+ * For the stock command line, e.g. `npx prisma migrate deploy --config prisma/prisma.config.ts`
+ * where its native engine can be had. Paths are relative to this file. `MIGRATE_DATABASE_URL`
+ * is the owner's address; generating the client needs none.
  */
 export default defineConfig({
   schema: 'schema.prisma',

@@ -3,7 +3,7 @@ import type { YardInput } from '#planning/yard/yard.ts';
 
 type MaterialInput = NonNullable<YardInput['materials']>[number];
 
-export const INVENTED = 'Invented demo data sheet, not a real product';
+const INVENTED = 'Invented demo data sheet, not a real product';
 
 /**
  * A sheet's line from its minutes at 20 degrees and the factor per 10 degrees. The factors

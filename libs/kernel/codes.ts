@@ -51,6 +51,7 @@ export const catalogue = {
   'claim.taken': entry('conflict', 'The task is claimed by someone else', 'Pick another ready task.'),
   'claim.not-ready': entry('conflict', 'The task is not ready', 'Wait for what it waits for.'),
   'claim.state': entry('conflict', 'The claim is not in the state for this', 'Read the claim again.'),
+  'claim.crew': entry('invalid', 'The crew does not fit the task', 'Name as many people as the task takes, all with its skill.'),
   'run.state': entry('conflict', 'The plan run is not in the state for this', 'Read the run again.'),
   'service.unavailable': entry('unavailable', 'The service cannot do this now', 'Try again shortly.'),
 } as const satisfies Record<string, CatalogueEntry>;

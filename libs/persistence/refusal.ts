@@ -40,7 +40,3 @@ export function refusalOf(error: unknown): Refusal | null {
   const immutable = constraint.endsWith('_immutable') || constraint === 'plan_complete';
   return { kind: immutable ? 'immutable' : kind, constraint };
 }
-
-/** Whether `error` is the refusal by that constraint. */
-export const refusedBy = (error: unknown, constraint: string): boolean =>
-  refusalOf(error)?.constraint === constraint;

@@ -2,7 +2,7 @@ import { Client } from 'pg';
 
 /** Owns the schema and runs the migrations. */
 export const ownerRole = 'curewright_owner';
-/** What api and worker sign in as: owns nothing but the job queue, may not bypass row-level security. */
+/** What api and worker sign in as: owns nothing, may not bypass row-level security. */
 export const serviceRole = 'curewright_service';
 
 export interface RolePasswords {
@@ -34,8 +34,6 @@ export async function ensureRoles(admin: Client, passwords: RolePasswords): Prom
       `${verb} ROLE ${role} ${attributes} PASSWORD ${admin.escapeLiteral(password)}`,
     );
   }
-  // So that the owner can give the service a schema (see `grantToService`), and no more.
-  await admin.query(`GRANT ${serviceRole} TO ${ownerRole} WITH INHERIT FALSE, SET TRUE`);
 }
 
 /** Makes the database if it is not there (from `template`), the owner's, closed to everyone else. */

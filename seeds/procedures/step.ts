@@ -6,7 +6,7 @@ type LinkInput = ProcedureInput['links'][number];
 type MomentInput = NonNullable<LinkInput['opens']>;
 
 /** No measured productivity of boat repair was found in print; a yard puts its own numbers here. */
-export const PRACTICE = 'common practice, no source';
+const PRACTICE = 'common practice, no source';
 
 interface Size {
   readonly fixed?: number;

@@ -123,6 +123,19 @@ describe('roles', () => {
     expect(await database.owner.skill.count({ where: { yardId: 'small', id: 'b' } })).toBe(0);
   });
 
+  test('a yard keeps a foreman who can sign in', async () => {
+    const path = '/yards/small/people/ines';
+    const { headers } = await api.rest('GET', path, { token: tokens.foreman });
+    const sending = { token: tokens.foreman, headers: { 'if-match': headers.get('etag') ?? '' } };
+    const patch = { ...sending, body: { roles: ['builder'] } };
+    const code = 'record.in-use';
+    expect(await api.rest('PATCH', path, patch)).toMatchObject({ status: 409, body: { code } });
+    expect(await api.rest('DELETE', path, sending)).toMatchObject({ status: 409, body: { code } });
+    expect((await api.rest('GET', path, { token: tokens.foreman })).body.roles).toEqual([
+      'foreman',
+    ]);
+  });
+
   test('nobody without a session', async () => {
     const answer = await api.rest('GET', '/yards/small/boats');
     expect(answer).toMatchObject({ status: 401, body: { code: 'access.sign-in' } });
@@ -217,5 +230,15 @@ describe('bad input', () => {
     });
     const { body } = await api.graphql('{ nothingHere }');
     expect(body).toMatchObject({ errors: [{ extensions: { code: 'input.malformed' } }] });
+  });
+
+  test('what the database cannot hold is no fault of the service', async () => {
+    const body = { id: 'nul', name: 'a\u0000b' };
+    const nul = await api.rest('POST', '/yards/small/skills', { token: tokens.foreman, body });
+    expect(nul).toMatchObject({ status: 400, body: { code: 'input.malformed' } });
+    const path = '/yards/small/procedures/panel/versions/99999999999';
+    expect((await api.rest('GET', path, { token: tokens.foreman })).status).toBe(422);
+    const inPath = await api.rest('GET', '/yards/small/skills/%00', { token: tokens.foreman });
+    expect(inPath.status).toBe(400);
   });
 });

@@ -11,21 +11,21 @@ import { solve } from '#scheduling/solve.ts';
  * starts, slacks and critical path are those printed there; they were computed again from
  * the same data before they were written here.
  */
-const project: Record<string, readonly [after: string, weeks: number]> = {
-  A: ['', 2],
-  B: ['A', 4],
-  C: ['B', 10],
-  D: ['C', 6],
-  E: ['C', 4],
-  F: ['E', 5],
-  G: ['D', 7],
-  H: ['EG', 9],
-  I: ['C', 7],
-  J: ['FI', 8],
-  K: ['J', 4],
-  L: ['J', 5],
-  M: ['H', 2],
-  N: ['KL', 6],
+const project: Record<string, readonly [after: readonly string[], weeks: number]> = {
+  A: [[], 2],
+  B: [['A'], 4],
+  C: [['B'], 10],
+  D: [['C'], 6],
+  E: [['C'], 4],
+  F: [['E'], 5],
+  G: [['D'], 7],
+  H: [['E', 'G'], 9],
+  I: [['C'], 7],
+  J: [['F', 'I'], 8],
+  K: [['J'], 4],
+  L: [['J'], 5],
+  M: [['H'], 2],
+  N: [['K', 'L'], 6],
 };
 const printed = {
   weeks: 44,
@@ -38,19 +38,17 @@ const names = Object.keys(project);
 
 function construction(): Problem {
   const lags = names.flatMap((to) =>
-    [...project[to][0]].map(
-      (from): Lag => ({
-        id: `${from}${to}`,
-        from: names.indexOf(from),
-        fromAnchor: 'finish',
-        to: names.indexOf(to),
-        toAnchor: 'start',
-        bound: 'open',
-        fn: { kind: 'constant', minutes: 0 },
-        kind: 'sequence',
-        source: `${from}${to}`,
-      }),
-    ),
+    project[to][0].map((from): Lag => ({
+      id: `${from}${to}`,
+      from: names.indexOf(from),
+      fromAnchor: 'finish',
+      to: names.indexOf(to),
+      toAnchor: 'start',
+      bound: 'open',
+      fn: { kind: 'constant', minutes: 0 },
+      kind: 'sequence',
+      source: `${from}${to}`,
+    })),
   );
   return {
     version: 1,

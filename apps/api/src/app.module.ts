@@ -1,12 +1,17 @@
 import { type DynamicModule, Module } from '@nestjs/common';
 import { BoatsModule } from './features/boats/boats.module.ts';
+import { EventsModule } from './features/events/events.module.ts';
 import { MaterialsModule } from './features/materials/materials.module.ts';
+import { MyBoatsModule } from './features/my-boats/my-boats.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
+import { PlanRunsModule } from './features/plan-runs/plan-runs.module.ts';
+import { PlansModule } from './features/plans/plans.module.ts';
 import { ProceduresModule } from './features/procedures/procedures.module.ts';
 import { SessionModule } from './features/session/session.module.ts';
 import { SkillsModule } from './features/skills/skills.module.ts';
 import { SpacesModule } from './features/spaces/spaces.module.ts';
 import { ToolsModule } from './features/tools/tools.module.ts';
+import { WorkModule } from './features/work/work.module.ts';
 import { YardModule } from './features/yard/yard.module.ts';
 import type { Config } from './platform/config/config.ts';
 import { PlatformModule } from './platform/platform.module.ts';
@@ -23,6 +28,11 @@ import { PlatformModule } from './platform/platform.module.ts';
     MaterialsModule,
     ProceduresModule,
     BoatsModule,
+    EventsModule,
+    PlanRunsModule,
+    PlansModule,
+    WorkModule,
+    MyBoatsModule,
   ],
 })
 export class AppModule {}

@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { DomainError } from '#kernel/error.ts';
+import { jsonFault } from './json-fault.ts';
 
 /** Line and column, both from 1, of an offset into a text. */
 function placeOf(text: string, offset: number): string {
@@ -7,20 +8,13 @@ function placeOf(text: string, offset: number): string {
   return `line ${String(before.length)}, column ${String(before[before.length - 1].length + 1)}`;
 }
 
-/** Where the parser stopped: its message gives the offset, except at the end of the text. */
-function offsetOf(message: string, text: string): number {
-  const found = /position (\d+)/.exec(message);
-  return found === null ? text.length : Number(found[1]);
-}
-
 /** JSON from a text. Throws `input.malformed` with the place. */
 export function parseJson(text: string, label: string): unknown {
   const plain = text.startsWith('\uFEFF') ? text.slice(1) : text;
   try {
     return JSON.parse(plain);
-  } catch (error) {
-    const message = error instanceof Error ? error.message : String(error);
-    const offset = offsetOf(message, plain);
+  } catch {
+    const offset = jsonFault(plain);
     const near = plain.slice(offset, offset + 20).split('\n')[0];
     const found =
       offset >= plain.trimEnd().length

@@ -12,7 +12,7 @@ import {
   toTaskLink,
 } from './rows.ts';
 
-export async function loadTasks(tx: Transaction, yardId: string): Promise<Task[]> {
+async function loadTasks(tx: Transaction, yardId: string): Promise<Task[]> {
   const rows = await tx.task.findMany({ where: { yardId }, ...inOrder, include: taskDetails });
   return rows.map(toTask);
 }

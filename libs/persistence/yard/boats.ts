@@ -115,7 +115,7 @@ export type PartRow = Prisma.PartGetPayload<{ include: typeof partDetails }>;
 export type RefitRow = Prisma.RefitGetPayload<{ include: typeof refitDetails }>;
 export type BoatRow = Prisma.BoatGetPayload<{ include: typeof boatDetails }>;
 
-export const toPart = (row: PartRow): Part => ({
+const toPart = (row: PartRow): Part => ({
   id: row.id,
   name: row.name,
   space: row.spaceId,
@@ -129,7 +129,7 @@ export const toPart = (row: PartRow): Part => ({
   })),
 });
 
-export const toRefit = (row: RefitRow): Refit => ({
+const toRefit = (row: RefitRow): Refit => ({
   id: row.id,
   name: row.name,
   release: isoOf(row.release),
@@ -138,7 +138,7 @@ export const toRefit = (row: RefitRow): Refit => ({
   parts: row.parts.map(toPart),
 });
 
-export const toBoat = (row: BoatRow): Boat => ({
+const toBoat = (row: BoatRow): Boat => ({
   id: row.id,
   name: row.name,
   owner: row.ownerId,

@@ -65,7 +65,7 @@ function demandsOf(task: Task, heads: number, places: Places): ResourceDemand[] 
 }
 
 /** Starts that the film's material forbids, were the slowest crew to lay it. */
-export function forbiddenOf(task: Task, heads: number, site: Site): Interval[] {
+function forbiddenOf(task: Task, heads: number, site: Site): Interval[] {
   if (task.material === null) return [];
   const material = site.films.material(task.material);
   const safe = material.milestones['tack-free'] === undefined ? 'dust-safe' : 'tack-free';

@@ -8,7 +8,7 @@ import { cureMaterial } from '../yard/cure-material.ts';
 import type { Yard } from '../yard/yard.ts';
 
 /** Minutes between the points of a lag table; the engine rounds to the safe side between them. */
-export const GRID = 5;
+const GRID = 5;
 
 /** Cure clocks and lag tables, one for each (material, milestone, side, places). */
 export interface Films {
@@ -88,5 +88,5 @@ export function filmsOf(
 
 /** The minute of a milestone of a film laid at `minute`; beyond the horizon there is only never. */
 export function reachedOrNever(clock: CureClock, minute: number, horizon: number): number {
-  return Math.min(horizon + 1, reachedAt(clock, minute) ?? horizon + 1);
+  return Math.min(horizon + 1, reachedAt(clock, minute) ?? horizon + 1) + 0; // no -0, which JSON does not keep
 }

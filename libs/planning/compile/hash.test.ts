@@ -14,8 +14,12 @@ describe('fnv64', () => {
 
 describe('canonical', () => {
   it('does not depend on the order of keys, but on everything else', () => {
-    expect(canonical({ b: [1, 2], a: { d: null, c: 'x' } })).toBe('{"a":{"c":"x","d":null},"b":[1,2]}');
-    expect(canonical({ a: { c: 'x', d: null }, b: [1, 2] })).toBe(canonical({ b: [1, 2], a: { d: null, c: 'x' } }));
+    expect(canonical({ b: [1, 2], a: { d: null, c: 'x' } })).toBe(
+      '{"a":{"c":"x","d":null},"b":[1,2]}',
+    );
+    expect(canonical({ a: { c: 'x', d: null }, b: [1, 2] })).toBe(
+      canonical({ b: [1, 2], a: { d: null, c: 'x' } }),
+    );
     expect(canonical({ a: [2, 1] })).not.toBe(canonical({ a: [1, 2] }));
   });
 });

@@ -18,7 +18,7 @@ const milestoneKinds: Partial<Record<Milestone, string>> = {
 };
 
 /** What a lag is called in explanations. */
-export function kindOf(moment: Moment, bound: Bound): string {
+function kindOf(moment: Moment, bound: Bound): string {
   if (moment.kind === 'milestone') return milestoneKinds[moment.milestone] ?? moment.milestone;
   if (bound === 'close') return 'stale';
   return moment.minutes === 0 ? 'sequence' : 'wait';

@@ -2,7 +2,8 @@ import type { Infeasibility } from '#scheduling/model/plan.ts';
 import type { Compiled } from '../compile/compile.ts';
 import type { Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
-import { rowsOf, shortName } from './reading.ts';
+import { moments } from './moments.ts';
+import { rowsOf, shortName, type Rows } from './reading.ts';
 
 /** Why there is no plan, naming the yard's tasks and links: a first line, then one for each row. */
 export function whyNot(
@@ -29,12 +30,15 @@ export function whyNot(
   return [head, inWords(found.reason, compiled, rows), ...tasks, ...links];
 }
 
-/** The engine's reason, with the names of tasks in place of their ids where it uses ids. */
-function inWords(reason: string, { map }: Compiled, rows: ReturnType<typeof rowsOf>): string {
+/** The engine's reason, with the names of tasks in place of their ids and wall time in place of minutes. */
+function inWords(reason: string, { map }: Compiled, rows: Rows): string {
   const ids = [...map.tasks].sort((a, b) => b.length - a.length);
   const pattern = new RegExp(
     `(?<![\\w.-])(${ids.map((id) => id.replace(/[.]/g, '\\.')).join('|')})(?![\\w-])`,
     'g',
   );
-  return reason.replace(pattern, (id) => shortName(rows, id));
+  const at = moments(map.origin, map.timeZone);
+  return reason
+    .replace(/\bminute (\d+)\b/g, (_, minute: string) => at.words(Number(minute)))
+    .replace(pattern, (id) => shortName(rows, id));
 }

@@ -17,7 +17,13 @@ const effort = (fixed: number, perM2: number): Effort => ({
   source: 'made up for tests',
 });
 
-const step = (id: string, name: string, fixed: number, perM2: number, rest: Partial<Step>): Step => ({
+const step = (
+  id: string,
+  name: string,
+  fixed: number,
+  perM2: number,
+  rest: Partial<Step>,
+): Step => ({
   id,
   name,
   effort: effort(fixed, perM2),
@@ -35,7 +41,13 @@ const step = (id: string, name: string, fixed: number, perM2: number, rest: Part
   ...rest,
 });
 
-const coat = { skill: 'coating', air: 'wet', material: 'resin', splittable: false, breaks: 'relieved' } as const;
+const coat = {
+  skill: 'coating',
+  air: 'wet',
+  material: 'resin',
+  splittable: false,
+  breaks: 'relieved',
+} as const;
 
 /**
  * A yard of one builder, one warm space of 20 degrees, one part of 2 m2 and one job: sand,
@@ -66,7 +78,12 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
           { skill: 'coating', level: 2, speed: 100 },
           { skill: 'sanding', level: 2, speed: 100 },
         ],
-        shifts: [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '08:00', to: '16:00', breaks: [] })),
+        shifts: [1, 2, 3, 4, 5].map((weekday) => ({
+          weekday,
+          from: '08:00',
+          to: '16:00',
+          breaks: [],
+        })),
         exceptions: [],
       },
     ],
@@ -112,10 +129,38 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
           step('two', 'Coat two', 30, 15, coat),
         ],
         links: [
-          { id: 'sand-one', from: 'sand', to: 'one', opens: { kind: 'after', minutes: 0 }, closes: null, sweep: 'unknown' },
-          { id: 'bond', from: 'one', to: 'two', opens: { kind: 'milestone', milestone: 'bond-opens' }, closes: { kind: 'milestone', milestone: 'bond-closes' }, sweep: 'unknown' },
-          { id: 'hard', from: 'one', to: 'key', opens: { kind: 'milestone', milestone: 'sandable' }, closes: null, sweep: 'unknown' },
-          { id: 'keyed', from: 'key', to: 'two', opens: { kind: 'after', minutes: 0 }, closes: { kind: 'after', minutes: 480 }, sweep: 'unknown' },
+          {
+            id: 'sand-one',
+            from: 'sand',
+            to: 'one',
+            opens: { kind: 'after', minutes: 0 },
+            closes: null,
+            sweep: 'unknown',
+          },
+          {
+            id: 'bond',
+            from: 'one',
+            to: 'two',
+            opens: { kind: 'milestone', milestone: 'bond-opens' },
+            closes: { kind: 'milestone', milestone: 'bond-closes' },
+            sweep: 'unknown',
+          },
+          {
+            id: 'hard',
+            from: 'one',
+            to: 'key',
+            opens: { kind: 'milestone', milestone: 'sandable' },
+            closes: null,
+            sweep: 'unknown',
+          },
+          {
+            id: 'keyed',
+            from: 'key',
+            to: 'two',
+            opens: { kind: 'after', minutes: 0 },
+            closes: { kind: 'after', minutes: 480 },
+            sweep: 'unknown',
+          },
         ],
         choices: [
           {
@@ -141,7 +186,17 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
             release: '2026-11-02T08:00:00Z',
             promised: '2026-11-06T16:00:00Z',
             weight: 1,
-            parts: [{ id: 'lid', name: 'Lid', space: 'shop', areaM2: 2, edgeM: 0, jointM: 0, jobs: [{ id: 'lid', procedure: 'two-coats', after: [] }] }],
+            parts: [
+              {
+                id: 'lid',
+                name: 'Lid',
+                space: 'shop',
+                areaM2: 2,
+                edgeM: 0,
+                jointM: 0,
+                jobs: [{ id: 'lid', procedure: 'two-coats', after: [] }],
+              },
+            ],
           },
         ],
       },

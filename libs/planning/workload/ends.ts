@@ -2,7 +2,11 @@ import { branchOf } from '../yard/branch.ts';
 import type { Procedure } from '../yard/procedures.ts';
 
 /** Whether conditions together hold in every way through the choices in which the step is done. */
-function everywhere(found: readonly (string | undefined)[], own: string | undefined, procedure: Procedure): boolean {
+function everywhere(
+  found: readonly (string | undefined)[],
+  own: string | undefined,
+  procedure: Procedure,
+): boolean {
   if (found.includes(undefined) || (own !== undefined && found.includes(own))) return true;
   return procedure.choices.some((choice) =>
     choice.branches.every((branch) => found.includes(`${choice.id}/${branch.id}`)),
@@ -23,7 +27,11 @@ export function endsOf(procedure: Procedure): { first: string[]; last: string[] 
   }
   const before = new Map<string, (string | undefined)[]>();
   const after = new Map<string, (string | undefined)[]>();
-  const note = (where: Map<string, (string | undefined)[]>, step: string, when: string | undefined): void => {
+  const note = (
+    where: Map<string, (string | undefined)[]>,
+    step: string,
+    when: string | undefined,
+  ): void => {
     where.set(step, [...(where.get(step) ?? []), when]);
   };
   for (const link of procedure.links) {

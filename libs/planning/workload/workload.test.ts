@@ -7,7 +7,11 @@ import { workMinutes } from './size.ts';
 
 /** The small yard's part once more, after the first. */
 function twoJobs(yard: Yard): void {
-  yard.boats[0].refits[0].parts[0].jobs.push({ id: 'again', procedure: 'two-coats', after: ['lid'] });
+  yard.boats[0].refits[0].parts[0].jobs.push({
+    id: 'again',
+    procedure: 'two-coats',
+    after: ['lid'],
+  });
 }
 
 describe('makeWorkload', () => {
@@ -19,7 +23,13 @@ describe('makeWorkload', () => {
       ['lid.key', 30],
       ['lid.two', 60],
     ]);
-    expect(tasks[1]).toMatchObject({ space: 'shop', material: 'resin', refitId: 'gull-refit', partId: 'lid', state: 'waiting' });
+    expect(tasks[1]).toMatchObject({
+      space: 'shop',
+      material: 'resin',
+      refitId: 'gull-refit',
+      partId: 'lid',
+      state: 'waiting',
+    });
   });
 
   it('takes a step to its own space where it names one', () => {
@@ -27,7 +37,12 @@ describe('makeWorkload', () => {
       draft.spaces.push({ ...draft.spaces[0], id: 'yard', name: 'Yard' });
       draft.procedures[0].steps[0].space = 'yard';
     });
-    expect(makeWorkload(yard).tasks.map(({ space }) => space)).toEqual(['yard', 'shop', 'shop', 'shop']);
+    expect(makeWorkload(yard).tasks.map(({ space }) => space)).toEqual([
+      'yard',
+      'shop',
+      'shop',
+      'shop',
+    ]);
   });
 
   it('keeps links and choices, with the ids of the job', () => {
@@ -80,7 +95,9 @@ describe('resize', () => {
     const { tasks } = makeWorkload(yard);
     const begun = tasks.map((task, k) => (k === 0 ? { ...task, state: 'done' as const } : task));
     yard.boats[0].refits[0].parts[0].areaM2 = 4;
-    expect(resize(begun, yard, 'lid').map(({ workMinutes: minutes }) => minutes)).toEqual([50, 90, 50, 90]);
+    expect(resize(begun, yard, 'lid').map(({ workMinutes: minutes }) => minutes)).toEqual([
+      50, 90, 50, 90,
+    ]);
     expect(resize(begun, yard, 'other')).toEqual(begun);
   });
 });

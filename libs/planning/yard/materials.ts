@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { celsius, id, name } from './scalars.ts';
 
-export const milestones = [
+const milestones = [
   'pot-life',
   'open-time',
   'gel',

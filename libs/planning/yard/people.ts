@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { date, id, name, wallTime, weekday } from './scalars.ts';
 
-export const roles = ['foreman', 'builder', 'owner'] as const;
+const roles = ['foreman', 'builder', 'owner'] as const;
 export const roleSchema = z.enum(roles);
 
 export const skillSchema = z.strictObject({ id, name });
@@ -43,8 +43,5 @@ export const personSchema = z.strictObject({
 
 export type Role = z.infer<typeof roleSchema>;
 export type Skill = z.infer<typeof skillSchema>;
-export type Ability = z.infer<typeof abilitySchema>;
 export type Shift = z.infer<typeof shiftSchema>;
-export type WeeklyShift = z.infer<typeof weeklyShiftSchema>;
-export type ShiftException = z.infer<typeof shiftExceptionSchema>;
 export type Person = z.infer<typeof personSchema>;

@@ -81,5 +81,4 @@ export type Effort = z.infer<typeof effortSchema>;
 export type Step = z.infer<typeof stepSchema>;
 export type Moment = z.infer<typeof momentSchema>;
 export type Link = z.infer<typeof linkSchema>;
-export type Choice = z.infer<typeof choiceSchema>;
 export type Procedure = z.infer<typeof procedureSchema>;

@@ -49,15 +49,45 @@ describe('readYard refuses a wrong shape in plain words, naming the value', () =
     [['name'], '', 'name', '"" is too short; at least 1 characters'],
     [['horizonDays'], 2.5, 'horizonDays', '2.5 is not a whole number'],
     [['horizonDays'], 'long', 'horizonDays', '"long" is not a number'],
-    [['planFrom'], 'Monday', 'planFrom', '"Monday" is not an instant with its offset, like 2026-11-30T07:00:00+01:00'],
-    [['people', 0, 'roles', 0], 'boss', 'people[0].roles[0]', '"boss" is not one of "foreman", "builder", "owner"'],
-    [['people', 0, 'shifts', 0, 'from'], '7', 'people[0].shifts[0].from', '"7" cannot be used here: use HH:MM, 00:00 to 23:59'],
+    [
+      ['planFrom'],
+      'Monday',
+      'planFrom',
+      '"Monday" is not an instant with its offset, like 2026-11-30T07:00:00+01:00',
+    ],
+    [
+      ['people', 0, 'roles', 0],
+      'boss',
+      'people[0].roles[0]',
+      '"boss" is not one of "foreman", "builder", "owner"',
+    ],
+    [
+      ['people', 0, 'shifts', 0, 'from'],
+      '7',
+      'people[0].shifts[0].from',
+      '"7" cannot be used here: use HH:MM, 00:00 to 23:59',
+    ],
     [['people', 0, 'email'], 'ada', 'people[0].email', '"ada" is not an e-mail address'],
-    [['spaces', 0, 'climate', 'kind'], 'oven', 'spaces[0].climate.kind', '"oven" is not one of "heated", "outdoors"'],
+    [
+      ['spaces', 0, 'climate', 'kind'],
+      'oven',
+      'spaces[0].climate.kind',
+      '"oven" is not one of "heated", "outdoors"',
+    ],
     [['spaces', 0, 'room'], 0, 'spaces[0].room', '0 is too small; at least 1'],
-    [['materials', 0, 'milestones'], [], 'materials[0].milestones', 'the list has 0 entries; at least 1 allowed'],
+    [
+      ['materials', 0, 'milestones'],
+      [],
+      'materials[0].milestones',
+      'the list has 0 entries; at least 1 allowed',
+    ],
     [['boats', 0, 'colour'], 'red', 'boats[0].colour', 'there is no field "colour" here'],
-    [['boats', 0, 'refits', 0, 'parts', 0, 'areaM2'], -1, 'boats[0].refits[0].parts[0].areaM2', '-1 is too small; at least 0'],
+    [
+      ['boats', 0, 'refits', 0, 'parts', 0, 'areaM2'],
+      -1,
+      'boats[0].refits[0].parts[0].areaM2',
+      '-1 is too small; at least 0',
+    ],
     [['version'], 2, 'version', '2 is not one of 1'],
   ] as const)('%j = %j', (path, value, where, message) => {
     const faults = faultsOf(withValue(path, value));
@@ -99,7 +129,10 @@ describe('readYard refuses what makes no sense', () => {
     [
       'an unknown space',
       (yard) => (yard.boats[0].refits[0].parts[0].space = 'attic'),
-      { path: 'boats[0].refits[0].parts[0].space', message: 'there is no space "attic"; there are: shop' },
+      {
+        path: 'boats[0].refits[0].parts[0].space',
+        message: 'there is no space "attic"; there are: shop',
+      },
     ],
     [
       'an unknown procedure',
@@ -109,17 +142,26 @@ describe('readYard refuses what makes no sense', () => {
     [
       'an unknown material',
       (yard) => (yard.procedures[0].steps[1].material = 'glue'),
-      { path: 'procedures[0].steps[1].material', message: 'there is no material "glue"; there are: resin' },
+      {
+        path: 'procedures[0].steps[1].material',
+        message: 'there is no material "glue"; there are: resin',
+      },
     ],
     [
       'an unknown tool',
       (yard) => yard.procedures[0].steps[0].tools.push({ tool: 'crane', count: 1 }),
-      { path: 'procedures[0].steps[0].tools[0].tool', message: 'there is no tool "crane"; there are: sander' },
+      {
+        path: 'procedures[0].steps[0].tools[0].tool',
+        message: 'there is no tool "crane"; there are: sander',
+      },
     ],
     [
       'more tools than there are',
       (yard) => yard.procedures[0].steps[0].tools.push({ tool: 'sander', count: 2 }),
-      { path: 'procedures[0].steps[0].tools[0].count', message: 'Sand needs 2 of sander; the yard has 1' },
+      {
+        path: 'procedures[0].steps[0].tools[0].count',
+        message: 'Sand needs 2 of sander; the yard has 1',
+      },
     ],
     [
       'an unknown owner',
@@ -138,7 +180,12 @@ describe('readYard refuses what makes no sense', () => {
     ],
     [
       'two jobs of one id',
-      (yard) => yard.boats[0].refits[0].parts[0].jobs.push({ id: 'lid', procedure: 'two-coats', after: [] }),
+      (yard) =>
+        yard.boats[0].refits[0].parts[0].jobs.push({
+          id: 'lid',
+          procedure: 'two-coats',
+          after: [],
+        }),
       {
         code: 'yard.duplicate',
         path: 'boats[0].refits[0].parts[0].jobs[1].id',
@@ -148,16 +195,29 @@ describe('readYard refuses what makes no sense', () => {
     [
       'wet work without a material',
       (yard) => (yard.procedures[0].steps[1].material = null),
-      { code: 'input.field', path: 'procedures[0].steps[1].material', message: 'Coat one is wet work and names no material' },
+      {
+        code: 'input.field',
+        path: 'procedures[0].steps[1].material',
+        message: 'Coat one is wet work and names no material',
+      },
     ],
     [
       'a link to a step that is not there',
       (yard) => (yard.procedures[0].links[0].to = 'three'),
-      { path: 'procedures[0].links[0].to', message: 'there is no step "three"; there are: sand, one, key, two' },
+      {
+        path: 'procedures[0].links[0].to',
+        message: 'there is no step "three"; there are: sand, one, key, two',
+      },
     ],
     [
       'steps in a circle',
-      (yard) => yard.procedures[0].links.push({ ...yard.procedures[0].links[0], id: 'back', from: 'two', to: 'sand' }),
+      (yard) =>
+        yard.procedures[0].links.push({
+          ...yard.procedures[0].links[0],
+          id: 'back',
+          from: 'two',
+          to: 'sand',
+        }),
       {
         code: 'yard.cycle',
         path: 'procedures[0].links',
@@ -176,7 +236,11 @@ describe('readYard refuses what makes no sense', () => {
     [
       'a crew of more than its most',
       (yard) => (yard.procedures[0].steps[0].crewMin = 3),
-      { path: 'procedures[0].steps[0].crewMin', value: 3, message: 'Sand needs at least 3 and at most 1 builders' },
+      {
+        path: 'procedures[0].steps[0].crewMin',
+        value: 3,
+        message: 'Sand needs at least 3 and at most 1 builders',
+      },
     ],
     [
       'a promise before the release',
@@ -185,7 +249,8 @@ describe('readYard refuses what makes no sense', () => {
         code: 'yard.promise',
         path: 'boats[0].refits[0].promised',
         value: '2026-11-01T12:00:00Z',
-        message: 'Gull refit is promised for 2026-11-01T12:00:00Z, but only released on 2026-11-02T08:00:00Z',
+        message:
+          'Gull refit is promised for 2026-11-01T12:00:00Z, but only released on 2026-11-02T08:00:00Z',
       },
     ],
     [
@@ -200,7 +265,10 @@ describe('readYard refuses what makes no sense', () => {
     [
       'a night shift into the next morning',
       (yard) => yard.people[0].shifts.push({ weekday: 1, from: '22:00', to: '09:00', breaks: [] }),
-      { code: 'yard.shifts-overlap', message: 'Ada: Monday 22:00-09:00 and Tuesday 08:00-16:00 overlap' },
+      {
+        code: 'yard.shifts-overlap',
+        message: 'Ada: Monday 22:00-09:00 and Tuesday 08:00-16:00 overlap',
+      },
     ],
     [
       'a night shift of an exception into the next morning',
@@ -208,7 +276,10 @@ describe('readYard refuses what makes no sense', () => {
         const shifts = [{ from: '20:00', to: '08:30', breaks: [] }];
         yard.people[0].exceptions.push({ date: '2026-11-03', shifts, reason: '' });
       },
-      { code: 'yard.shifts-overlap', message: 'Ada: 2026-11-03 20:00-08:30 and 2026-11-04 08:00-16:00 overlap' },
+      {
+        code: 'yard.shifts-overlap',
+        message: 'Ada: 2026-11-03 20:00-08:30 and 2026-11-04 08:00-16:00 overlap',
+      },
     ],
     [
       'an unknown time zone',
@@ -227,13 +298,19 @@ describe('readYard refuses what makes no sense', () => {
     ],
     [
       'wet work without a line for dust',
-      (yard) => (yard.materials[0].milestones = yard.materials[0].milestones.filter(({ milestone }) => milestone !== 'dust-safe')),
+      (yard) =>
+        (yard.materials[0].milestones = yard.materials[0].milestones.filter(
+          ({ milestone }) => milestone !== 'dust-safe',
+        )),
       { path: 'procedures[0].steps[1].material', value: 'dust-safe' },
     ],
     [
       'a milestone of a step that lays no film',
       (yard) => (yard.procedures[0].links[0].opens = { kind: 'milestone', milestone: 'sandable' }),
-      { path: 'procedures[0].links[0].opens.milestone', message: 'Sand lays no film, so nothing of it becomes "sandable"' },
+      {
+        path: 'procedures[0].links[0].opens.milestone',
+        message: 'Sand lays no film, so nothing of it becomes "sandable"',
+      },
     ],
     [
       'a window that closes before it opens at every temperature',
@@ -248,12 +325,19 @@ describe('readYard refuses what makes no sense', () => {
     [
       'a sheet out of order',
       (yard) => (yard.materials[0].milestones[1].rows[1].celsius = 5),
-      { code: 'input.field', path: 'materials[0].milestones[1].rows[1].celsius', message: 'Resin: 5 °C follows 10 °C' },
+      {
+        code: 'input.field',
+        path: 'materials[0].milestones[1].rows[1].celsius',
+        message: 'Resin: 5 °C follows 10 °C',
+      },
     ],
     [
       'a space outdoors without a table',
       (yard) => (yard.spaces[0].climate = { kind: 'outdoors', lagHours: 1, warmerBy: 0 }),
-      { path: 'spaces[0].climate', message: 'Shop follows the outdoors, but the yard has no outdoor temperatures' },
+      {
+        path: 'spaces[0].climate',
+        message: 'Shop follows the outdoors, but the yard has no outdoor temperatures',
+      },
     ],
   ])('%s', (_, change, expected) => {
     const faults = broken(change);
@@ -267,18 +351,33 @@ describe('readYard refuses what makes no sense', () => {
       yard.boats[0].owner = 'eve';
       yard.procedures[0].steps[0].skill = 'welding';
     });
-    expect(faults.map(({ path }) => path)).toEqual(['timeZone', 'procedures[0].steps[0].skill', 'boats[0].owner']);
+    expect(faults.map(({ path }) => path)).toEqual([
+      'timeZone',
+      'procedures[0].steps[0].skill',
+      'boats[0].owner',
+    ]);
   });
 
   it('an empty yard, saying what is missing', () => {
-    const empty = { format: 'curewright-yard', version: 1, id: 'new', name: 'New', timeZone: 'Etc/UTC', planFrom: '2026-11-02T08:00:00Z' };
+    const empty = {
+      format: 'curewright-yard',
+      version: 1,
+      id: 'new',
+      name: 'New',
+      timeZone: 'Etc/UTC',
+      planFrom: '2026-11-02T08:00:00Z',
+    };
     const faults = faultsOf(empty);
     expect(faults.map(({ code, path, message }) => ({ code, path, message }))).toEqual([
       { code: 'yard.empty', path: 'people', message: 'nobody in the yard is a builder' },
       { code: 'yard.empty', path: 'spaces', message: 'there is no space to work in' },
       { code: 'yard.empty', path: 'boats', message: 'there is no boat' },
     ]);
-    expect(broken((yard) => (yard.boats[0].refits[0].parts = []))[0].message).toBe('no refit has a part');
-    expect(broken((yard) => (yard.people[0].shifts = []))[0].message).toBe('no builder has a shift');
+    expect(broken((yard) => (yard.boats[0].refits[0].parts = []))[0].message).toBe(
+      'no refit has a part',
+    );
+    expect(broken((yard) => (yard.people[0].shifts = []))[0].message).toBe(
+      'no builder has a shift',
+    );
   });
 });

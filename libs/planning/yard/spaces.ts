@@ -41,7 +41,6 @@ export const outdoorSchema = z.strictObject({
   source: z.string().min(1).max(300),
 });
 
-export type SetPoint = z.infer<typeof setPointSchema>;
 export type Climate = z.infer<typeof climateSchema>;
 export type Space = z.infer<typeof spaceSchema>;
 export type Tool = z.infer<typeof toolSchema>;

@@ -1,4 +1,5 @@
-import type { Arc, Compiled, CompiledActivity } from '../search/crew/compiled.ts';
+import type { Arc } from '../search/crew/arc.ts';
+import type { Compiled, CompiledActivity } from '../search/crew/compiled.ts';
 import type { Fit } from '../search/crew/fit.ts';
 import { anchorBound, anchorOpenBy, anchorReaching } from '../search/crew/inverse.ts';
 import { emptyState, placeFrozen, type State } from '../search/crew/state.ts';
@@ -94,13 +95,14 @@ export function ruledOut({ activities }: Compiled, assumed: Assumed, a: number):
 function narrowOwn(root: Root, domains: Domains, a: number, fit: Fit): boolean {
   const { compiled, frozen, ways } = root;
   const activity = root.activities[a];
-  if (activity.frozen) return true;
+  const open = (): boolean => domains.startFrom[a] <= domains.startTo[a] && domains.finishFrom[a] <= domains.finishTo[a];
+  if (activity.frozen) return open() && activity.frozen.finish <= compiled.horizon;
   earliestOf(compiled, frozen, activity, ways[a], domains.startFrom[a], domains.finishFrom[a], fit);
   if (fit.start === Infinity) return false;
   domains.startFrom[a] = Math.max(domains.startFrom[a], fit.start);
   domains.finishFrom[a] = Math.max(domains.finishFrom[a], fit.finish);
   domains.startTo[a] = Math.min(domains.startTo[a], latestOf(compiled, ways[a], domains.startTo[a], domains.finishTo[a]));
-  return domains.startFrom[a] <= domains.startTo[a] && domains.finishFrom[a] <= domains.finishTo[a];
+  return open();
 }
 
 /** Narrows the `to` end by the `from` end; true where a bound moved. */

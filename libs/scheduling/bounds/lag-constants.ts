@@ -1,4 +1,5 @@
-import type { Arc, Compiled } from '../search/crew/compiled.ts';
+import type { Arc } from '../search/crew/arc.ts';
+import type { Compiled } from '../search/crew/compiled.ts';
 
 /** The least that an opening lies after its anchor, whatever the anchor; -Infinity where a table ends before its anchors do. */
 export function leastWait({ problem, horizon }: Compiled, arc: Arc): number {

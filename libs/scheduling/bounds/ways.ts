@@ -1,4 +1,5 @@
-import type { Arc, Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
+import type { Arc } from '../search/crew/arc.ts';
+import type { Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
 import type { CrewOption } from '../search/crew/crews.ts';
 import { calendarStart, earliestFit, startFor, type Fit } from '../search/crew/fit.ts';
 import type { WorkTable } from '../search/crew/spans.ts';

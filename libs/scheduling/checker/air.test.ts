@@ -21,9 +21,9 @@ describe('air', () => {
     ['one minute before it is safe', 259, 100, ['dust']],
     ['while it is spread', 110, 100, ['dust']],
   ])('%s', (_, sand, coat, expected) => {
-    expect(kinds(yard, [placed(0, [[sand, sand + 30]]), placed(1, [[coat, coat + 60]])])).toEqual(
-      expected,
-    );
+    expect(
+      kinds(yard, [placed(0, `${sand}-${sand + 30}`), placed(1, `${coat}-${coat + 60}`)]),
+    ).toEqual(expected);
   });
   it('is not shared the other way, nor by work without a space', () => {
     const [sand, coat] = yard.activities;
@@ -34,7 +34,7 @@ describe('air', () => {
         { ...coat, modes: [{ ...coat.modes[0], space: 0 }] },
       ],
     });
-    const both = [placed(0, [[110, 140]]), placed(1, [[100, 160]])];
+    const both = [placed(0, '110-140'), placed(1, '100-160')];
     expect(kinds(swapped(1), both)).toEqual([]);
     expect(kinds(swapped(null), both)).toEqual([]);
     expect(kinds(swapped(0), both)).toEqual(['dust']);

@@ -6,7 +6,7 @@ describe('check', () => {
   it('holds release, horizon and forbidden starts to the minute', () => {
     const way = mode({ duration: 10, forbiddenStarts: [{ start: 50, end: 60 }] });
     const of = problem({ horizon: 100, activities: [activity('A', [way], { release: 40 })] });
-    const starting = (start: number): string[] => kinds(of, [placed(0, [[start, start + 10]])]);
+    const starting = (start: number): string[] => kinds(of, [placed(0, `${start}-${start + 10}`)]);
     expect([39, 40, 49, 50, 59, 60, 90, 91].map(starting)).toEqual([
       ['release'],
       [],
@@ -17,14 +17,14 @@ describe('check', () => {
       [],
       ['horizon'],
     ]);
-    expect(kinds(single(mode({ duration: 10 })), [placed(0, [[-1, 9]])])).toEqual([
+    expect(kinds(single(mode({ duration: 10 })), [placed(0, '-1-9')])).toEqual([
       'horizon',
       'release',
     ]);
   });
   it('recomputes finishes and values', () => {
     const of = single(mode({ duration: 1010 }));
-    const right = plan(of, [placed(0, [[0, 1010]])]);
+    const right = plan(of, [placed(0, '0-1010')]);
     expect(right.values).toEqual([10, 1010]);
     expect(check(of, right)).toEqual([]);
     for (const wrong of [
@@ -38,7 +38,7 @@ describe('check', () => {
   it('names what is wrong in words', () => {
     const [violation] = check(
       single(work(10)),
-      plan(single(work(10)), [placed(0, [[479, 489]], [0])]),
+      plan(single(work(10)), [placed(0, '479-489', [0])]),
     );
     expect(violation).toMatchObject({ kind: 'shift', activities: [0], builder: 0 });
     expect(violation.message).toBe('A, 479-489, is not inside one shift of Ada');

@@ -3,92 +3,59 @@ import { activity, builder, kinds, mode, placed, problem, single, work } from '.
 
 describe('time of one piece', () => {
   it.each([
-    ['from the first minute of the shift to its last', [[480, 960]], 480, 'relieved', []],
-    ['a minute before the shift', [[479, 489]], 10, 'relieved', ['shift']],
-    ['a minute after the shift', [[951, 961]], 10, 'relieved', ['shift']],
-    ['through a relieved break', [[700, 800]], 100, 'relieved', []],
-    ['through an observed break', [[700, 800]], 100, 'observed', ['shift']],
-    ['up to an observed break', [[620, 720]], 100, 'observed', []],
-    ['from the end of an observed break', [[750, 850]], 100, 'observed', []],
-    ['a minute into an observed break', [[621, 721]], 100, 'observed', ['shift']],
-    ['across the night', [[900, 2000]], 1100, 'relieved', ['shift']],
-    ['a minute short', [[500, 599]], 100, 'relieved', ['duration']],
-    ['a minute long', [[500, 601]], 100, 'relieved', ['duration']],
-    [
-      'in two pieces',
-      [
-        [500, 550],
-        [550, 600],
-      ],
-      100,
-      'relieved',
-      ['segments'],
-    ],
+    ['from the first minute of the shift to its last', '480-960', 480, 'relieved', []],
+    ['a minute before the shift', '479-489', 10, 'relieved', ['shift']],
+    ['a minute after the shift', '951-961', 10, 'relieved', ['shift']],
+    ['through a relieved break', '700-800', 100, 'relieved', []],
+    ['through an observed break', '700-800', 100, 'observed', ['shift']],
+    ['up to an observed break', '620-720', 100, 'observed', []],
+    ['from the end of an observed break', '750-850', 100, 'observed', []],
+    ['a minute into an observed break', '621-721', 100, 'observed', ['shift']],
+    ['across the night', '900-2000', 1100, 'relieved', ['shift']],
+    ['a minute short', '500-599', 100, 'relieved', ['duration']],
+    ['a minute long', '500-601', 100, 'relieved', ['duration']],
+    ['in two pieces', '500-550 550-600', 100, 'relieved', ['segments']],
   ] as const)('%s', (_, spans, minutes, breaks, expected) => {
     expect(kinds(single(work(minutes, { breaks })), [placed(0, spans, [0])])).toEqual(expected);
   });
 
   it('rounds the work up and keeps the floor', () => {
-    expect(kinds(single(work(0, { work: 1001 })), [placed(0, [[500, 511]], [0])])).toEqual([]);
-    expect(kinds(single(work(0, { work: 1001 })), [placed(0, [[500, 510]], [0])])).toEqual([
+    expect(kinds(single(work(0, { work: 1001 })), [placed(0, '500-511', [0])])).toEqual([]);
+    expect(kinds(single(work(0, { work: 1001 })), [placed(0, '500-510', [0])])).toEqual([
       'duration',
     ]);
-    expect(kinds(single(work(10, { floor: 30 })), [placed(0, [[500, 530]], [0])])).toEqual([]);
+    expect(kinds(single(work(10, { floor: 30 })), [placed(0, '500-530', [0])])).toEqual([]);
   });
 
   it('has no segment where there is no time', () => {
-    expect(kinds(single(mode()), [placed(0, [[7, 7]])])).toEqual([]);
+    expect(kinds(single(mode()), [placed(0, '7-7')])).toEqual([]);
   });
 });
 
 describe('time that pauses', () => {
   const sanding = single(work(300, { splittable: true }));
   it.each([
-    [
-      'over a break',
-      [
-        [480, 720],
-        [750, 810],
-      ],
-      [],
-    ],
-    [
-      'over a break and the night',
-      [
-        [690, 720],
-        [750, 960],
-        [1920, 1980],
-      ],
-      [],
-    ],
-    ['not over the break', [[480, 780]], ['segments', 'duration', 'shift']],
-    [
-      'a working minute left out',
-      [
-        [480, 719],
-        [750, 811],
-      ],
-      ['segments', 'duration'],
-    ],
-    [
-      'begun in the break',
-      [
-        [720, 721],
-        [750, 960],
-        [1920, 2010],
-      ],
-      ['segments', 'shift'],
-    ],
-    [
-      'a minute short',
-      [
-        [480, 720],
-        [750, 809],
-      ],
-      ['duration'],
-    ],
+    ['over a break', '480-720 750-810', []],
+    ['over a break and the night', '690-720 750-960 1920-1980', []],
+    ['not over the break', '480-780', ['segments', 'duration', 'shift']],
+    ['a working minute left out', '480-719 750-811', ['segments', 'duration']],
+    ['begun in the break', '720-721 750-960 1920-2010', ['segments', 'shift']],
+    ['a minute short', '480-720 750-809', ['duration']],
   ] as const)('%s', (_, spans, expected) => {
     expect(kinds(sanding, [placed(0, spans, [0])])).toEqual(expected);
+  });
+
+  it('starts with its first minute of work and finishes with its last', () => {
+    const whole = placed(0, '750-960 1920-2010', [0]);
+    expect(kinds(sanding, [whole])).toEqual([]);
+    expect(kinds(sanding, [{ ...whole, start: 749 }])).toEqual(['segments']);
+    const night = placed(0, '480-720 750-810', [0]);
+    const shorter = single(work(450, { splittable: true }));
+    expect(kinds(shorter, [placed(0, '480-720 750-960', [0])])).toEqual([]);
+    expect(kinds(shorter, [placed(0, '480-720 750-960', [0], { finish: 961 })])).toEqual([
+      'segments',
+    ]);
+    expect(kinds(sanding, [{ ...night, finish: 811 }])).toEqual(['segments', 'duration']);
   });
 
   it('works when both of two work, at the sum of their speeds', () => {
@@ -102,29 +69,11 @@ describe('time that pauses', () => {
       ],
       activities: [activity('A', [two])],
     });
-    expect(
-      kinds(of, [
-        placed(
-          0,
-          [
-            [600, 720],
-            [750, 830],
-          ],
-          [0, 1],
-        ),
-      ]),
-    ).toEqual([]);
-    expect(
-      kinds(of, [
-        placed(
-          0,
-          [
-            [599, 720],
-            [750, 829],
-          ],
-          [0, 1],
-        ),
-      ]),
-    ).toEqual(['segments', 'duration', 'shift']);
+    expect(kinds(of, [placed(0, '600-720 750-830', [0, 1])])).toEqual([]);
+    expect(kinds(of, [placed(0, '599-720 750-829', [0, 1])])).toEqual([
+      'segments',
+      'duration',
+      'shift',
+    ]);
   });
 });

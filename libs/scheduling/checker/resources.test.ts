@@ -15,19 +15,12 @@ describe('resources', () => {
         ]),
       ],
     });
-  const sanding = placed(
-    0,
-    [
-      [480, 720],
-      [750, 810],
-    ],
-    [0],
-  );
+  const sanding = placed(0, '480-720 750-810', [0]);
   it('are free in a pause unless kept', () => {
-    expect(kinds(kept(false), [sanding, placed(1, [[720, 750]])])).toEqual([]);
-    expect(kinds(kept(false), [sanding, placed(1, [[719, 749]])])).toEqual(['resource']);
-    expect(kinds(kept(true), [sanding, placed(1, [[720, 750]])])).toEqual(['resource']);
-    expect(kinds(kept(true), [sanding, placed(1, [[810, 840]])])).toEqual([]);
+    expect(kinds(kept(false), [sanding, placed(1, '720-750')])).toEqual([]);
+    expect(kinds(kept(false), [sanding, placed(1, '719-749')])).toEqual(['resource']);
+    expect(kinds(kept(true), [sanding, placed(1, '720-750')])).toEqual(['resource']);
+    expect(kinds(kept(true), [sanding, placed(1, '810-840')])).toEqual([]);
   });
   it('come and go by steps', () => {
     const steps = [
@@ -43,8 +36,8 @@ describe('resources', () => {
         ]),
       ],
     });
-    expect(kinds(of, [placed(0, [[100, 200]])])).toEqual([]);
-    expect(kinds(of, [placed(0, [[99, 199]])])).toEqual(['resource']);
-    expect(kinds(of, [placed(0, [[101, 201]])])).toEqual(['resource']);
+    expect(kinds(of, [placed(0, '100-200')])).toEqual([]);
+    expect(kinds(of, [placed(0, '99-199')])).toEqual(['resource']);
+    expect(kinds(of, [placed(0, '101-201')])).toEqual(['resource']);
   });
 });

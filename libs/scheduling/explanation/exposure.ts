@@ -1,4 +1,4 @@
-import { openUntil } from '../search/crew/fit.ts';
+import { openUntil } from '../search/crew/inverse.ts';
 import type { Located, LocatedPlan } from './located.ts';
 
 /** From when to when an activity may not be met by dust; null where dust does not matter to it. */

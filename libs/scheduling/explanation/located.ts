@@ -1,6 +1,7 @@
 import type { Placement, Plan } from '../model/plan.ts';
 import type { Problem } from '../model/problem.ts';
-import type { Arc, Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
+import type { Arc } from '../search/crew/arc.ts';
+import type { Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
 import type { CrewOption } from '../search/crew/crews.ts';
 import { workTable, type WorkTable } from '../search/crew/spans.ts';
 

@@ -1,6 +1,6 @@
 import type { LinkReason } from '../model/plan.ts';
-import { calendarStart, openUntil, type Fit } from '../search/crew/fit.ts';
-import { anchorBound, anchorReaching } from '../search/crew/inverse.ts';
+import { calendarStart, type Fit } from '../search/crew/fit.ts';
+import { anchorBound, anchorReaching, openUntil } from '../search/crew/inverse.ts';
 import { spanAfter } from '../search/crew/spans.ts';
 import { exposureOf, reaches, settlingOf } from './exposure.ts';
 import { active, type Located, type LocatedPlan } from './located.ts';

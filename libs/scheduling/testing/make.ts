@@ -93,21 +93,30 @@ export const problem = (given: Partial<Problem> = {}): Problem => ({
   ...given,
 });
 
-/** A placement in mode 0; `spans` are its segments, from first start to last end. */
-export const placed = (
+/**
+ * A placement in mode 0 that works in `spans`, written '480-720 750-810', from the first
+ * start to the last end; an empty span is no segment.
+ */
+export function placed(
   index: number,
-  spans: readonly (readonly [number, number])[],
+  spans: string,
   builders: readonly number[] = [],
   given: Partial<Placement> = {},
-): Placement => ({
-  activity: index,
-  mode: 0,
-  start: spans[0][0],
-  finish: spans[spans.length - 1][1],
-  segments: spans.map(([start, end]) => ({ start, end })).filter(({ start, end }) => start < end),
-  crew: builders.map((one) => ({ builder: one, demand: 0 })),
-  ...given,
-});
+): Placement {
+  const all = [...spans.matchAll(/(-?\d+)-(\d+)/g)].map((found) => ({
+    start: Number(found[1]),
+    end: Number(found[2]),
+  }));
+  return {
+    activity: index,
+    mode: 0,
+    start: all[0].start,
+    finish: all[all.length - 1].end,
+    segments: all.filter(({ start, end }) => start < end),
+    crew: builders.map((one) => ({ builder: one, demand: 0 })),
+    ...given,
+  };
+}
 
 /** The plan of some placements, its values right. */
 export function plan(

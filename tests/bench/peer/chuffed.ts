@@ -45,7 +45,9 @@ function take(message: Message): void {
       failure = message.message ?? 'error';
       break;
     case 'exit':
-      print(`${JSON.stringify({ status, makespan, failure, seconds: (performance.now() - began) / 1000 })}\n`);
+      print(
+        `${JSON.stringify({ status, makespan, failure, seconds: (performance.now() - began) / 1000 })}\n`,
+      );
       exit(0);
   }
 }
@@ -64,7 +66,9 @@ Object.assign(globalThis, {
   postMessage: take,
   fetch: (url: string) =>
     Promise.resolve(
-      new Response(readFileSync(beside(basename(url))), { headers: { 'content-type': 'application/wasm' } }),
+      new Response(readFileSync(beside(basename(url))), {
+        headers: { 'content-type': 'application/wasm' },
+      }),
     ),
 });
 // The worker must take this for a browser.

@@ -5,7 +5,9 @@ import { toPureModel } from '#scheduling/search/exact/pure.ts';
 export function minizincModel(problem: Problem): string {
   const model = toPureModel(problem);
   const list = (numbers: Iterable<number>): string => `[${[...numbers].join(', ')}]`;
-  const lags = model.lags.map((l) => `constraint s[${l.to + 1}] >= s[${l.from + 1}] + (${l.weight});`);
+  const lags = model.lags.map(
+    (l) => `constraint s[${l.to + 1}] >= s[${l.from + 1}] + (${l.weight});`,
+  );
   const cumulatives = model.demand.map(
     (demand, r) => `constraint cumulative(s, d, ${list(demand)}, ${model.capacity[r]});`,
   );

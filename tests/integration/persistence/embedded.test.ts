@@ -1,13 +1,14 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { chmod, mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { chmod, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { alive } from '#persistence/embedded/server.ts';
+import { alive, freePort } from '#persistence/embedded/server.ts';
 import { startEmbedded } from '#persistence/embedded/start.ts';
+import { startThrowAway } from '#persistence/embedded/throw-away.ts';
 import { withClient } from '#persistence/roles.ts';
 
 const program = fileURLToPath(new URL('../../support/hold-database.ts', import.meta.url));
@@ -18,6 +19,7 @@ let children: ChildProcess[] = [];
 // One folder for all, since making a cluster is the slow part; each test leaves it at rest.
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'curewright-embedded-'));
+  await (await startEmbedded({ folder, stopOnSignal: false })).stop();
 });
 
 afterAll(() => rm(folder, { recursive: true, force: true }));
@@ -39,16 +41,15 @@ async function postmaster(): Promise<number | null> {
 interface Held {
   readonly child: ChildProcess;
   readonly port: number;
-  readonly ownerUrl: string;
 }
 
-async function hold(): Promise<Held> {
-  const child = spawn(process.execPath, [program, folder], {
+async function hold(where = folder): Promise<Held> {
+  const child = spawn(process.execPath, [program, where], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   children.push(child);
   const [line] = (await once(createInterface({ input: child.stdout }), 'line')) as [string];
-  return { child, ...(JSON.parse(line) as { port: number; ownerUrl: string }) };
+  return { child, ...(JSON.parse(line) as { port: number }) };
 }
 
 describe('the embedded server', () => {
@@ -127,4 +128,22 @@ describe('the embedded server', () => {
     ).toBe(1);
     await second.stop();
   });
+});
+
+describe('a throw-away server', () => {
+  it('whose program was killed is cleared up by the next one', async () => {
+    const folders = async (pid: number | undefined): Promise<string[]> =>
+      (await readdir(tmpdir())).filter((name) =>
+        name.startsWith(`curewright-database-${String(pid)}-`),
+      );
+    const { child, port } = await hold('throw-away');
+    child.kill('SIGKILL');
+    await once(child, 'exit');
+    expect(await folders(child.pid)).toHaveLength(1);
+    const next = await startThrowAway();
+    expect(await folders(process.pid)).toHaveLength(1);
+    await next.stop();
+    expect([await folders(child.pid), await folders(process.pid)]).toEqual([[], []]);
+    await expect.poll(() => freePort(port), { timeout: 10_000 }).toBe(port);
+  }, 90_000);
 });

@@ -29,9 +29,9 @@ const insertPlan = (status: string, lateness: number): readonly string[] => [
   insertRun('id', run),
   `INSERT INTO compiled_problem (yard_id, hash, gzip) VALUES ('y', '0123456789abcdef', '')`,
   `INSERT INTO plan (yard_id, id, run_id, problem_hash, engine_version, status, origin, lateness, finishes,
-                     branches, bounds, chains, floats, iterations, found_at)
+                     branches, bounds, chains, floats, sheet, map, iterations, found_at)
    VALUES ('y', ${plan}, ${run}, '0123456789abcdef', '1', '${status}', now(), ${String(lateness)}, 0,
-           '{}', '[]', '[]', '[]', 1, 1)`,
+           '{}', '[]', '[]', '[]', '{}', '{}', 1, 1)`,
 ];
 const insertPlacement = (finish: string, ends: string): readonly string[] => [
   ...insertPlan('feasible', 0),

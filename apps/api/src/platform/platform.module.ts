@@ -9,6 +9,7 @@ import { ProblemFilter } from './errors/problem-filter.ts';
 import { EtagInterceptor } from './etag/revision.ts';
 import { graphqlModule } from './graphql/graphql.module.ts';
 import { HealthController } from './http/health.controller.ts';
+import { LastCalls } from './http/last-calls.ts';
 import { IdempotencyInterceptor } from './idempotency/idempotency.interceptor.ts';
 import { IdempotencyKeys } from './idempotency/keys.ts';
 
@@ -27,6 +28,7 @@ export class PlatformModule {
         Sessions,
         IdempotencyKeys,
         RuleCheck,
+        LastCalls,
         { provide: APP_GUARD, useClass: AccessGuard },
         { provide: APP_FILTER, useClass: ProblemFilter },
         // The outer first: a replayed answer gets its ETag as the first one did.

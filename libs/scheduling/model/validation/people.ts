@@ -23,7 +23,7 @@ export const able = (problem: Problem, { skill, minLevel }: CrewDemand): number[
  * How many places of the demands can be filled with different builders: a largest
  * matching by augmenting paths (Kuhn 1955).
  */
-export function filled(problem: Problem, crew: readonly CrewDemand[]): number {
+function filled(problem: Problem, crew: readonly CrewDemand[]): number {
   const places = crew.flatMap((demand) => {
     const candidates = able(problem, demand);
     return Array.from(

@@ -1,21 +1,9 @@
 import type { Anchor, Interval, LagFunction, Mode, Problem } from '../../model/problem.ts';
+import { forwards, type Arc } from './arc.ts';
 import { builderScarcity, crewList, speedFor, tableCache, type CrewOption } from './crews.ts';
 import { anchorBound } from './inverse.ts';
 import { orderOf, type Order } from './order.ts';
 import { spansOf, type Spans, type WorkTable } from './spans.ts';
-
-/** A lag seen from one of its ends. `branch` is -1 where it always holds. */
-export interface Arc {
-  readonly lag: number;
-  readonly from: number;
-  readonly to: number;
-  readonly fromFinish: boolean;
-  readonly toFinish: boolean;
-  readonly open: boolean;
-  readonly fn: LagFunction;
-  readonly choice: number;
-  readonly branch: number;
-}
 
 export interface ResourceUse {
   readonly resource: number;
@@ -143,20 +131,6 @@ export function historyBreaks(problem: Problem, activities: readonly CompiledAct
   const bound = anchorBound(problem, arc, arc.fromFinish ? from.finish : from.start);
   const at = arc.toFinish ? to.finish : to.start;
   return arc.open ? at < bound : at > bound;
-}
-
-/** A constant lag of negative length is the opposite bound the other way round; this way it points forwards in time. */
-function forwards(arc: Arc): Arc {
-  if (arc.fn.kind === 'table' || arc.fn.minutes >= 0) return arc;
-  return {
-    ...arc,
-    from: arc.to,
-    to: arc.from,
-    fromFinish: arc.toFinish,
-    toFinish: arc.fromFinish,
-    open: !arc.open,
-    fn: { kind: 'constant', minutes: -arc.fn.minutes },
-  };
 }
 
 export function compile(problem: Problem): Compiled {

@@ -1,4 +1,5 @@
-import type { Arc, Compiled } from './compiled.ts';
+import type { Arc } from './arc.ts';
+import type { Compiled } from './compiled.ts';
 import { earliestFit, type Fit } from './fit.ts';
 import type { Genome } from './genome.ts';
 import { copyState, emptyState, place, placeFrozen, unplace, type State } from './state.ts';
@@ -105,7 +106,7 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
   /** Finds the best way to do `a` now: into `best`, or into `near` where its window is missed. */
   const search = (a: number, genome: Genome): void => {
     const activity = activities[a];
-    window.startFrom = Math.max(windows.startFrom[a], raisedStart[a]);
+    window.startFrom = Math.max(windows.startFrom[a], raisedStart[a], Math.min(genome.wait[a], windows.startTo[a]));
     window.finishFrom = Math.max(windows.finishFrom[a], raisedFinish[a]);
     window.startTo = windows.startTo[a];
     window.finishTo = windows.finishTo[a];

@@ -1,9 +1,7 @@
-import { opensAt } from '../../model/lag.ts';
-import type { LagFunction, Problem } from '../../model/problem.ts';
 import { busyAfter } from './busy.ts';
 import type { Compiled, CompiledActivity, CompiledMode } from './compiled.ts';
 import type { CrewOption } from './crews.ts';
-import { anchorBound, anchorReaching } from './inverse.ts';
+import { anchorBound, anchorReaching, openUntil } from './inverse.ts';
 import { shortageEnd } from './profile.ts';
 import {
   endOf,
@@ -117,13 +115,6 @@ function met(air: Air, start: number, end: number): number {
   for (let i = 0; i < air.count; i += 1)
     if (air.starts[i] < end && air.ends[i] > start) return air.ends[i];
   return NONE;
-}
-
-/** Until when the surfaces of the activity stay open. */
-export function openUntil(problem: Problem, surfaces: readonly LagFunction[], finish: number): number {
-  let until = finish;
-  for (const fn of surfaces) until = Math.max(until, opensAt(problem, fn, finish));
-  return until;
 }
 
 function dustConflict(compiled: Compiled, state: State, mode: CompiledMode, table: WorkTable, s: number, f: number): number {

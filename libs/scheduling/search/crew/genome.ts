@@ -7,6 +7,8 @@ export interface Genome {
   readonly mode: Int16Array;
   readonly crew: Int16Array;
   readonly branch: Int16Array;
+  /** Not before this minute though it could be: what an earliest placement alone can never do. */
+  readonly wait: Float64Array;
   /** Minutes by which a crew of more sought-after people must finish earlier to be taken. */
   slack: number;
 }
@@ -16,6 +18,7 @@ export const emptyGenome = (compiled: Compiled): Genome => ({
   mode: new Int16Array(compiled.activities.length).fill(-1),
   crew: new Int16Array(compiled.activities.length).fill(-1),
   branch: Int16Array.from(compiled.branches, (allowed) => allowed[0] ?? 0),
+  wait: new Float64Array(compiled.activities.length),
   slack: 0,
 });
 
@@ -24,6 +27,7 @@ export function copyGenome(from: Genome, to: Genome): void {
   to.mode.set(from.mode);
   to.crew.set(from.crew);
   to.branch.set(from.branch);
+  to.wait.set(from.wait);
   to.slack = from.slack;
 }
 

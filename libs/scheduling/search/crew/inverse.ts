@@ -39,3 +39,10 @@ export function anchorOpenBy(problem: Problem, arc: Bounding, to: number): numbe
   if (lo === 0) return -Infinity;
   return lo === values.length ? Infinity : (lo - 1) * grid;
 }
+
+/** Until when the surfaces of the activity stay open. */
+export function openUntil(problem: Problem, surfaces: readonly LagFunction[], finish: number): number {
+  let until = finish;
+  for (const fn of surfaces) until = Math.max(until, opensAt(problem, fn, finish));
+  return until;
+}

@@ -5,14 +5,20 @@ import { anchorBound } from './inverse.ts';
 import { crewOf } from './state.ts';
 import { holds } from './window.ts';
 
-/** Takes over what the decode made of a genome, so that its keys are times and moves are small. */
+/**
+ * Takes over what the decode made of a genome: keys become places in the order of placing.
+ * Decoded again it gives the same plan, so that moves are small.
+ */
 export function settle({ compiled, state, present }: Decoder, genome: Genome): void {
-  for (let a = 0; a < present.length; a += 1) if (present[a] === 1) genome.keys[a] = state.start[a];
+  for (let a = 0; a < present.length; a += 1) {
+    if (present[a] === 0) continue;
+    genome.keys[a] = state.depth[a];
+  }
   // An absent activity takes the key of what it would follow, should its branch be taken.
   for (const a of compiled.order.topological) {
     if (present[a] === 1) continue;
-    let key = compiled.activities[a].release;
-    for (const b of compiled.order.before[a]) key = Math.max(key, genome.keys[b]);
+    let key = 0;
+    for (const b of compiled.order.before[a]) key = Math.max(key, genome.keys[b] + 0.5);
     genome.keys[a] = key;
   }
 }
@@ -82,16 +88,26 @@ function changeCrew({ compiled }: Decoder, genome: Genome, random: Random, a: nu
   genome.crew[a] = crews === null || crews.length === 0 || random.below(3) === 0 ? -1 : random.below(crews.length);
 }
 
+/** Makes an activity wait for a moment of the plan, or no longer wait. */
+function changeWait({ state }: Decoder, present: Uint8Array, genome: Genome, random: Random, a: number): void {
+  if (genome.wait[a] > 0) {
+    genome.wait[a] = 0;
+    return;
+  }
+  const b = any(random, present);
+  genome.wait[a] = random.below(2) === 0 ? state.start[b] : state.finish[b];
+}
+
 /**
  * One random neighbour of a settled genome: an activity on the way to a finish goes before
  * what is in its way, or gets another crew or mode; an activity moves in time; two change
- * places; a branch is changed; a stretch of time is shaken.
+ * places; a branch is changed; a stretch of time is shaken; one waits though it need not.
  */
 export function move(decoder: Decoder, present: Uint8Array, causes: Causes, from: Genome, to: Genome, random: Random): void {
   copyGenome(from, to);
   const { compiled } = decoder;
   const { keys } = to;
-  const kind = random.below(16);
+  const kind = random.below(17);
   if (kind === 0 && compiled.branches.length > 0) {
     const c = random.below(compiled.branches.length);
     const allowed = compiled.branches[c];
@@ -100,9 +116,13 @@ export function move(decoder: Decoder, present: Uint8Array, causes: Causes, from
   }
   if (kind <= 1) {
     const centre = keys[any(random, present)];
-    const width = compiled.horizon * 0.05 * random.unit();
+    const width = keys.length * 0.1 * random.unit();
     for (let a = 0; a < keys.length; a += 1)
       if (Math.abs(keys[a] - centre) < width) keys[a] += (random.unit() - 0.5) * width;
+    return;
+  }
+  if (kind === 16) {
+    changeWait(decoder, present, to, random, any(random, present));
     return;
   }
   const a = kind <= 9 ? critical(random, causes, present) : any(random, present);
@@ -126,20 +146,21 @@ export function move(decoder: Decoder, present: Uint8Array, causes: Causes, from
     keys[b] = key;
     return;
   }
-  const reach = compiled.horizon * (random.below(4) === 0 ? 0.25 : 0.04);
+  const reach = keys.length * (random.below(4) === 0 ? 0.5 : 0.1);
   keys[a] += (random.unit() - 0.6) * reach;
 }
 
 /**
- * A child of two settled genomes, whose keys are times of the same clock: by a window of time,
+ * A child of two settled genomes, whose keys are places: by a stretch of places,
  * or by whole refits, or activity by activity.
  */
 export function cross(decoder: Decoder, mother: Genome, father: Genome, child: Genome, random: Random): void {
-  const { activities, branches, problem, horizon } = decoder.compiled;
+  const { activities, branches, problem } = decoder.compiled;
   copyGenome(father, child);
   const kind = problem.refits.length > 1 ? random.below(3) : random.below(2) * 2;
-  const from = random.unit() * horizon * 0.8 - horizon * 0.1;
-  const to = from + (0.1 + 0.4 * random.unit()) * horizon * 0.6;
+  const n = activities.length;
+  const from = random.unit() * n * 0.9 - n * 0.1;
+  const to = from + (0.1 + 0.4 * random.unit()) * n;
   const mask = random.below(1 << Math.min(20, problem.refits.length));
   for (let a = 0; a < activities.length; a += 1) {
     const { refit } = activities[a];
@@ -149,6 +170,7 @@ export function cross(decoder: Decoder, mother: Genome, father: Genome, child: G
     else taken = random.below(2) === 0;
     if (!taken) continue;
     child.keys[a] = mother.keys[a];
+    child.wait[a] = mother.wait[a];
     child.mode[a] = mother.mode[a];
     child.crew[a] = mother.crew[a];
   }
@@ -158,12 +180,12 @@ export function cross(decoder: Decoder, mother: Genome, father: Genome, child: G
 
 /** A few random changes, so that a child is not only its parents. */
 export function mutate(decoder: Decoder, genome: Genome, random: Random): void {
-  const { activities, branches, horizon } = decoder.compiled;
+  const { activities, branches } = decoder.compiled;
   const n = activities.length;
   for (let k = random.below(4); k > 0; k -= 1) {
     const a = random.below(n);
     if (random.below(2) === 0) changeCrew(decoder, genome, random, a);
-    else genome.keys[a] += (random.unit() - 0.5) * horizon * 0.1;
+    else genome.keys[a] += (random.unit() - 0.5) * n * 0.3;
   }
   if (branches.length > 0 && random.below(4) === 0) {
     const c = random.below(branches.length);

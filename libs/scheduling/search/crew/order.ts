@@ -1,5 +1,5 @@
 import type { Problem } from '../../model/problem.ts';
-import type { Arc } from './compiled.ts';
+import type { Arc } from './arc.ts';
 
 /**
  * In which order a decode may place activities. `before[a]`: those to be placed first.

@@ -71,6 +71,7 @@ export function ruleGenome(
     if (kind === 4) base = windows.startTo[a] + windows.startFrom[a];
     genome.keys[a] = base + (random.unit() - 0.5) * noise * Math.max(tail[a], horizon * 0.1);
     genome.crew[a] = -1;
+    genome.wait[a] = 0;
     genome.mode[a] = number % 2 === 0 || modes.length === 1 ? 0 : random.below(modes.length + 1) - 1;
   });
   genome.slack = fixed ? 0 : [0, 0, 15, 60, 240][random.below(5)];

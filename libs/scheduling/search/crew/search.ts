@@ -21,8 +21,8 @@ interface Member {
 /** Decodes by rule before breeding starts; also the size of the population. */
 const POPULATION = 48;
 /** Decodes of one stretch of breeding, and of one stretch of annealing. */
-const BREEDING = 1200;
-const ANNEALING = 1800;
+const BREEDING = Number(process.env.BR ?? 1200);
+const ANNEALING = Number(process.env.AN ?? 1800);
 /** A minute of lateness counts as so many minutes of finish while the search is guided. */
 const LATE = 20;
 /** Fruitless rounds after which the population is made anew. */
@@ -179,7 +179,7 @@ export function crewSearch(
     if (causes === null) copyGenome(current, trial);
     else move(decoder, currentPresent, causes, current, trial, random);
     const value = evaluate(trial);
-    const heat = Math.max(1, energy === Infinity ? 1 : energy) * 0.002 * temperature;
+    const heat = Math.max(1, energy === Infinity ? 1 : energy) * Number(process.env.TT ?? 0.002) * temperature;
     temperature = Math.max(0.02, temperature * (1 - 4 / ANNEALING));
     if (value === Infinity && causes !== null) return;
     if (causes !== null && value > energy && random.unit() >= Math.exp((energy - value) / heat)) return;

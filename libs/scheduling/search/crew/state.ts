@@ -1,7 +1,7 @@
 import { addBusy, busyAfter, busyList, copyBusy, removeBusy, type BusyList } from './busy.ts';
 import type { Compiled, CompiledMode } from './compiled.ts';
 import type { CrewOption } from './crews.ts';
-import { openUntil } from './fit.ts';
+import { openUntil } from './inverse.ts';
 import { copyProfile, profileOf, take, type Profile } from './profile.ts';
 import { minutesBetween, spanAfter } from './spans.ts';
 

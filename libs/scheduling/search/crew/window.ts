@@ -1,4 +1,5 @@
-import type { Arc, Compiled } from './compiled.ts';
+import type { Arc } from './arc.ts';
+import type { Compiled } from './compiled.ts';
 import { anchorBound, anchorOpenBy, anchorReaching } from './inverse.ts';
 import type { State } from './state.ts';
 

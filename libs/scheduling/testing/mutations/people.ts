@@ -30,7 +30,7 @@ const others = (problem: Problem, placement: Placement): number[] =>
     placement.crew.some((member) => member.builder === b) ? [] : [b],
   );
 
-/** One hand too few or too many, or one who serves no demand. */
+/** One hand too few or too many, one who serves another demand than there is, or a bystander. */
 export const crewCount: Mutation = (source, rng) => {
   const { problem, plan } = source;
   const post = any(rng, posts(source));
@@ -38,12 +38,14 @@ export const crewCount: Mutation = (source, rng) => {
   const { placement, member } = post;
   const rest = placement.crew.filter((one) => one !== member);
   const extra = any(rng, others(problem, placement));
-  const way = rng.below(3);
+  const way = rng.below(4);
+  const none = modeOf(problem, placement).crew.length;
   let crew = rest;
   if (way === 1 && extra !== null)
     crew = [...placement.crew, { builder: extra, demand: member.demand }];
-  else if (way === 2)
-    crew = [...rest, { ...member, demand: modeOf(problem, placement).crew.length }];
+  else if (way === 2) crew = [...rest, { ...member, demand: none }];
+  else if (way === 3 && extra !== null)
+    crew = [...placement.crew, { builder: extra, demand: none }];
   return { before: source, after: { problem, plan: placing(plan, { ...placement, crew }) } };
 };
 

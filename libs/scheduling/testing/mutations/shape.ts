@@ -54,15 +54,15 @@ export const absent: Mutation = (source, rng) => {
   return { before: source, after: { problem, plan: { ...plan, placements } } };
 };
 
-/** One past the last branch, or one entry short. */
+/** One past the last branch or before the first, or one entry too few or too many. */
 export const branch: Mutation = (source, rng) => {
   const { problem, plan } = source;
-  if (problem.choices.length === 0) return null;
-  const c = rng.below(problem.choices.length);
-  const branches =
-    rng.below(3) === 0
-      ? plan.branches.slice(0, -1)
-      : replaced(plan.branches, c, rng.below(2) === 0 ? -1 : problem.choices[c].branches.length);
+  const c = rng.below(problem.choices.length + 1);
+  const way = rng.below(3);
+  let branches = [...plan.branches, 0];
+  if (c < problem.choices.length && way > 0)
+    branches = replaced(plan.branches, c, way === 1 ? -1 : problem.choices[c].branches.length);
+  else if (c < problem.choices.length) branches = plan.branches.slice(0, -1);
   return { before: source, after: { problem, plan: { ...plan, branches } } };
 };
 
@@ -111,7 +111,10 @@ export const duration: Mutation = ({ problem, plan }, rng) => {
   return { before: { problem, plan }, after: { problem, plan: placing(plan, wrong) } };
 };
 
-/** A minute cut out of a segment, a pause shortened by a minute, or a piece cut in two. */
+/**
+ * A minute cut out of a segment, a pause shortened by a minute, a piece cut in two, or a
+ * start or finish one minute away from the work.
+ */
 export const segments: Mutation = (source, rng) => {
   const { problem, plan } = source;
   const placement = any(
@@ -119,10 +122,15 @@ export const segments: Mutation = (source, rng) => {
     plan.placements.filter((one) => one.segments.length > 0),
   );
   if (!placement) return null;
+  const way = rng.below(5);
+  if (way >= 3) {
+    const { start, finish } = placement;
+    const wide = way === 3 ? { start: start - 1 } : { finish: finish + 1 };
+    return { before: source, after: { problem, plan: placing(plan, { ...placement, ...wide }) } };
+  }
   const index = rng.below(placement.segments.length);
   const span = placement.segments[index];
   const next = placement.segments.at(index + 1);
-  const way = rng.below(3);
   let pieces = placement.segments.filter((_, i) => i !== index);
   if (way === 0 && next)
     pieces = replaced(placement.segments, index, { ...span, end: span.end + 1 });

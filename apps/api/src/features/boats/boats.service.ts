@@ -4,10 +4,10 @@ import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { assertFits, withRecord } from '../yard/soundness.ts';
+import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Boat, BoatInput, BoatPatch } from './boats.contract.ts';
 import { deleteBoat, findBoat, insertBoat, listBoats, updateBoat } from './boats.store.ts';
-import { makeTasks } from './tasks.ts';
+import { makeTasks } from '../workload/workload.service.ts';
 
 @Injectable()
 export class BoatsService {

@@ -2,12 +2,12 @@ import { Injectable } from '@nestjs/common';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
-import { assertFits } from '../yard/soundness.ts';
+import { assertFits } from '../soundness/soundness.service.ts';
 import type { Job, JobInput } from './boats.contract.ts';
 import { deleteJob, findJob, insertJob } from './jobs.store.ts';
 import { findPart } from './parts.store.ts';
 import { withJob } from './placing.ts';
-import { makeTasks, removeTasks } from './tasks.ts';
+import { makeTasks, removeTasks } from '../workload/workload.service.ts';
 
 @Injectable()
 export class JobsService {

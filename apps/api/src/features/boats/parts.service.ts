@@ -3,12 +3,12 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { assertFits } from '../yard/soundness.ts';
+import { assertFits } from '../soundness/soundness.service.ts';
 import type { Part, PartInput, PartPatch } from './boats.contract.ts';
 import { deletePart, findPart, insertPart, updatePart } from './parts.store.ts';
 import { withPart } from './placing.ts';
 import { findRefit } from './refits.store.ts';
-import { makeTasks, resizeTasks } from './tasks.ts';
+import { makeTasks, resizeTasks } from '../workload/workload.service.ts';
 
 @Injectable()
 export class PartsService {

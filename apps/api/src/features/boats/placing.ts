@@ -1,7 +1,7 @@
 import { DomainError } from '#kernel/error.ts';
 import type { Job, Part, Refit } from '#planning/yard/boats.ts';
 import type { Yard } from '#planning/yard/yard.ts';
-import { type Changed, placed } from '../yard/soundness.ts';
+import { type Changed, placed } from '../soundness/soundness.service.ts';
 
 const has = (records: readonly { readonly id: string }[], wanted: string): boolean =>
   records.some(({ id }) => id === wanted);

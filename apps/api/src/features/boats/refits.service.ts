@@ -3,12 +3,12 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { assertFits } from '../yard/soundness.ts';
+import { assertFits } from '../soundness/soundness.service.ts';
 import type { Refit, RefitInput, RefitPatch } from './boats.contract.ts';
 import { findBoat } from './boats.store.ts';
 import { deleteRefit, findRefit, insertRefit, updateRefit } from './refits.store.ts';
 import { withRefit } from './placing.ts';
-import { makeTasks } from './tasks.ts';
+import { makeTasks } from '../workload/workload.service.ts';
 
 @Injectable()
 export class RefitsService {

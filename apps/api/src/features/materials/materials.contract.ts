@@ -4,7 +4,7 @@ import { pageShape } from '../../platform/paging/page.ts';
 import { patchOf } from '../../platform/shapes/layers.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import '../shape-names.ts';
+import '../../shape-names.ts';
 
 export const Material = outputShape('Material', materialSchema.extend({ revision }));
 export const MaterialPage = pageShape(Material);

@@ -4,7 +4,7 @@ import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { assertFits, withRecord } from '../yard/soundness.ts';
+import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Material, MaterialInput, MaterialPatch } from './materials.contract.ts';
 import {
   deleteMaterial,

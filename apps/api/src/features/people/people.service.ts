@@ -4,9 +4,10 @@ import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { assertFits, withRecord } from '../yard/soundness.ts';
+import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Person, PersonInput, PersonPatch } from './people.contract.ts';
 import {
+  assertForeman,
   deletePerson,
   findPerson,
   insertPerson,
@@ -42,6 +43,7 @@ export class PeopleService {
       const changed = patched(await findPerson(tx, yardId, id), patch);
       await assertFits(tx, yardId, (yard) => withRecord(yard, 'people', changed));
       await updatePerson(tx, yardId, revision, changed);
+      await assertForeman(tx, yardId);
       await appendEvent(tx, viewer, 'person-changed', 'person', id);
       return findPerson(tx, yardId, id);
     });
@@ -52,6 +54,7 @@ export class PeopleService {
     return this.database.inYard(viewer, async (tx) => {
       await findPerson(tx, yardId, id);
       await deletePerson(tx, yardId, id, revision);
+      await assertForeman(tx, yardId);
       await appendEvent(tx, viewer, 'person-removed', 'person', id);
     });
   }

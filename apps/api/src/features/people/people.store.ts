@@ -60,3 +60,19 @@ export async function deletePerson(
 ): Promise<void> {
   await deletedOne(tx.member.deleteMany({ where: { yardId, id, revision } }));
 }
+
+/** A yard that nobody could manage any more would be lost to its people. */
+export async function assertForeman(tx: Tx, yardId: string): Promise<void> {
+  const foreman = await tx.member.findFirst({
+    where: { yardId, roles: { has: 'foreman' }, accountId: { not: null } },
+  });
+  if (!foreman) {
+    throw new DomainError(
+      'record.in-use',
+      'The yard would be left without a foreman who can sign in.',
+      {
+        cure: 'Make another person with an account foreman first.',
+      },
+    );
+  }
+}

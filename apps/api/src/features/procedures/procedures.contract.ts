@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { procedureSchema } from '#planning/yard/procedures.ts';
 import { pageShape } from '../../platform/paging/page.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import '../shape-names.ts';
+import '../../shape-names.ts';
 
 export const Procedure = outputShape('Procedure', procedureSchema);
 export const ProcedurePage = pageShape(Procedure);

@@ -1,11 +1,12 @@
-import { Controller, Get, Param, ParseIntPipe, Post } from '@nestjs/common';
+import { Controller, Get, Param, Post } from '@nestjs/common';
+import { z } from 'zod';
 import { By } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
-import { BodyOf } from '../../platform/shapes/input.ts';
+import { BodyOf, ShapePipe } from '../../platform/shapes/input.ts';
 import {
   Procedure,
   ProcedureInput,
@@ -13,6 +14,8 @@ import {
   ProcedureVersionInput,
 } from './procedures.contract.ts';
 import { ProceduresService } from './procedures.service.ts';
+
+const versionText = z.coerce.number().int().min(1).max(1_000_000);
 
 /** A procedure is never changed: a better one is a new version, and jobs keep the one they were made from. */
 @Controller('yards/:yardId/procedures')
@@ -39,7 +42,7 @@ export class ProceduresController {
   getVersion(
     @By() viewer: Viewer,
     @Param('id') id: string,
-    @Param('version', ParseIntPipe) version: number,
+    @Param('version', new ShapePipe(versionText)) version: number,
   ): Promise<Procedure> {
     return this.procedures.get(viewer, id, version);
   }

@@ -3,7 +3,7 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
-import { assertFits, withRecord } from '../yard/soundness.ts';
+import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Procedure, ProcedureInput, ProcedureVersionInput } from './procedures.contract.ts';
 import { findProcedure, insertProcedure, listProcedures } from './procedures.store.ts';
 

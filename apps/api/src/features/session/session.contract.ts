@@ -3,7 +3,7 @@ import { roleSchema } from '#planning/yard/people.ts';
 import { id, instant } from '#planning/yard/scalars.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import '../shape-names.ts';
+import '../../shape-names.ts';
 
 export const SignIn = inputShape(
   'SignInInput',

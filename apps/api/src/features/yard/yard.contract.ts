@@ -4,7 +4,7 @@ import { yardSchema } from '#planning/yard/yard.ts';
 import { patchOf } from '../../platform/shapes/layers.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import '../shape-names.ts';
+import '../../shape-names.ts';
 
 /** The yard itself, without what belongs to it. */
 const head = yardSchema.pick({

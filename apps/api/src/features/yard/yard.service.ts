@@ -5,8 +5,8 @@ import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { patched } from '../../platform/shapes/layers.ts';
-import { makeTasks } from '../boats/tasks.ts';
-import { assertFits, refuseFaults } from './soundness.ts';
+import { makeTasks } from '../workload/workload.service.ts';
+import { assertFits, refuseFaults } from '../soundness/soundness.service.ts';
 import type {
   Outdoor,
   OutdoorInput,

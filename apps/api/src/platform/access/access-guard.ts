@@ -18,19 +18,15 @@ export class AccessGuard implements CanActivate {
     if (!rule) throw new DomainError('access.role');
     if (rule.kind === 'public') return true;
 
-    const account = await this.sessions.accountOf(tokenOfCall(context));
-    if (!account) throw new DomainError('access.sign-in');
-    if (rule.kind === 'account') {
-      setCaller(context, { account });
-      return true;
+    const yardId = rule.kind === 'roles' ? yardIdOf(context) : undefined;
+    const caller = await this.sessions.callerOf(tokenOfCall(context), yardId);
+    if (!caller.account) throw new DomainError('access.sign-in');
+    if (rule.kind === 'roles') {
+      if (!caller.viewer) throw new DomainError('record.missing', 'There is no such yard.');
+      const held = caller.viewer.roles;
+      if (!held.some((role) => rule.roles.includes(role))) throw new DomainError('access.role');
     }
-
-    const yardId = yardIdOf(context);
-    const viewer = yardId === undefined ? undefined : await this.sessions.viewerOf(account, yardId);
-    if (!viewer) throw new DomainError('record.missing', 'There is no such yard.');
-    if (!viewer.roles.some((role) => rule.roles.includes(role)))
-      throw new DomainError('access.role');
-    setCaller(context, { account, viewer });
+    setCaller(context, caller);
     return true;
   }
 }

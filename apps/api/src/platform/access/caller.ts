@@ -3,17 +3,12 @@ import { Args, ID } from '@nestjs/graphql';
 import type { FastifyRequest } from 'fastify';
 import { DomainError } from '#kernel/error.ts';
 import { bearerToken, tokenOf } from './token.ts';
-import type { Account, Viewer } from './viewer.ts';
+import type { Account, Caller, Viewer } from './viewer.ts';
 
 /** Mercurius' context of a call: a request over HTTP, or a socket with what its `connection_init` brought. */
 export interface GraphqlContext {
   readonly req: FastifyRequest;
   readonly authorization?: unknown;
-}
-
-export interface Caller {
-  readonly account?: Account;
-  readonly viewer?: Viewer;
 }
 
 /**

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { Database } from '../database/database.ts';
 import { hashOf, newToken } from './token.ts';
-import type { Account, Viewer } from './viewer.ts';
+import type { Caller } from './viewer.ts';
 
 const lifetimeMs = 14 * 24 * 60 * 60 * 1000;
 
@@ -26,25 +26,30 @@ export class Sessions {
     );
   }
 
-  async accountOf(token: string | undefined): Promise<Account | undefined> {
-    if (token === undefined) return undefined;
+  /** Whose session it is, and who that is in the yard, if one is named and they are its member. */
+  async callerOf(token: string | undefined, yardId?: string): Promise<Caller> {
+    if (token === undefined) return {};
     const session = await this.database.outsideYards((tx) =>
       tx.session.findFirst({
         where: { tokenHash: hashOf(token), expiresAt: { gt: new Date() } },
-        select: { account: { select: { id: true, email: true, name: true } } },
+        select: {
+          account: {
+            select: {
+              id: true,
+              email: true,
+              name: true,
+              members: { where: { yardId: yardId ?? '' } },
+            },
+          },
+        },
       }),
     );
-    if (!session) return undefined;
-    const { id, email, name } = session.account;
-    return { accountId: id, email, name };
-  }
-
-  /** Nobody in a yard that the account is no member of, whether the yard exists or not. */
-  async viewerOf(account: Account, yardId: string): Promise<Viewer | undefined> {
-    const { accountId } = account;
-    const member = await this.database.outsideYards((tx) =>
-      tx.member.findFirst({ where: { yardId, accountId }, select: { id: true, roles: true } }),
-    );
-    return member ? { accountId, yardId, memberId: member.id, roles: member.roles } : undefined;
+    if (!session) return {};
+    const { id: accountId, email, name, members } = session.account;
+    const account = { accountId, email, name };
+    const [member] = members;
+    if (members.length === 0) return { account };
+    const viewer = { accountId, yardId: member.yardId, memberId: member.id, roles: member.roles };
+    return { account, viewer };
   }
 }

@@ -16,6 +16,12 @@ export interface Account {
   readonly name: string;
 }
 
+/** Who a call comes from, as far as it is known. */
+export interface Caller {
+  readonly account?: Account;
+  readonly viewer?: Viewer;
+}
+
 /** An owner who is nothing else sees the own boats only. */
 export function seesOwnBoatsOnly(viewer: Viewer): boolean {
   return !viewer.roles.includes('foreman') && !viewer.roles.includes('builder');

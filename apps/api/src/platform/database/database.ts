@@ -16,9 +16,12 @@ export class Database implements OnApplicationShutdown {
     this.#client = createClient(config.databaseUrl);
   }
 
-  /** `work` may run more than once (after a deadlock), so it changes nothing but `tx`. */
+  /**
+   * `work` may run more than once (after a deadlock), so it changes nothing but `tx`. The service
+   * itself is no member.
+   */
   inYard<T>(
-    { yardId, memberId }: Pick<Viewer, 'yardId' | 'memberId'>,
+    { yardId, memberId }: Pick<Viewer, 'yardId'> & { readonly memberId: string | null },
     work: (tx: Tx) => Promise<T>,
   ): Promise<T> {
     return inYard(this.#client, { yardId, personId: memberId }, work);

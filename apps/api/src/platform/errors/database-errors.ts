@@ -12,8 +12,22 @@ export function databaseError(thrown: unknown): DomainError | undefined {
     case 'exclusion':
       return new DomainError('yard.shifts-overlap');
     default:
-      return isBusy(thrown) ? new DomainError('service.unavailable') : undefined;
+      break;
   }
+  if (isBusy(thrown)) return new DomainError('service.unavailable');
+  return isUnstorable(thrown)
+    ? new DomainError('input.malformed', 'Text may not hold the character NUL.')
+    : undefined;
+}
+
+/** 22021: PostgreSQL's text cannot hold U+0000, which JSON and addresses can. */
+function isUnstorable(thrown: unknown): boolean {
+  if (!(thrown instanceof Prisma.PrismaClientKnownRequestError)) return false;
+  const inner = thrown.meta?.['driverAdapterError'];
+  const cause: unknown = inner instanceof Error ? inner.cause : undefined;
+  return (
+    typeof cause === 'object' && cause !== null && Reflect.get(cause, 'originalCode') === '22021'
+  );
 }
 
 /** P2024: no free connection in time; P2028: no transaction in time; P2034: lost to others too often. */

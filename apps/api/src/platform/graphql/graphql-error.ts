@@ -12,8 +12,17 @@ export function formatErrors(execution: ExecutionResult): {
   statusCode: number;
   response: ExecutionResult;
 } {
-  const errors = (execution.errors ?? []).flatMap(unfolded).map(inForm);
-  return { statusCode: 200, response: { data: execution.data ?? null, errors } };
+  const thrown = execution.errors ?? [];
+  const errors = thrown.flatMap(unfolded).map(inForm);
+  return { statusCode: statusOf(thrown), response: { data: execution.data ?? null, errors } };
+}
+
+/** What never was a query (a form, a body too large) keeps Fastify's status; all else is answered with 200. */
+function statusOf([first]: readonly GraphQLError[]): number {
+  const original: unknown = first.originalError;
+  if (!(original instanceof Error) || !('code' in original && 'statusCode' in original)) return 200;
+  const isFastifys = String(original.code).startsWith('FST_');
+  return isFastifys && typeof original.statusCode === 'number' ? original.statusCode : 200;
 }
 
 /** A query that does not fit the schema comes as one error that carries the list. */

@@ -16,7 +16,6 @@ export function graphqlModule(): DynamicModule {
     autoSchemaFile: true,
     sortSchema: true,
     ide: false,
-    csrfPrevention: true,
     queryDepth: deepestQuery,
     errorFormatter: formatErrors,
     context: (req: FastifyRequest): GraphqlContext => ({ req }),

@@ -1,3 +1,4 @@
+import { Logger } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import { GraphQLSchemaBuilderModule, GraphQLSchemaFactory } from '@nestjs/graphql';
 import { lexicographicSortSchema, printSchema } from 'graphql';
@@ -6,8 +7,8 @@ type Class = new (...args: never[]) => unknown;
 
 /** The whole schema as text, from the resolvers of the module tree; needs no database. */
 export async function schemaText(root: Class): Promise<string> {
-  const quiet = { logger: false as const };
-  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule, quiet);
+  Logger.overrideLogger(false);
+  const builder = await NestFactory.createApplicationContext(GraphQLSchemaBuilderModule);
   try {
     const schema = await builder.get(GraphQLSchemaFactory).create(resolversOf(root, new Set()));
     const heading =

@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
 import type { DynamicModule, LogLevel } from '@nestjs/common';
+import { NestApplicationContextOptions } from '@nestjs/common/interfaces/nest-application-context-options.interface.js';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyReply, FastifyRequest } from 'fastify';
@@ -10,7 +11,12 @@ export async function createApp(
   root: DynamicModule,
   logLevels: LogLevel[] = ['warn', 'error', 'fatal'],
 ): Promise<NestFastifyApplication> {
-  const options = { logger: logLevels, abortOnError: false };
+  // Fastify's own parsers know JSON only: what a foreign page's form can send is not understood.
+  const options = Object.assign(new NestApplicationContextOptions(), {
+    logger: logLevels,
+    abortOnError: false,
+    bodyParser: false,
+  });
   const app = await NestFactory.create<NestFastifyApplication>(root, httpAdapter(), options);
   app.setGlobalPrefix('api/v1');
   secureAnswers(app);
@@ -25,8 +31,6 @@ function httpAdapter(): FastifyAdapter {
     bodyLimit: largestBody,
     requestTimeout: 30_000,
     genReqId: () => randomUUID(),
-    // Streams (server-sent events, sockets) would hold a graceful end back forever.
-    forceCloseConnections: true,
   });
 }
 

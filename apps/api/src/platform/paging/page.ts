@@ -56,7 +56,7 @@ function cursorOf(position: number): string {
 }
 
 function positionOf(cursor: string): number {
-  const digits = /^p(\d{1,10})$/.exec(Buffer.from(cursor, 'base64url').toString())?.[1];
+  const digits = /^p(\d{1,9})$/.exec(Buffer.from(cursor, 'base64url').toString())?.[1];
   if (digits !== undefined) return Number(digits);
   const wrong = fault('input.field', 'after', 'not a cursor of this list', {
     value: cursor,

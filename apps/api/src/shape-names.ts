@@ -16,7 +16,7 @@ import {
   stepSchema,
 } from '#planning/yard/procedures.ts';
 import { climateSchema, setPointSchema } from '#planning/yard/spaces.ts';
-import { named } from '../platform/shapes/names.ts';
+import { named } from './platform/shapes/names.ts';
 
 /**
  * The names that nested shapes of the yard have in GraphQL and OpenAPI. Contracts that nest import

@@ -1,0 +1,61 @@
+import { Controller, Get, type MessageEvent, Param, Post, Sse } from '@nestjs/common';
+import type { Observable } from 'rxjs';
+import { By } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Answers } from '../../platform/http/answers.ts';
+import { PageOf } from '../../platform/paging/page-params.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { BodyOf } from '../../platform/shapes/input.ts';
+import { LastEventId, sseOf } from '../../platform/streams/sse.ts';
+import { PlanRun, PlanRunInput, PlanRunPage } from './plan-runs.contract.ts';
+import { PlanRunsService } from './plan-runs.service.ts';
+
+@Controller('yards/:yardId/plan-runs')
+export class PlanRunsController {
+  constructor(private readonly runs: PlanRunsService) {}
+
+  /** Newest first. */
+  @Get()
+  @May('foreman')
+  @Answers(200, PlanRunPage)
+  list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<PlanRun>> {
+    return this.runs.list(viewer, page);
+  }
+
+  @Get(':id')
+  @May('foreman')
+  @Answers(200, PlanRun)
+  get(@By() viewer: Viewer, @Param('id') id: string): Promise<PlanRun> {
+    return this.runs.get(viewer, id);
+  }
+
+  @Post()
+  @May('foreman')
+  @Answers(202, PlanRun)
+  start(@By() viewer: Viewer, @BodyOf(PlanRunInput) input: PlanRunInput): Promise<PlanRun> {
+    return this.runs.start(viewer, input);
+  }
+
+  @Post(':id/stop')
+  @May('foreman')
+  @Answers(202, PlanRun)
+  stop(@By() viewer: Viewer, @Param('id') id: string): Promise<PlanRun> {
+    return this.runs.stop(viewer, id);
+  }
+
+  /** Server-sent events named `progress`, then one named `end`; `data` is a RunProgress. */
+  @Sse(':id/events')
+  @May('foreman')
+  async follow(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @LastEventId() after: bigint | null,
+  ): Promise<Observable<MessageEvent>> {
+    return sseOf(await this.runs.follow(viewer, id, after), (progress) => ({
+      id: progress.eventId,
+      type: ['queued', 'running'].includes(progress.status) ? 'progress' : 'end',
+      data: progress,
+    }));
+  }
+}

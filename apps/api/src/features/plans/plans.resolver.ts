@@ -1,0 +1,82 @@
+import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { By, YardArg } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { PageArg } from '../../platform/paging/page-params.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { ArgOf } from '../../platform/shapes/input.ts';
+import {
+  Plan,
+  PlanChains,
+  type PlanSummary,
+  PlanSummaryPage,
+  PublishedPlan,
+  Week,
+  WeekQuery,
+} from './plans.contract.ts';
+import { PlansService } from './plans.service.ts';
+
+/** The id of a plan; left out, the published plan is meant. */
+const PlanArg = (): ParameterDecorator => Args('id', { type: () => ID, nullable: true });
+
+@Resolver(() => Plan)
+export class PlansResolver {
+  constructor(private readonly plans: PlansService) {}
+
+  @Query(() => PlanSummaryPage, { name: 'plans' })
+  @May('foreman')
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<PlanSummary>> {
+    return this.plans.list(viewer, page);
+  }
+
+  @Query(() => Plan, { name: 'plan' })
+  @May('foreman', 'builder')
+  get(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+  ): Promise<Plan> {
+    return this.plans.get(viewer, id);
+  }
+
+  @Query(() => Plan, { name: 'publishedPlan' })
+  @May('foreman', 'builder')
+  published(@By() viewer: Viewer, @YardArg() _yardId: string): Promise<Plan> {
+    return this.plans.get(viewer, null);
+  }
+
+  @Query(() => Week, { name: 'planWeek' })
+  @May('foreman', 'builder')
+  week(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @ArgOf(WeekQuery) input: WeekQuery,
+    @PlanArg() id?: string,
+  ): Promise<Week> {
+    return this.plans.week(viewer, id ?? null, input);
+  }
+
+  @Query(() => PlanChains, { name: 'planChains' })
+  @May('foreman', 'builder')
+  chains(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PlanArg() id?: string,
+  ): Promise<PlanChains> {
+    return this.plans.chains(viewer, id ?? null);
+  }
+
+  @Mutation(() => PublishedPlan, { name: 'publishPlan' })
+  @May('foreman')
+  publish(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+  ): Promise<PublishedPlan> {
+    return this.plans.publish(viewer, id);
+  }
+}

@@ -1,0 +1,94 @@
+import { DomainError } from '#kernel/error.ts';
+import type { Plan as PlanRow, Prisma, PublishedPlan as PublishedRow } from '#persistence/generated/client.ts';
+import { sheetSchema, solveStatusSchema } from '#persistence/plan/sheet-shape.ts';
+import { isoOf } from '#persistence/rows.ts';
+import type { Tx } from '../../platform/database/database.ts';
+import { isUuid } from '../../platform/database/uuid.ts';
+import type { Plan, PlanSummary, PublishedPlan } from './plans.contract.ts';
+
+const published = { select: { publishedAt: true } } as const;
+
+export const summaryFields = {
+  id: true,
+  runId: true,
+  createdAt: true,
+  status: true,
+  lateness: true,
+  finishes: true,
+  refits: { orderBy: { refit: 'asc' } },
+  published,
+} as const satisfies Prisma.PlanSelect;
+
+type SummaryRow = Prisma.PlanGetPayload<{ select: typeof summaryFields }>;
+
+export function showSummary({ published: at, refits, ...row }: SummaryRow): PlanSummary {
+  return {
+    id: row.id,
+    runId: row.runId,
+    createdAt: isoOf(row.createdAt),
+    publishedAt: at && isoOf(at.publishedAt),
+    status: solveStatusSchema.parse(row.status),
+    lateness: row.lateness,
+    finishes: row.finishes,
+    refits: refits.map(({ refitId, promised, finishAt }) => ({
+      refitId,
+      promised: promised && isoOf(promised),
+      finish: isoOf(finishAt),
+    })),
+  };
+}
+
+const planFields = {
+  id: true,
+  runId: true,
+  createdAt: true,
+  engineVersion: true,
+  sheet: true,
+  published,
+} as const satisfies Prisma.PlanSelect;
+
+type DocumentRow = Pick<PlanRow, 'id' | 'runId' | 'createdAt' | 'engineVersion' | 'sheet'> & {
+  readonly published: Pick<PublishedRow, 'publishedAt'> | null;
+};
+
+/** The plan of that id; with null the published one. */
+export async function findPlan(tx: Tx, yardId: string, id: string | null): Promise<Plan> {
+  const row =
+    id === null
+      ? await tx.plan.findFirst({
+          where: { yardId, published: { isNot: null } },
+          select: planFields,
+        })
+      : await byId(tx, yardId, id);
+  if (!row) {
+    const what = id === null ? 'No plan is published.' : `There is no plan "${id}".`;
+    throw new DomainError('record.missing', what);
+  }
+  return showPlan(row);
+}
+
+async function byId(tx: Tx, yardId: string, id: string): Promise<DocumentRow | null> {
+  if (!isUuid(id)) return null;
+  return tx.plan.findUnique({ where: { yardId_id: { yardId, id } }, select: planFields });
+}
+
+function showPlan(row: DocumentRow): Plan {
+  const { version: _version, ...sheet } = sheetSchema.parse(row.sheet);
+  return {
+    id: row.id,
+    runId: row.runId,
+    createdAt: isoOf(row.createdAt),
+    publishedAt: row.published && isoOf(row.published.publishedAt),
+    engineVersion: row.engineVersion,
+    ...sheet,
+  };
+}
+
+export function showPublished(row: PublishedRow): PublishedPlan {
+  return {
+    planId: row.planId,
+    publishedAt: isoOf(row.publishedAt),
+    publishedBy: row.publishedById,
+    revision: row.revision,
+  };
+}

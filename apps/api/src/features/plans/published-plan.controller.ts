@@ -1,0 +1,35 @@
+import { Controller, Get } from '@nestjs/common';
+import { By } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Answers } from '../../platform/http/answers.ts';
+import { QueryOf } from '../../platform/shapes/input.ts';
+import { Plan, PlanChains, Week, WeekQuery } from './plans.contract.ts';
+import { PlansService } from './plans.service.ts';
+
+/** The plan that the yard works to. */
+@Controller('yards/:yardId/published-plan')
+export class PublishedPlanController {
+  constructor(private readonly plans: PlansService) {}
+
+  @Get()
+  @May('foreman', 'builder')
+  @Answers(200, Plan)
+  get(@By() viewer: Viewer): Promise<Plan> {
+    return this.plans.get(viewer, null);
+  }
+
+  @Get('week')
+  @May('foreman', 'builder')
+  @Answers(200, Week)
+  week(@By() viewer: Viewer, @QueryOf(WeekQuery) query: WeekQuery): Promise<Week> {
+    return this.plans.week(viewer, null, query);
+  }
+
+  @Get('chains')
+  @May('foreman', 'builder')
+  @Answers(200, PlanChains)
+  chains(@By() viewer: Viewer): Promise<PlanChains> {
+    return this.plans.chains(viewer, null);
+  }
+}

@@ -1,0 +1,73 @@
+import { Controller, Get, Param, Post } from '@nestjs/common';
+import { By } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { Answers } from '../../platform/http/answers.ts';
+import type { Page } from '../../platform/paging/page.ts';
+import { QueryOf } from '../../platform/shapes/input.ts';
+import { Claim, ClaimInput, ClaimPage, ClaimsQuery, MomentOfWorkInput } from './claims.contract.ts';
+import { ClaimsService } from './claims.service.ts';
+import { CommandBody } from './command-body.ts';
+
+@Controller('yards/:yardId')
+export class ClaimsController {
+  constructor(private readonly claims: ClaimsService) {}
+
+  @Get('claims')
+  @May('foreman', 'builder')
+  @Answers(200, ClaimPage)
+  list(
+    @By() viewer: Viewer,
+    @QueryOf(ClaimsQuery) { mine, status, ...page }: ClaimsQuery,
+  ): Promise<Page<Claim>> {
+    const wanted = { mine: mine !== undefined && mine !== 'false', status };
+    return this.claims.list(viewer, wanted, page);
+  }
+
+  @Get('claims/:id')
+  @May('foreman', 'builder')
+  @Answers(200, Claim)
+  get(@By() viewer: Viewer, @Param('id') id: string): Promise<Claim> {
+    return this.claims.get(viewer, id);
+  }
+
+  @Post('tasks/:taskId/claims')
+  @May('foreman', 'builder')
+  @Answers(201, Claim)
+  claim(
+    @By() viewer: Viewer,
+    @Param('taskId') taskId: string,
+    @CommandBody(ClaimInput) input: ClaimInput,
+  ): Promise<Claim> {
+    return this.claims.claim(viewer, taskId, input);
+  }
+
+  @Post('claims/:id/release')
+  @May('foreman', 'builder')
+  @Answers(200, Claim)
+  release(@By() viewer: Viewer, @Param('id') id: string): Promise<Claim> {
+    return this.claims.release(viewer, id);
+  }
+
+  @Post('claims/:id/start')
+  @May('foreman', 'builder')
+  @Answers(200, Claim)
+  start(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @CommandBody(MomentOfWorkInput) input: MomentOfWorkInput,
+  ): Promise<Claim> {
+    return this.claims.start(viewer, id, input);
+  }
+
+  @Post('claims/:id/finish')
+  @May('foreman', 'builder')
+  @Answers(200, Claim)
+  finish(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @CommandBody(MomentOfWorkInput) input: MomentOfWorkInput,
+  ): Promise<Claim> {
+    return this.claims.finish(viewer, id, input);
+  }
+}

@@ -1,0 +1,221 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { DomainError } from '#kernel/error.ts';
+import { readYard } from '#planning/yard/read.ts';
+import type { Yard } from '#planning/yard/yard.ts';
+import { readArguments, UsageError } from './arguments.ts';
+import { parseJson } from './read-json.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'plan-'));
+afterAll(() => {
+  rmSync(folder, { recursive: true });
+});
+
+const program = new URL('../plan.ts', import.meta.url).pathname;
+const seed = (name: string): string =>
+  new URL(`../../../seeds/${name}.json`, import.meta.url).pathname;
+
+/** Runs the command as npm does: called from `folder`, run elsewhere. */
+function plan(...words: string[]) {
+  const { status, stdout, stderr } = spawnSync(process.execPath, [program, ...words], {
+    encoding: 'utf8',
+    env: { ...process.env, INIT_CWD: folder },
+  });
+  return { status, stdout, stderr };
+}
+
+function file(name: string, text: string): string {
+  writeFileSync(join(folder, name), text);
+  return name;
+}
+
+/** The yard of one, changed, as a file. */
+function changed(name: string, change: (yard: Yard) => void): string {
+  const yard = readYard(JSON.parse(readFileSync(seed('yard-of-one'), 'utf8')), name);
+  change(yard);
+  return file(name, JSON.stringify(yard));
+}
+
+describe('npm run plan', { timeout: 60_000 }, () => {
+  it('prints a plan, and writes it where it is told from where it was called', () => {
+    const { status, stdout, stderr } = plan(
+      seed('demo-yard'),
+      '--iterations',
+      '32',
+      '--seed',
+      '3',
+      '--out',
+      'plan.json',
+    );
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    for (const part of [
+      'Kornog, new main bulkhead: promised Fri 18 Dec 16:00, planned',
+      'binding chain',
+      'Week of 2026-11-30, by builder',
+      'bonds until',
+      'a competent person come first',
+      'first plan after',
+    ]) {
+      expect(stdout).toContain(part);
+    }
+    const written = JSON.parse(readFileSync(join(folder, 'plan.json'), 'utf8')) as Record<
+      string,
+      unknown
+    >;
+    expect(written).toMatchObject({
+      format: 'curewright-plan',
+      version: 1,
+      seed: 3,
+      iterations: 32,
+      sheet: { yardId: 'demo-yard' },
+    });
+  });
+
+  it('gives the same plan for the same seed and iterations, as JSON', () => {
+    const words = [seed('yard-of-one'), '--iterations', '64', '--json'];
+    const first = plan(...words);
+    expect(first.status).toBe(0);
+    expect(plan(...words).stdout).toBe(first.stdout);
+    expect(JSON.parse(first.stdout)).toMatchObject({ sheet: { boats: [{ boat: 'Wren' }] } });
+  });
+
+  it('refuses a malformed file with line and column', () => {
+    const { status, stderr } = plan(
+      file('broken.json', '{\n  "format": "curewright-yard",\n  "version" 1\n}\n'),
+    );
+    expect(status).toBe(2);
+    expect(stderr).toBe(
+      'broken.json, line 3, column 13: this is not JSON: "1" cannot stand here\n  cure: Correct the file there: a comma, quote or bracket is missing or too many.\n',
+    );
+  });
+
+  it('refuses bad input with file, path, value and cure, all at once', () => {
+    const name = changed('wrong.json', (yard) => {
+      yard.boats[0].refits[0].promised = '2026-11-01T12:00:00Z';
+      yard.procedures[0].steps[0].skill = 'welding';
+    });
+    const { status, stdout, stderr } = plan(name);
+    expect(status).toBe(2);
+    expect(stdout).toBe('');
+    expect(stderr).toBe(
+      [
+        'wrong.json: procedures[0].steps[0].skill: there is no skill "welding"; there are: joinery, laminating, fairing, finishing',
+        '  found: "welding"',
+        '  cure: Use the id of a skill that the yard has, or add the skill.',
+        'wrong.json: boats[0].refits[0].promised: Wren, winter list is promised for 2026-11-01T12:00:00Z, but only released on 2026-11-30T18:00:00Z',
+        '  found: "2026-11-01T12:00:00Z"',
+        '  cure: Move the promised date after the release.',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  it('refuses work that no shift can hold', () => {
+    const name = changed('large.json', (yard) => (yard.boats[0].refits[0].parts[0].areaM2 = 30));
+    const { status, stderr } = plan(name);
+    expect(status).toBe(2);
+    expect(stderr).toContain(
+      'in one piece even with one builder; the longest shift of anyone with Laminating is 9 h',
+    );
+  });
+
+  it('says why there is no plan, in the yard’s words', () => {
+    // The coat can be rolled on Fridays only, and the tape pulled on Mondays to Wednesdays
+    // only, which is long after the coat has set.
+    const name = changed('never.json', (yard) => {
+      const [perrin] = yard.people;
+      yard.people.push({
+        ...perrin,
+        id: 'ines',
+        name: 'Ines',
+        roles: ['builder'],
+        abilities: [{ skill: 'finishing', level: 3, speed: 100 }],
+        shifts: [{ weekday: 5, from: '09:00', to: '17:00', breaks: [] }],
+        exceptions: [],
+      });
+      perrin.shifts = perrin.shifts.filter(({ weekday }) => weekday < 4);
+      const hatch = yard.procedures.find(({ id }) => id === 'hatch-non-skid');
+      for (const step of hatch?.steps ?? []) {
+        if (step.id === 'grip-coat' || step.id === 'base-coat') step.minLevel = 3;
+        if (step.id === 'unmask') step.skill = 'joinery';
+      }
+    });
+    const { status, stderr } = plan(name, '--iterations', '200');
+    expect(status).toBe(3);
+    expect(stderr).toContain('never.json: No plan exists');
+    expect(stderr).toContain('wren-hatch');
+  });
+
+  it('says that nothing was found when it had no time', () => {
+    const { status, stderr } = plan(seed('demo-yard'), '--seconds', '0.001');
+    expect(status).toBe(4);
+    expect(stderr).toContain('No plan was found in the time');
+  });
+});
+
+describe('readArguments', () => {
+  it('reads every word', () => {
+    expect(
+      readArguments(['yard.json', '--seconds', '2.5', '--seed', '7', '--json', '--out', 'p.json']),
+    ).toEqual({
+      file: 'yard.json',
+      seconds: 2.5,
+      iterations: null,
+      seed: 7,
+      json: true,
+      out: 'p.json',
+    });
+  });
+
+  it.each([
+    [[], 'FILE.json is missing: name one yard file.'],
+    [['a.json', 'b.json'], '2 files are named: name one yard file.'],
+    [['a.json', '--seconds', '0'], '--seconds "0" is no time: give a number greater than 0.'],
+    [
+      ['a.json', '--seconds', '1', '--iterations', '1'],
+      '--seconds and --iterations exclude each other: give one of them.',
+    ],
+    [
+      ['a.json', '--iterations', '1.5'],
+      '--iterations "1.5" is not possible: give a whole number from 1 to 9007199254740991.',
+    ],
+    [
+      ['a.json', '--seed', 'x'],
+      '--seed "x" is not possible: give a whole number from 0 to 4294967295.',
+    ],
+    [['a.json', '--fast'], "Unknown option '--fast'"],
+  ])('refuses %j', (words, message) => {
+    expect(() => readArguments(words)).toThrow(UsageError);
+    expect(() => readArguments(words)).toThrow(message);
+  });
+});
+
+describe('parseJson', () => {
+  it.each([
+    [
+      '{"format": "curewright-yard",',
+      'cut, line 1, column 30: this is not JSON: the file ends too early',
+    ],
+    ['', 'cut, line 1, column 1: this is not JSON: the file ends too early'],
+    ['[1,\n 2,\n x]', 'cut, line 3, column 2: this is not JSON: "x]" cannot stand here'],
+    [
+      '{"a": [1, 2,], "b": 3}',
+      'cut, line 1, column 13: this is not JSON: "], \\"b\\": 3}" cannot stand here',
+    ],
+    ['{"a": {"b": 01}}', 'cut, line 1, column 14: this is not JSON: "1}}" cannot stand here'],
+    ['{"a": "x\\q"}', 'cut, line 1, column 7'],
+    ['{} {}', 'cut, line 1, column 4'],
+    ["{'a': 1}", 'cut, line 1, column 2'],
+  ])('refuses %j with its place', (text, message) => {
+    expect(() => parseJson(text, 'cut')).toThrow(DomainError);
+    expect(() => parseJson(text, 'cut')).toThrow(message);
+  });
+
+  it('does not mind a byte-order mark', () => {
+    expect(parseJson('\uFEFF{"a": 1}', 'marked')).toEqual({ a: 1 });
+  });
+});

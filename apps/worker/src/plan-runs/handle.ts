@@ -1,0 +1,51 @@
+import type { Job } from 'pg-boss';
+import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
+import { isoOf } from '#persistence/rows.ts';
+import { compile } from '#planning/compile/compile.ts';
+import { type Outcome, outcomeOf, outcomeOfError } from './outcome.ts';
+import { type EndedBy, search, type SearchSurroundings } from './search.ts';
+import { giveBack, settle } from './settle.ts';
+import { takeUp, type TakenRun } from './take-up.ts';
+
+type Surroundings = Omit<SearchSurroundings, 'lost'>;
+
+/**
+ * Takes a run from the queue to its end. Throws where the run should be tried again, here or by
+ * another worker; a yard that cannot be planned is an end, not a failure of the job.
+ */
+export async function handlePlanRun(
+  { prisma, say, shutdown }: Surroundings,
+  job: Pick<Job<PlanRunJob>, 'data' | 'signal'>,
+): Promise<void> {
+  if (shutdown.aborted) throw new Error('This worker ends; the run goes back into the queue.');
+  const taken = await takeUp(prisma, job.data);
+  if (taken === null) return;
+  const { run } = taken;
+  const ended = await plan({ prisma, say, shutdown, lost: job.signal }, taken);
+  if (ended === 'lost') {
+    say(`run ${run.id}: another worker has it`);
+  } else if (ended === 'shutdown') {
+    await giveBack(prisma, run);
+    throw new Error('This worker ends; the run goes back into the queue.');
+  } else if (await settle(prisma, run, ended)) {
+    say(`run ${run.id} of ${run.yardId}: ${ended.status}`);
+  } else {
+    say(`run ${run.id}: another worker has it`);
+  }
+}
+
+async function plan(
+  surroundings: SearchSurroundings,
+  taken: TakenRun,
+): Promise<Outcome | Exclude<EndedBy, 'stop'>> {
+  const { run, yard, workload } = taken;
+  try {
+    const now = run.notBefore === null ? undefined : isoOf(run.notBefore);
+    const compiled = compile({ yard, workload, now });
+    const { result, endedBy } = await search(surroundings, run, compiled.problem);
+    if (endedBy === 'lost' || endedBy === 'shutdown') return endedBy;
+    return outcomeOf(taken, compiled, result, endedBy === 'stop');
+  } catch (error) {
+    return outcomeOfError(error, surroundings.say);
+  }
+}

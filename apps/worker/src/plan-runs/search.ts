@@ -1,0 +1,129 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { type RunResult, runSolve } from '#host/run-solve.ts';
+import { inYard } from '#persistence/client.ts';
+import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
+import { longestSeconds } from '#persistence/queue/plan-runs.ts';
+import { appendRunEvent } from '#persistence/run/events.ts';
+import type { SearchState } from '#scheduling/model/plan.ts';
+import type { Problem } from '#scheduling/model/problem.ts';
+import { differs, type Progress, progressOf } from './progress.ts';
+
+/**
+ * Why a search ended before its time: the foreman wants no more of it, this process ends, or
+ * another worker has the run (this one was given up for dead).
+ */
+export type EndedBy = 'stop' | 'shutdown' | 'lost';
+
+export interface Searched {
+  readonly result: RunResult;
+  readonly endedBy: EndedBy | null;
+}
+
+export interface SearchSurroundings {
+  readonly prisma: PrismaClient;
+  readonly say: (line: string) => void;
+  /** Aborted when this process is to end. */
+  readonly shutdown: AbortSignal;
+  /** Aborted when the queue has taken the job away. */
+  readonly lost: AbortSignal;
+}
+
+/** Between two looks at the run's row, ms: progress is written, and a wish to stop is read. */
+const lookMs = 250;
+
+/** Solves the run's problem in a thread, shows how it goes, and ends early where it has to. */
+export async function search(
+  { prisma, say, shutdown, lost }: SearchSurroundings,
+  run: PlanRun,
+  problem: Problem,
+): Promise<Searched> {
+  const abort = new AbortController();
+  let endedBy: EndedBy | null = null;
+  const end = (by: EndedBy): void => {
+    endedBy ??= by;
+    abort.abort();
+  };
+  const onShutdown = (): void => end('shutdown');
+  const onLost = (): void => end('lost');
+  shutdown.addEventListener('abort', onShutdown);
+  lost.addEventListener('abort', onLost);
+  if (run.stopRequestedAt !== null) end('stop');
+  if (shutdown.aborted) end('shutdown');
+
+  let state: SearchState | null = null;
+  const done = new AbortController();
+  const watching = watch({ prisma, say, run, problem, end, done: done.signal }, () => {
+    const latest = state;
+    state = null;
+    return latest;
+  });
+  try {
+    const result = await runSolve(problem, {
+      seed: run.seed,
+      ...limits(run),
+      signal: abort.signal,
+      onProgress: (latest) => {
+        state = latest;
+      },
+    });
+    return { result, endedBy };
+  } finally {
+    done.abort();
+    shutdown.removeEventListener('abort', onShutdown);
+    lost.removeEventListener('abort', onLost);
+    await watching;
+  }
+}
+
+/** With iterations alone the hour is still the end: a job that never ends would be taken away. */
+function limits({ seconds, iterations }: PlanRun): { seconds?: number; iterations?: number } {
+  if (iterations === null) return seconds === null ? {} : { seconds };
+  return { iterations, seconds: seconds ?? longestSeconds };
+}
+
+interface Watch extends Pick<SearchSurroundings, 'prisma' | 'say'> {
+  readonly run: PlanRun;
+  readonly problem: Problem;
+  readonly end: (by: EndedBy) => void;
+  readonly done: AbortSignal;
+}
+
+async function watch(
+  { prisma, say, run, problem, end, done }: Watch,
+  takeState: () => SearchState | null,
+): Promise<void> {
+  let told: Progress | null = null;
+  while (!done.aborted) {
+    const state = takeState();
+    const progress = state && progressOf(problem, state);
+    const tell = progress !== null && differs(told, progress);
+    try {
+      const row = await look(prisma, run, progress, tell);
+      if (row === null) end('lost');
+      else if (row.stopRequestedAt !== null) end('stop');
+      if (tell) told = progress;
+    } catch (error) {
+      // The search goes on: what it finds is worth more than a missed look.
+      say(`run ${run.id}: ${error instanceof Error ? error.message : String(error)}`);
+    }
+    await sleep(lookMs, undefined, { signal: done }).catch(() => undefined);
+  }
+}
+
+/** Null once the run is no longer this try's. */
+function look(
+  prisma: PrismaClient,
+  { yardId, id, attempts }: PlanRun,
+  progress: Progress | null,
+  tell: boolean,
+): Promise<PlanRun | null> {
+  const where = { yardId, id, attempts, status: 'running' } as const;
+  return inYard(prisma, { yardId, personId: null }, async (tx) => {
+    if (progress === null) return tx.planRun.findFirst({ where });
+    const [row] = await tx.planRun.updateManyAndReturn({ where, data: progress });
+    if (row !== undefined && tell) {
+      await appendRunEvent(tx, row, { kind: 'plan-run-progress', memberId: null });
+    }
+    return row ?? null;
+  });
+}

@@ -1,0 +1,28 @@
+import type { LagFunction } from '../../model/problem.ts';
+
+/** A lag seen from one of its ends. `branch` is -1 where it always holds. */
+export interface Arc {
+  readonly lag: number;
+  readonly from: number;
+  readonly to: number;
+  readonly fromFinish: boolean;
+  readonly toFinish: boolean;
+  readonly open: boolean;
+  readonly fn: LagFunction;
+  readonly choice: number;
+  readonly branch: number;
+}
+
+/** A constant lag of negative length is the opposite bound the other way round; this way it points forwards in time. */
+export function forwards(arc: Arc): Arc {
+  if (arc.fn.kind === 'table' || arc.fn.minutes >= 0) return arc;
+  return {
+    ...arc,
+    from: arc.to,
+    to: arc.from,
+    fromFinish: arc.toFinish,
+    toFinish: arc.fromFinish,
+    open: !arc.open,
+    fn: { kind: 'constant', minutes: -arc.fn.minutes },
+  };
+}

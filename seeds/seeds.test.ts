@@ -1,0 +1,183 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { compile, type Compiled } from '#planning/compile/compile.ts';
+import { makeSheet } from '#planning/decode/make-sheet.ts';
+import { makeWorkload } from '#planning/workload/make.ts';
+import { readYard } from '#planning/yard/read.ts';
+import type { Yard } from '#planning/yard/yard.ts';
+import { check } from '#scheduling/checker/check.ts';
+import type { SolveResult } from '#scheduling/model/plan.ts';
+import type { Problem } from '#scheduling/model/problem.ts';
+import { validate } from '#scheduling/model/validate.ts';
+import { solve } from '#scheduling/solve.ts';
+import { procedures } from './procedures.ts';
+
+const ITERATIONS = 48; // enough for a plan, little enough for a slow machine
+
+function read(name: string): Yard {
+  const path = new URL(`${name}.json`, import.meta.url);
+  return readYard(JSON.parse(readFileSync(path, 'utf8')), name);
+}
+
+function planned(problem: Problem): SolveResult {
+  expect(validate(problem)).toEqual([]);
+  return solve(problem, { seed: 1, iterations: ITERATIONS });
+}
+
+/** The kinds of rule of `problem` that the plan of a problem without some of them breaks, and of lag. */
+function brokenBy(problem: Problem, without: Problem): { rules: Set<string>; lags: Set<string> } {
+  const { plan } = planned(without);
+  if (plan === null) throw new Error('no plan was found');
+  expect(check(without, plan)).toEqual([]);
+  const wrong = check(problem, plan);
+  return {
+    rules: new Set(wrong.map(({ kind }) => kind)),
+    lags: new Set(wrong.flatMap(({ lag }) => (lag === undefined ? [] : problem.lags[lag].kind))),
+  };
+}
+
+const demo = read('demo-yard');
+const demoCompiled: Compiled = compile({ yard: demo, workload: makeWorkload(demo) });
+
+describe('the demo yard', () => {
+  it('has the size it is meant to have, and every procedure at work', () => {
+    const refits = demo.boats.flatMap(({ refits: list }) => list);
+    const parts = refits.flatMap(({ parts: list }) => list);
+    expect(demo.people.filter(({ roles }) => roles.includes('builder'))).toHaveLength(6);
+    expect(demo.spaces).toHaveLength(6);
+    expect(demo.boats).toHaveLength(3);
+    expect(parts).toHaveLength(14);
+    expect(demoCompiled.problem.activities).toHaveLength(123);
+    expect(procedures).toHaveLength(8);
+    const used = new Set(parts.flatMap(({ jobs }) => jobs.map(({ procedure }) => procedure)));
+    expect([...used].sort()).toEqual(procedures.map(({ id }) => id).sort());
+  });
+
+  it('labels every number as invented or as practice without a source', () => {
+    for (const { milestones, name } of demo.materials) {
+      expect(name).toMatch(/\(invented\)$/);
+      for (const { source, rows } of milestones) {
+        expect(source).toBe('Invented demo data sheet, not a real product');
+        expect(rows.length).toBeGreaterThanOrEqual(4);
+      }
+    }
+    expect(demo.outdoor?.source).toMatch(/^Invented/);
+    const efforts = demo.procedures.flatMap(({ steps }) =>
+      steps.map(({ effort }) => effort.source),
+    );
+    expect(new Set(efforts)).toEqual(new Set(['common practice, no source']));
+  });
+
+  it('has a plan that the checker accepts, and a sheet that says all of it', () => {
+    const { problem } = demoCompiled;
+    const result = planned(problem);
+    expect(result.plan === null ? null : check(problem, result.plan)).toEqual([]);
+    const sheet = makeSheet({
+      compiled: demoCompiled,
+      result,
+      yard: demo,
+      workload: makeWorkload(demo),
+    });
+    expect(sheet.tasks).toHaveLength(result.plan?.placements.length ?? -1);
+    expect(sheet.boats.map(({ boat }) => boat)).toEqual(['Kornog', 'Tangon', 'Petite Ourse']);
+    for (const { chain, finish, tasks } of sheet.boats) {
+      expect(chain.length).toBeGreaterThan(0);
+      expect(tasks).toBeGreaterThan(20);
+      // Two to three weeks of work from Monday 30 November on.
+      expect(finish.local >= '2026-12-07' && finish.local < '2026-12-24').toBe(true);
+    }
+    for (const { air, film } of sheet.tasks) expect(film.length > 0).toBe(air === 'wet');
+    expect(sheet.choices).toHaveLength(10);
+  });
+
+  // A rule binds if planning without it makes use of that.
+  it('is bound by closing windows (so that bonding or preparing is a question), by cures and by dust', () => {
+    const { problem } = demoCompiled;
+    const unbound = (bound: 'open' | 'close'): Problem => ({
+      ...problem,
+      lags: problem.lags.map((lag) => {
+        if (lag.bound !== bound || lag.fn.kind !== 'table') return lag;
+        const minutes = bound === 'open' ? -problem.horizon : 2 * problem.horizon;
+        return { ...lag, fn: { kind: 'constant', minutes } };
+      }),
+    });
+    const dustless: Problem = {
+      ...problem,
+      surfaces: [],
+      activities: problem.activities.map((activity) => ({
+        ...activity,
+        modes: activity.modes.map((mode) => ({
+          ...mode,
+          air: mode.air === 'dusty' ? 'clean' : mode.air,
+        })),
+      })),
+    };
+    const late = brokenBy(problem, unbound('close'));
+    expect(late.rules).toEqual(new Set(['lag-close']));
+    expect(late.lags).toContain('bond');
+    const early = brokenBy(problem, unbound('open'));
+    expect(early.rules).toEqual(new Set(['lag-open']));
+    expect(early.lags).toContain('sand');
+    expect(brokenBy(problem, dustless).rules).toEqual(new Set(['dust']));
+  });
+});
+
+describe('the demo yard with its hull 8 °C colder', () => {
+  const colder = structuredClone(demo);
+  for (const { id, climate } of colder.spaces) {
+    if (id === 'kornog-inside' && climate.kind === 'outdoors') climate.warmerBy -= 8;
+  }
+  const cold = compile({ yard: colder, workload: makeWorkload(colder) });
+
+  it('has every opening and closing in the hull later for the same start, and no other', () => {
+    const { problem } = demoCompiled;
+    const never = problem.horizon + 1;
+    expect(cold.problem.tables.map(({ id }) => id)).toEqual(problem.tables.map(({ id }) => id));
+    let compared = 0;
+    problem.tables.forEach(({ id, values }, t) => {
+      const other = cold.problem.tables[t].values;
+      if (!id.includes('kornog-inside')) {
+        expect(other).toEqual(values);
+        return;
+      }
+      values.forEach((value, k) => {
+        if (value === never) expect(other[k]).toBe(never);
+        else if (other[k] <= value)
+          throw new Error(
+            `${id} at ${String(k)}: ${String(other[k])} is not after ${String(value)}`,
+          );
+        else compared++;
+      });
+    });
+    expect(compared).toBeGreaterThan(10_000);
+  });
+
+  it('still has a plan that the checker accepts', () => {
+    const { plan } = planned(cold.problem);
+    expect(plan === null ? null : check(cold.problem, plan)).toEqual([]);
+  });
+});
+
+describe('the yard of one', () => {
+  const yard = read('yard-of-one');
+  const workload = makeWorkload(yard);
+  const compiled = compile({ yard, workload });
+
+  it('is one person with one boat and five parts, on evenings and weekends', () => {
+    expect(yard.people.map(({ roles }) => roles)).toEqual([['foreman', 'builder', 'owner']]);
+    expect(yard.boats).toHaveLength(1);
+    expect(yard.boats[0].refits[0].parts).toHaveLength(5);
+    expect(yard.boats[0].owner).toBe(yard.people[0].id);
+    for (const { weekday, from } of yard.people[0].shifts)
+      expect(weekday >= 6 || from >= '17:00').toBe(true);
+  });
+
+  it('has a plan that the checker accepts', () => {
+    const result = planned(compiled.problem);
+    expect(result.plan === null ? null : check(compiled.problem, result.plan)).toEqual([]);
+    const sheet = makeSheet({ compiled, result, yard, workload });
+    expect(new Set(sheet.tasks.flatMap(({ crew }) => crew.map(({ name }) => name)))).toEqual(
+      new Set(['Perrin Holloway']),
+    );
+  });
+});

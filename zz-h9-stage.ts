@@ -1,0 +1,13 @@
+import { startThrowAway } from '/work/main/libs/persistence/embedded/throw-away.ts';
+import { deployMigrations } from '/work/main/libs/persistence/migrate/deploy.ts';
+import { createClient } from '/work/main/libs/persistence/client.ts';
+import { hashPassword } from '/work/main/apps/api/src/platform/access/password.ts';
+import { writeFileSync } from 'node:fs';
+const s = await startThrowAway();
+await deployMigrations(s.ownerUrl);
+const c = createClient(s.serviceUrl);
+for (const who of ['ines','bram','odile']) await c.account.create({ data: { email: who+'@yard.test', name: who, passwordHash: await hashPassword('a long enough password') } });
+await c.$disconnect();
+writeFileSync('/tmp/h9-stage.json', JSON.stringify(s));
+console.log('up', s.serviceUrl);
+setInterval(()=>{},1000);
