@@ -13,6 +13,8 @@ export default defineConfig({
     isolate: true,
     // Two cores: more workers would only make timings of searches and databases jump.
     maxWorkers: 2,
+    // Not to time anything: a loaded machine may take its while.
+    testTimeout: 60_000,
     projects: [
       {
         extends: true,
@@ -26,7 +28,6 @@ export default defineConfig({
           include: ['tests/**/*.test.ts'],
           globalSetup: ['tests/support/database-server.ts'],
           // A file clones a database and starts a server before its first line.
-          testTimeout: 30_000,
           hookTimeout: 60_000,
         },
       },

@@ -1,5 +1,5 @@
 import 'reflect-metadata';
-import { Logger, type LogLevel } from '@nestjs/common';
+import type { LogLevel } from '@nestjs/common';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { rootModule } from './app.module.ts';
 import { type Config, readConfig } from './platform/config/config.ts';
@@ -40,10 +40,7 @@ export async function startApi({ logLevels, ...options }: ApiOptions): Promise<A
 }
 
 if (import.meta.main) {
-  const api = await startApi({
-    ...readConfig(process.env),
-    logLevels: ['log', 'warn', 'error', 'fatal'],
-  });
+  const api = await startApi(readConfig(process.env));
   api.app.enableShutdownHooks();
-  new Logger('api').log(api.url);
+  process.stdout.write(`api: ${api.url}\n`);
 }

@@ -53,7 +53,7 @@ describe('npm run plan', { timeout: 60_000 }, () => {
     expect(stderr).toBe('');
     expect(status).toBe(0);
     for (const part of [
-      'Kornog, new main bulkhead: promised Fri 18 Dec 16:00, planned',
+      'promised Fri 18 Dec 16:00, planned',
       'binding chain',
       'Week of 2026-11-30, by builder',
       'bonds until',

@@ -101,7 +101,7 @@ describe('makeSheet of the small yard', () => {
   it('prints boats, chain, week, cure windows and the caution', () => {
     const text = printSheet(sheet);
     expect(text).toContain(
-      'Gull refit: promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time (3 tasks)',
+      'promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time; gap ',
     );
     expect(text).toContain('    09:20-10:20  Coat one, Lid of Gull, Shop');
     expect(text).toContain(

@@ -1,6 +1,8 @@
+import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { lagAt } from '#scheduling/model/lag.ts';
 import type { Placement, RankBound, SolveResult } from '#scheduling/model/plan.ts';
 import type { Lag } from '#scheduling/model/problem.ts';
+import { compile as indexed } from '#scheduling/search/crew/compiled.ts';
 import type { Compiled } from '../compile/compile.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
@@ -104,6 +106,7 @@ function sheetTask(
 
 function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[] {
   const { problem, plan, at } = reading;
+  const earliest = analyse(indexed(problem)).finishes;
   return yard.boats.flatMap((boat) =>
     boat.refits.flatMap((refit): SheetBoat[] => {
       const index = problem.refits.findIndex(({ id }) => id === refit.id);
@@ -121,6 +124,8 @@ function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[]
           promised: due === null ? null : at.when(due),
           finish: at.when(finish),
           lateMinutes: due === null ? 0 : Math.max(0, finish - due),
+          earliest: at.when(Math.min(finish, earliest[index])),
+          gapMinutes: Math.max(0, finish - earliest[index]),
           tasks: plan.placements.filter(
             ({ activity }) => problem.activities[activity].refit === index,
           ).length,

@@ -11,16 +11,18 @@ const days = (minutes: number): string => {
   return hours < 48 ? `${hours.toFixed(1)} h` : `${(hours / 24).toFixed(1)} days`;
 };
 
-function boatLines(boat: SheetBoat, timeZone: string): string {
+function boatLines(boat: SheetBoat, timeZone: string): string[] {
   const promised =
     boat.promised === null ? 'nothing promised' : `promised ${inWords(boat.promised, timeZone)}`;
-  const late =
-    boat.promised === null
-      ? ''
-      : boat.lateMinutes === 0
-        ? ', in time'
-        : `, LATE by ${days(boat.lateMinutes)}`;
-  return `  ${boat.refit}: ${promised}, planned ${inWords(boat.finish, timeZone)}${late} (${String(boat.tasks)} tasks)`;
+  const late = boat.lateMinutes === 0 ? 'in time' : `LATE by ${days(boat.lateMinutes)}`;
+  const gap =
+    boat.gapMinutes === 0
+      ? 'proved earliest'
+      : `gap ${days(boat.gapMinutes)} (proved: not before ${inWords(boat.earliest, timeZone)})`;
+  return [
+    `  ${boat.refit} (${String(boat.tasks)} tasks)`,
+    `    ${promised}, planned ${inWords(boat.finish, timeZone)}${boat.promised === null ? '' : `, ${late}`}; ${gap}`,
+  ];
 }
 
 function rankLine(what: string, rank: RankView | null): string[] {
@@ -89,7 +91,7 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
     `${sheet.yard}: plan from ${inWords(sheet.origin, timeZone)} (times in ${timeZone})`,
     '',
     'Boats',
-    ...sheet.boats.map((boat) => boatLines(boat, timeZone)),
+    ...sheet.boats.flatMap((boat) => boatLines(boat, timeZone)),
     ...rankLine('Lateness', sheet.lateness),
     ...rankLine('Finishes', sheet.finishes),
     '',

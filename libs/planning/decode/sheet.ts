@@ -84,6 +84,9 @@ export interface SheetBoat {
   readonly finish: When;
   /** Minutes after the promised moment; 0 if in time or nothing was promised. */
   readonly lateMinutes: number;
+  /** Proved by propagation: no plan finishes the boat before; and how far the plan is above that. */
+  readonly earliest: When;
+  readonly gapMinutes: number;
   readonly tasks: number;
   readonly chain: readonly ChainStep[];
 }

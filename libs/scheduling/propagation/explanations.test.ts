@@ -38,7 +38,7 @@ function draw(rng: Random): Tiny {
   const root = new Int32Array(2 * (TASKS + 1));
   for (let x = 0; x < TASKS; x++) root[upperOf(x)] = -LATEST;
   root[upperOf(FLAG)] = -1;
-  const solutions = assignments().filter(
+  const solutions = everything.filter(
     (values) => arcs.every((arc) => keeps(arc, values)) && fits(capacity, uses, values),
   );
   return { network: new Network({ root, arcs, supplies: [{ capacity, uses }] }), solutions };
@@ -52,6 +52,8 @@ function assignments(): number[][] {
   }
   return all;
 }
+
+const everything = assignments();
 
 function keeps({ from, to, weight, when }: Arc, values: readonly number[]): boolean {
   const applies = when < 0 || (when === lowerOf(FLAG) ? values[FLAG] === 1 : values[FLAG] === 0);

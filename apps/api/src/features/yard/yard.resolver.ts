@@ -23,6 +23,12 @@ export class YardResolver {
     return this.service.get(viewer);
   }
 
+  @Query(() => Outdoor)
+  @May('foreman', 'builder')
+  outdoor(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<Outdoor> {
+    return this.service.outdoor(viewer);
+  }
+
   @Mutation(() => Yard)
   @May('foreman')
   updateYard(

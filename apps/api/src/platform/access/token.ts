@@ -1,7 +1,7 @@
 import { createHash, randomBytes } from 'node:crypto';
 import type { IncomingHttpHeaders } from 'node:http';
 
-export const sessionCookie = 'curewright_session';
+const sessionCookie = 'curewright_session';
 
 /** 256 random bits; only its hash is stored, so that a stolen table opens no session. */
 export function newToken(): string {

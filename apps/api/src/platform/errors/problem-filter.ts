@@ -35,5 +35,8 @@ export function sendProblem(thrown: unknown, request: FastifyRequest, reply: Fas
   const told = report(thrown);
   if (reply.sent || reply.raw.headersSent) return;
   if (told.status === 401) void reply.header('www-authenticate', 'Bearer');
-  void reply.code(told.status).type('application/problem+json').send(problemOf(told, request.id));
+  void reply
+    .code(told.status)
+    .type('application/problem+json')
+    .send(problemOf(told, `urn:uuid:${request.id}`));
 }

@@ -23,8 +23,7 @@ export class ShapePipe implements PipeTransform<unknown, unknown> {
   }
 }
 
-/** For input that no pipe has seen. */
-export function parseShape<S extends z.ZodType>(schema: S, value: unknown): z.output<S> {
+function parseShape<S extends z.ZodType>(schema: S, value: unknown): z.output<S> {
   const parsed = schema.safeParse(value);
   if (parsed.success) return parsed.data;
   const faults = shapeFaults(value, parsed.error);
