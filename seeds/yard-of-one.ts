@@ -29,8 +29,8 @@ export const yardOfOne: YardInput = {
   name: 'Own shed (yard of one)',
   timeZone: 'Europe/London',
   planFrom: '2026-11-30T18:00:00Z',
-  horizonDays: 75,
-  outdoor: inventedOutdoor('2026-11-23T00:00:00Z', 24 * 84),
+  horizonDays: 28,
+  outdoor: inventedOutdoor('2026-11-23T00:00:00Z', 24 * 38),
   skills,
   people: [
     {
@@ -79,7 +79,7 @@ export const yardOfOne: YardInput = {
           id: 'wren-winter',
           name: 'Wren, winter list',
           release: '2026-11-30T18:00:00Z',
-          promised: '2027-01-16T17:00:00Z',
+          promised: '2026-12-12T17:00:00Z',
           weight: 1,
           parts: [
             {

@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
+import { toLocal } from '#calendar/local-time.ts';
 import { type Answer, testApi } from '../support/api.ts';
 import { testDatabase } from '../support/database.ts';
 import { publishPlan } from '../support/published-plan.ts';
@@ -7,7 +8,9 @@ import { moreBuilders, twoBoats } from '../support/two-boats.ts';
 
 const database = testDatabase();
 const api = testApi(database);
-const today = new Date().toISOString().slice(0, 10);
+const dayOf = (at: Date): string =>
+  toLocal(Math.floor(at.getTime() / 60_000), 'Europe/London').date;
+const today = dayOf(new Date());
 
 const names = ['ines', 'bram', 'odile', 'otto', 'fay', ...moreBuilders] as const;
 type Name = (typeof names)[number];
@@ -168,12 +171,13 @@ describe('claims', () => {
       status: 422,
       body: { errors: [{ path: 'at' }] },
     });
-    const over = await act('anke', claim, 'finish', { at: minutesAgo(30) });
+    const at = minutesAgo(30);
+    const over = await act('anke', claim, 'finish', { at });
     expect(over).toMatchObject({ status: 200, body: { status: 'finished' } });
     // Sandable after 900 minutes at 25 °C, 2,400 at 10 °C: not half an hour after, at 20 °C.
     expect(await waiting()).toMatch(/^lay-up .* is not .* yet, but on /);
     const stored = await database.owner.task.findFirst({ where: { id: 'petrel-panel.lay-up' } });
-    expect(stored).toMatchObject({ state: 'done', finishedAt: new Date(minutesAgo(30)) });
+    expect(stored).toMatchObject({ state: 'done', finishedAt: new Date(at) });
 
     // The same film, laid two days ago, is open.
     const longAgo = new Date(minutesAgo(2900));
@@ -244,6 +248,10 @@ describe('claims', () => {
 describe('an owner', () => {
   test('sees the own boats, without people and without other boats', async () => {
     await publishPlan(database, 'small');
+    const finished = await database.owner.task.findFirstOrThrow({
+      where: { stepId: 'fair', state: 'done' },
+    });
+    const date = dayOf(finished.finishedAt ?? new Date(NaN));
     const { status, body } = await call('odile', 'GET', '/yards/small/my-boats');
     expect(status).toBe(200);
     expect(body).toMatchObject({
@@ -271,7 +279,7 @@ describe('an owner', () => {
     const [refit] = shape.parse(body).items[0].refits;
     expect(refit.words).toMatch(/^Promised for .*; planned to be finished .*, in time\.$/);
     expect(refit.thisWeek).toContainEqual(
-      expect.objectContaining({ date: today, task: 'fair', state: 'done' }),
+      expect.objectContaining({ date, task: 'fair', state: 'done' }),
     );
   });
 

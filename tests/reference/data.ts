@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** Where the public benchmark files are; they may not be redistributed, so they may be absent. */
-export const benchmarkFolder =
+const benchmarkFolder =
   process.env.CUREWRIGHT_BENCH_DATA ??
   new URL('../../../shared/bench-data', import.meta.url).pathname;
 

@@ -15,7 +15,7 @@ export type Limit =
 /** A command line that cannot be understood: which argument, and what to write instead. */
 export class UsageError extends Error {}
 
-export const usage =
+const usage =
   'npm run solve -- FILE... [--seconds N | --iterations N] [--threads K] [--seed K] [--json]';
 
 const DEFAULT_SECONDS = 10;

@@ -24,7 +24,11 @@ export const planRunQueue = {
 } as const;
 
 /** Puts the job beside the run, in the very transaction that makes the run. */
-export async function enqueuePlanRun(boss: PgBoss, tx: Transaction, job: PlanRunJob): Promise<void> {
+export async function enqueuePlanRun(
+  boss: PgBoss,
+  tx: Transaction,
+  job: PlanRunJob,
+): Promise<void> {
   const options = { id: job.runId, db: fromPrisma(tx) };
   const id = await boss.send(planRunQueue.name, job, options);
   if (id !== job.runId) throw new Error(`The queue did not take the plan run ${job.runId}`);

@@ -26,9 +26,19 @@ export async function loadWorkload(tx: Transaction, yardId: string): Promise<Wor
 }
 
 /**
- * Makes the stored tasks, links and choices of the yard equal to `workload`. Tasks that did
- * not change keep their revision; one that is gone is deleted, which its claims refuse
- * (`claim_yard_id_task_id_fkey`). New tasks come after the old in order.
+ * Waits for other changes of work in the yard, until this transaction ends: what is loaded after
+ * it and saved undoes no start of a task, and two crews who begin at once, one with resin and one
+ * with dust, do not both find the air clear. NO KEY: rows that refer to the yard go on.
+ */
+export async function lockWork(tx: Transaction, yardId: string): Promise<void> {
+  await tx.$queryRaw`SELECT 1 FROM yard WHERE id = ${yardId} FOR NO KEY UPDATE`;
+}
+
+/**
+ * Makes the stored tasks, links and choices of the yard equal to `workload`, which was made from
+ * what was loaded under `lockWork`, or is the yard's first. Tasks that did not change keep their
+ * revision; one that is gone is deleted, which its claims refuse (`claim_yard_id_task_id_fkey`).
+ * New tasks come after the old in order.
  */
 export async function saveTasks(
   tx: Transaction,

@@ -14,6 +14,8 @@ export interface Crew {
   /** Indices of the builders who have the skill at the level or above. */
   able(skill: string, minLevel: number): number[];
   speed(builder: number, skill: string): number;
+  /** Working time without breaks from a minute on, which may lie before the plan's beginning. */
+  worksFrom(builder: number, minute: number): Interval[];
 }
 
 export function crewOf(yard: Yard, frame: Frame): Crew {
@@ -43,6 +45,15 @@ export function crewOf(yard: Yard, frame: Frame): Crew {
     able: (skill, minLevel) =>
       builders.map((_, k) => k).filter((k) => (abilityOf(k, skill)?.level ?? 0) >= minLevel),
     speed: (builder, skill) => abilityOf(builder, skill)?.speed ?? 0,
+    worksFrom: (builder, minute) => {
+      const { shifts, exceptions } = people[builder];
+      const length = frame.horizon - minute;
+      const time = expandShifts(shifts, exceptions, yard.timeZone, frame.isoAt(minute), length);
+      return subtract(time.shifts, time.breaks).map(({ start, end }) => ({
+        start: start + minute,
+        end: end + minute,
+      }));
+    },
   };
 }
 

@@ -1,4 +1,4 @@
-import { intersect, subtract } from '#calendar/intervals.ts';
+import { intersect } from '#calendar/intervals.ts';
 import type { Interval } from '#scheduling/model/problem.ts';
 import type { Task } from '../workload/workload.ts';
 import type { Crew } from './crew.ts';
@@ -29,10 +29,7 @@ function expected(
   );
   if (!task.splittable || builders.length === 0) return start + left;
   let common: readonly Interval[] = [{ start, end: horizon }];
-  for (const builder of builders) {
-    const { shifts, breaks } = crew.calendars[crew.builders[builder].calendar];
-    common = intersect(common, subtract(shifts, breaks));
-  }
+  for (const builder of builders) common = intersect(common, crew.worksFrom(builder, start));
   for (const span of common) {
     if (span.end - span.start >= left) return span.start + left;
     left -= span.end - span.start;

@@ -100,9 +100,7 @@ describe('makeSheet of the small yard', () => {
 
   it('prints boats, chain, week, cure windows and the caution', () => {
     const text = printSheet(sheet);
-    expect(text).toContain(
-      'promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time; gap ',
-    );
+    expect(text).toContain('promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time; gap ');
     expect(text).toContain('    09:20-10:20  Coat one, Lid of Gull, Shop');
     expect(text).toContain(
       'bonds from Mon 2 Nov 12:20, dust-safe Mon 2 Nov 14:20, bonds until Mon 2 Nov 15:20',

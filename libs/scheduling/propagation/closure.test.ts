@@ -16,7 +16,7 @@ function drawArcs(rng: Random, nodes: number): Weighted[] {
 function byRelaxation(nodes: number, arcs: readonly Weighted[]): number[] | null {
   const table: number[] = [];
   for (let source = 0; source < nodes; source++) {
-    const at = Array.from({ length: nodes }, (_, i) => (i === source ? 0 : NO_PATH));
+    const at = Array.from({ length: nodes }, (_, i): number => (i === source ? 0 : NO_PATH));
     for (let round = 0; round <= nodes; round++) {
       for (const [from, to, weight] of arcs) {
         if (at[from] === NO_PATH || at[from] + weight <= at[to]) continue;

@@ -5,8 +5,8 @@
  * from the loaded module to the end of the solve, flattening included.
  */
 import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { basename, dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import vm from 'node:vm';
 
 interface Message {
@@ -21,7 +21,7 @@ const [modelFile, milliseconds] = process.argv.slice(2);
 const print = process.stdout.write.bind(process.stdout);
 const exit = process.exit.bind(process);
 const model = readFileSync(modelFile, 'utf8');
-const workerFile = createRequire(import.meta.url).resolve('minizinc/minizinc-worker.js');
+const workerFile = fileURLToPath(import.meta.resolve('minizinc/minizinc-worker.js'));
 
 let onMessage: (event: { data: unknown }) => void = () => undefined;
 let began = 0;

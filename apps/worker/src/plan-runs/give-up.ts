@@ -10,7 +10,7 @@ export async function giveUpRun(
 ): Promise<void> {
   await inYard(prisma, { yardId, personId: null }, async (tx) => {
     const tries = String(planRunQueue.retryLimit + 1);
-    const [row] = await tx.planRun.updateManyAndReturn({
+    const ended = await tx.planRun.updateManyAndReturn({
       where: { yardId, id: runId, status: { in: ['queued', 'running'] } },
       data: {
         status: 'failed',
@@ -18,7 +18,7 @@ export async function giveUpRun(
         error: `The worker did not come to an end with it in ${tries} tries.`,
       },
     });
-    if (row !== undefined) {
+    for (const row of ended) {
       await appendRunEvent(tx, row, { kind: 'plan-run-ended', memberId: null });
     }
   });

@@ -120,7 +120,7 @@ function look(
   const where = { yardId, id, attempts, status: 'running' } as const;
   return inYard(prisma, { yardId, personId: null }, async (tx) => {
     if (progress === null) return tx.planRun.findFirst({ where });
-    const [row] = await tx.planRun.updateManyAndReturn({ where, data: progress });
+    const row = (await tx.planRun.updateManyAndReturn({ where, data: progress })).at(0);
     if (row !== undefined && tell) {
       await appendRunEvent(tx, row, { kind: 'plan-run-progress', memberId: null });
     }

@@ -14,10 +14,11 @@ import { progressOf } from './progress.ts';
 export function settle(prisma: PrismaClient, run: PlanRun, outcome: Outcome): Promise<boolean> {
   const { yardId, id, attempts } = run;
   return inYard(prisma, { yardId, personId: null }, async (tx) => {
-    const [row] = await tx.planRun.updateManyAndReturn({
+    const ended = await tx.planRun.updateManyAndReturn({
       where: { yardId, id, attempts, status: 'running' },
       data: { status: outcome.status, finishedAt: new Date(), ...columnsOf(outcome) },
     });
+    const row = ended.at(0);
     if (row === undefined) return false;
     const planId = await planOf(outcome, (plan) =>
       savePlan(tx, { ...plan, yardId, runId: id, engineVersion }),
@@ -31,11 +32,11 @@ export function settle(prisma: PrismaClient, run: PlanRun, outcome: Outcome): Pr
 export async function giveBack(prisma: PrismaClient, run: PlanRun): Promise<void> {
   const { yardId, id, attempts } = run;
   await inYard(prisma, { yardId, personId: null }, async (tx) => {
-    const [row] = await tx.planRun.updateManyAndReturn({
+    const returned = await tx.planRun.updateManyAndReturn({
       where: { yardId, id, attempts, status: 'running' },
       data: { status: 'queued' },
     });
-    if (row !== undefined) {
+    for (const row of returned) {
       await appendRunEvent(tx, row, { kind: 'plan-run-returned', memberId: null });
     }
   });
@@ -70,10 +71,7 @@ function lastProgress({ compiled, result }: Planned): Prisma.PlanRunUncheckedUpd
   };
 }
 
-type PlanParts = Pick<
-  Parameters<typeof savePlan>[1],
-  'problem' | 'map' | 'result' | 'sheet'
->;
+type PlanParts = Pick<Parameters<typeof savePlan>[1], 'problem' | 'map' | 'result' | 'sheet'>;
 
 async function planOf(
   outcome: Outcome,

@@ -38,7 +38,7 @@ export function takeUp(
     prisma,
     { yardId, personId: null },
     async (tx) => {
-      const [run] = await tx.planRun.updateManyAndReturn({
+      const taken = await tx.planRun.updateManyAndReturn({
         where: { yardId, id: runId, status: { in: ['queued', 'running'] } },
         data: {
           ...noProgress,
@@ -47,6 +47,7 @@ export function takeUp(
           attempts: { increment: 1 },
         },
       });
+      const run = taken.at(0);
       if (run === undefined) return null;
       const yard = await loadYard(tx, yardId);
       const workload = await loadWorkload(tx, yardId);

@@ -21,10 +21,12 @@ interface Member {
 /** Decodes by rule before breeding starts; also the size of the population. */
 const POPULATION = 48;
 /** Decodes of one stretch of breeding, and of one stretch of annealing. */
-const BREEDING = Number(process.env.BR ?? 1200);
-const ANNEALING = Number(process.env.AN ?? 1800);
+const BREEDING = 1500;
+const ANNEALING = 900;
 /** A minute of lateness counts as so many minutes of finish while the search is guided. */
 const LATE = 20;
+/** Of the energy: what annealing accepts at first with probability 1/e. Measured best of 0.0005 to 0.008. */
+const HEAT = 0.008;
 /** Fruitless rounds after which the population is made anew. */
 const PATIENCE = 3;
 
@@ -179,7 +181,7 @@ export function crewSearch(
     if (causes === null) copyGenome(current, trial);
     else move(decoder, currentPresent, causes, current, trial, random);
     const value = evaluate(trial);
-    const heat = Math.max(1, energy === Infinity ? 1 : energy) * Number(process.env.TT ?? 0.002) * temperature;
+    const heat = Math.max(1, energy === Infinity ? 1 : energy) * HEAT * temperature;
     temperature = Math.max(0.02, temperature * (1 - 4 / ANNEALING));
     if (value === Infinity && causes !== null) return;
     if (causes !== null && value > energy && random.unit() >= Math.exp((energy - value) / heat)) return;
@@ -189,7 +191,6 @@ export function crewSearch(
     energy = value;
     causes = causesOf(decoder, current.branch);
     currentPresent = decoder.present.slice();
-    left = Math.max(left, 0);
   };
 
   const nextPhase = (): void => {
@@ -211,12 +212,6 @@ export function crewSearch(
     if (population.length < 2) {
       phase = 'rules';
       left = POPULATION;
-      return;
-    }
-    if (phase === 'rules' && plan !== null && rule <= POPULATION) {
-      phase = 'annealing';
-      left = ANNEALING / 3;
-      beginAnnealing();
       return;
     }
     phase = phase === 'rules' ? 'breeding' : 'annealing';

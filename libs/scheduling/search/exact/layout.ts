@@ -25,7 +25,7 @@ export interface Root {
 }
 
 /** Pairs that need more than there is of some resource together. */
-export function disjunctivePairs(model: PureModel): readonly Pair[] {
+function disjunctivePairs(model: PureModel): readonly Pair[] {
   const pairs: Pair[] = [];
   for (let first = 0; first < model.count; first++) {
     for (let second = first + 1; second < model.count; second++) {

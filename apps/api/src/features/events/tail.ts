@@ -22,7 +22,7 @@ export class YardTail {
   #to: bigint;
   #news = Promise.withResolvers<undefined>();
   #isStale = false;
-  #reading: Promise<void> | null = null;
+  #isReading = false;
 
   constructor(from: bigint, read: ReadEvents, onError: (error: unknown) => void) {
     this.#from = from;
@@ -34,9 +34,7 @@ export class YardTail {
   /** There may be something new. */
   nudge(): void {
     this.#isStale = true;
-    this.#reading ??= this.#catchUp().finally(() => {
-      this.#reading = null;
-    });
+    if (!this.#isReading) void this.#catchUp();
   }
 
   /** Events above `id`, as soon as there are any; none only once `left` is aborted. */
@@ -54,6 +52,7 @@ export class YardTail {
   }
 
   async #catchUp(): Promise<void> {
+    this.#isReading = true;
     while (this.#isStale) {
       this.#isStale = false;
       try {
@@ -64,6 +63,7 @@ export class YardTail {
         this.#isStale = true;
       }
     }
+    this.#isReading = false;
   }
 
   async #readOn(): Promise<void> {

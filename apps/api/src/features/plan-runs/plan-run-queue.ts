@@ -7,11 +7,7 @@ import {
 } from '@nestjs/common';
 import type { PgBoss } from 'pg-boss';
 import { createBoss } from '#persistence/queue/boss.ts';
-import {
-  cancelPlanRun,
-  enqueuePlanRun,
-  type PlanRunJob,
-} from '#persistence/queue/plan-runs.ts';
+import { cancelPlanRun, enqueuePlanRun, type PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { type Config, configToken } from '../../platform/config/config.ts';
 import type { Tx } from '../../platform/database/database.ts';
 

@@ -12,7 +12,9 @@ named('RunStatus', runStatusSchema);
 const standing = {
   ...runSnapshotSchema.shape,
   bestFinish: runSnapshotSchema.shape.bestFinish.describe('When the last refit would be done.'),
-  bestLateness: runSnapshotSchema.shape.bestLateness.describe('Weighted minutes late, best so far.'),
+  bestLateness: runSnapshotSchema.shape.bestLateness.describe(
+    'Weighted minutes late, best so far.',
+  ),
   bestFinishes: runSnapshotSchema.shape.bestFinishes.describe('Weighted finishes, minutes.'),
   boundLateness: runSnapshotSchema.shape.boundLateness.describe('No plan can be less late.'),
   boundFinishes: runSnapshotSchema.shape.boundFinishes.describe('No plan can finish earlier.'),

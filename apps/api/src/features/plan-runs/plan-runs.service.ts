@@ -70,21 +70,19 @@ export class PlanRunsService {
     if (!isUuid(id)) return this.get(viewer, id);
     const now = new Date();
     return this.database.inYard(viewer, async (tx) => {
-      const [waiting] = await tx.planRun.updateManyAndReturn({
+      const waiting = await tx.planRun.updateMany({
         where: { yardId, id, status: 'queued' },
         data: { status: 'stopped', stopRequestedAt: now, finishedAt: now },
       });
-      const [running] = waiting
-        ? []
-        : await tx.planRun.updateManyAndReturn({
-            where: { yardId, id, status: 'running', stopRequestedAt: null },
-            data: { stopRequestedAt: now },
-          });
+      const running = await tx.planRun.updateMany({
+        where: { yardId, id, status: 'running', stopRequestedAt: null },
+        data: { stopRequestedAt: now },
+      });
       const run = await findRun(tx, yardId, id);
-      if (waiting) {
+      if (waiting.count > 0) {
         await this.queue.cancel(tx, id);
         await appendRunEvent(tx, run, { kind: 'plan-run-ended', memberId });
-      } else if (running) {
+      } else if (running.count > 0) {
         await appendRunEvent(tx, run, { kind: 'plan-run-stopping', memberId });
       } else if (run.status !== 'running') {
         throw new DomainError('run.state', `The run has ended: it is ${run.status}.`);

@@ -8,7 +8,9 @@ import type { Tx } from '../../platform/database/database.ts';
 import { isUuid } from '../../platform/database/uuid.ts';
 import type { PlanRun } from './plan-runs.contract.ts';
 
-export const runDetails = { plan: { select: { id: true } } } as const satisfies Prisma.PlanRunInclude;
+export const runDetails = {
+  plan: { select: { id: true } },
+} as const satisfies Prisma.PlanRunInclude;
 
 type RunRow = PlanRunRow & { readonly plan: { readonly id: string } | null };
 

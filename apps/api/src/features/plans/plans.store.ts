@@ -1,5 +1,9 @@
 import { DomainError } from '#kernel/error.ts';
-import type { Plan as PlanRow, Prisma, PublishedPlan as PublishedRow } from '#persistence/generated/client.ts';
+import type {
+  Plan as PlanRow,
+  Prisma,
+  PublishedPlan as PublishedRow,
+} from '#persistence/generated/client.ts';
 import { sheetSchema, solveStatusSchema } from '#persistence/plan/sheet-shape.ts';
 import { isoOf } from '#persistence/rows.ts';
 import type { Tx } from '../../platform/database/database.ts';
@@ -38,6 +42,9 @@ export function showSummary({ published: at, refits, ...row }: SummaryRow): Plan
   };
 }
 
+/** Which shape of sheet it is concerns the storage only. */
+const documentSchema = sheetSchema.omit({ version: true });
+
 const planFields = {
   id: true,
   runId: true,
@@ -73,14 +80,13 @@ async function byId(tx: Tx, yardId: string, id: string): Promise<DocumentRow | n
 }
 
 function showPlan(row: DocumentRow): Plan {
-  const { version: _version, ...sheet } = sheetSchema.parse(row.sheet);
   return {
     id: row.id,
     runId: row.runId,
     createdAt: isoOf(row.createdAt),
     publishedAt: row.published && isoOf(row.published.publishedAt),
     engineVersion: row.engineVersion,
-    ...sheet,
+    ...documentSchema.parse(row.sheet),
   };
 }
 

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
 import { refusalOf } from '#persistence/refusal.ts';
+import { lockWork } from '#persistence/workload/store.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
@@ -10,7 +11,7 @@ import { claimOf, findClaim, insertClaim, listClaims } from './claims.store.ts';
 import { crewFor } from './crew.ts';
 import { momentOf } from './moment.ts';
 import { standing, whyNot } from './ready.store.ts';
-import { assertIdle, beginTask, endTask, lockWork, putBack, setClaim } from './task-state.ts';
+import { assertIdle, beginTask, endTask, putBack, setClaim } from './task-state.ts';
 
 @Injectable()
 export class ClaimsService {

@@ -4,14 +4,6 @@ import type { Tx } from '../../platform/database/database.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import type { Claim } from './claims.contract.ts';
 
-/**
- * Waits for other changes of work in the yard: two crews who begin at once, one with resin and
- * one with dust, must not both find the air clear. NO KEY: rows that refer to the yard go on.
- */
-export async function lockWork(tx: Tx, yardId: string): Promise<void> {
-  await tx.$queryRaw`SELECT 1 FROM yard WHERE id = ${yardId} FOR NO KEY UPDATE`;
-}
-
 /** Nobody is at work on two tasks. */
 export async function assertIdle(tx: Tx, yardId: string, claim: Claim): Promise<void> {
   const busy = await tx.claimMember.findFirst({

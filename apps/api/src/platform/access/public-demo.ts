@@ -3,8 +3,8 @@ import { type Config, isPublicHost } from '../config/config.ts';
 import { Database } from '../database/database.ts';
 
 /**
- * The demo's passwords are printed for all to read. Its accounts are those under `.example`, a
- * domain that nobody can have (RFC 2606).
+ * The demo's passwords are printed for all to read. Its accounts are those under `.invalid`
+ * and `.example`, domains that nobody can have (RFC 2606).
  */
 export async function refusePublicDemo(
   app: INestApplicationContext,
@@ -14,7 +14,10 @@ export async function refusePublicDemo(
   const demo = await app
     .get(Database)
     .outsideYards((tx) =>
-      tx.account.findFirst({ where: { email: { endsWith: '.example' } }, select: { email: true } }),
+      tx.account.findFirst({
+        where: { OR: [{ email: { endsWith: '.invalid' } }, { email: { endsWith: '.example' } }] },
+        select: { email: true },
+      }),
     );
   if (demo) {
     throw new Error(

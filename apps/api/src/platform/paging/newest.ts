@@ -40,8 +40,9 @@ const cursorOf = ({ createdAt, id }: Dated): string =>
 
 function olderThan(cursor: string): Older {
   const text = Buffer.from(cursor, 'base64url').toString();
-  const [, time, id] = /^t(\d{1,15}):([0-9a-f-]{36})$/.exec(text) ?? [];
-  if (time !== undefined && id !== undefined) {
+  const found = /^t(\d{1,15}):([0-9a-f-]{36})$/.exec(text);
+  if (found) {
+    const [, time, id] = found;
     const createdAt = new Date(Number(time));
     return { OR: [{ createdAt: { lt: createdAt } }, { createdAt, id: { lt: id } }] };
   }

@@ -1,0 +1,125 @@
+/**
+ * `npm start`: database, migrations, api and worker; in an empty database the demo yard and its
+ * first plan. Ends them all, in the right order, on SIGINT, SIGTERM or SIGHUP.
+ */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { lastWords, startChild } from './start/child.ts';
+import { openDatabase } from './start/database.ts';
+import { keepRunning } from './start/keep-running.ts';
+import { claimPort } from './start/port.ts';
+import { prepareDemo } from './start/prepare-demo.ts';
+import { readSettings, type Settings, usage } from './start/settings.ts';
+import { healthy } from './start/service.ts';
+import { addressWords } from './start/words.ts';
+
+const root = new URL('../../', import.meta.url);
+const fileOf = (path: string): string => fileURLToPath(new URL(path, root));
+
+/** A worker gives its runs back within eight seconds; nothing of ours takes longer. */
+const patienceMs = 10_000;
+
+const say = (...lines: readonly string[]): void => {
+  process.stdout.write(`${lines.join('\n')}\n`);
+};
+
+type Close = () => Promise<void>;
+
+/** Runs until `stopping`; whatever has to be ended is put on `closing`, in the order of its start. */
+async function run(
+  settings: Settings,
+  { signal }: AbortController,
+  closing: Close[],
+): Promise<void> {
+  const { host, folder } = settings;
+  await mkdir(folder, { recursive: true });
+  const port = await claimPort(host, settings.port);
+
+  const { serviceUrl, words } = await openDatabase(settings, (database) => {
+    closing.push(database.stop);
+  });
+  say(words);
+  signal.throwIfAborted();
+
+  const url = `http://${['127.0.0.1', '0.0.0.0', '::'].includes(host) ? 'localhost' : host}:${String(port)}`;
+  const env = { ...process.env, DATABASE_URL: serviceUrl, MIGRATE_DATABASE_URL: undefined };
+  const showDemo = await prepareDemo(settings, serviceUrl);
+  signal.throwIfAborted();
+
+  const logFile = join(folder, 'api.log');
+  const hook = new URL('apps/launch/ts-hook.mjs', root).href;
+  const api = startChild({
+    name: 'api',
+    args: ['--enable-source-maps', '--import', hook, fileOf('apps/api/src/main.ts')],
+    env: { ...env, HOST: host, PORT: String(port) },
+    logFile,
+  });
+  const worker = keepRunning(
+    {
+      name: 'worker',
+      args: [fileOf('apps/worker/src/main.ts')],
+      env,
+      logFile: join(folder, 'worker.log'),
+    },
+    signal,
+    say,
+    patienceMs,
+  );
+  closing.push(async () => {
+    await Promise.all([api.stop(patienceMs), worker]);
+  });
+  // Resolves when all is to stop; rejects where the api does so by itself.
+  const end = endOf(api.ended, logFile, signal);
+  end.catch(() => undefined);
+
+  await Promise.race([healthy(url, signal), end]);
+  signal.throwIfAborted();
+  say('', ...addressWords(url));
+  await Promise.race([showDemo(url, signal, say), end]);
+  signal.throwIfAborted();
+  say('', 'Ctrl-C stops it; the data stays.');
+  await end;
+}
+
+async function endOf(ended: Promise<string>, logFile: string, signal: AbortSignal): Promise<void> {
+  const stopped = new Promise<undefined>((resolve) => {
+    if (signal.aborted) resolve(undefined);
+    signal.addEventListener('abort', () => resolve(undefined), { once: true });
+  });
+  const how = await Promise.race([ended, stopped]);
+  if (how === undefined || signal.aborted) return;
+  throw new Error(`The api ended by itself (${how}). Its last words:\n${await lastWords(logFile)}`);
+}
+
+async function main(): Promise<number> {
+  const stopping = new AbortController();
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP'] as const) {
+    process.on(signal, () => {
+      if (!stopping.signal.aborted) say('', 'Stopping ...');
+      stopping.abort();
+    });
+  }
+  const closing: Close[] = [];
+  let code = 0;
+  try {
+    const settings = readSettings(process.argv.slice(2), process.env);
+    if (settings === 'help') say(usage);
+    else await run(settings, stopping, closing);
+  } catch (error) {
+    if (!stopping.signal.aborted) {
+      process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+      code = 1;
+    }
+  }
+  stopping.abort();
+  for (const close of closing.reverse()) {
+    await close().catch((error: unknown) => {
+      process.stderr.write(`${String(error)}\n`);
+      code = 1;
+    });
+  }
+  return code;
+}
+
+process.exitCode = await main();

@@ -1,0 +1,71 @@
+import { setTimeout as sleep } from 'node:timers/promises';
+import { z } from 'zod';
+import { runSnapshotSchema } from '#persistence/run/snapshot.ts';
+import { sheetSchema } from '#persistence/plan/sheet-shape.ts';
+import type { PlanSheet } from '#planning/decode/sheet.ts';
+import type { Service } from './service.ts';
+
+const runSchema = z.object({
+  id: z.string(),
+  status: runSnapshotSchema.shape.status,
+  bestFinish: runSnapshotSchema.shape.bestFinish,
+  planId: runSnapshotSchema.shape.planId,
+  error: runSnapshotSchema.shape.error,
+  why: z.array(z.string()),
+});
+
+const pollMs = 50;
+/** What a run may take besides its search: the queue, compiling, storing. */
+const aroundMs = 60_000;
+
+export type FirstPlan =
+  | { readonly planId: string; readonly firstPlanMs: number | null }
+  | { readonly planId: null; readonly why: string };
+
+/** Asks for a plan as any client does, waits for its end, and publishes what it gave. */
+export async function planAndPublish(
+  service: Service,
+  yardId: string,
+  seconds: number,
+  signal: AbortSignal,
+): Promise<FirstPlan> {
+  const asked = performance.now();
+  const runs = `/yards/${yardId}/plan-runs`;
+  let run = await service.post(runs, { seconds, seed: 1 }, runSchema);
+  let firstPlanMs: number | null = null;
+  while (run.status === 'queued' || run.status === 'running') {
+    if (performance.now() - asked > seconds * 1000 + aroundMs) {
+      return { planId: null, why: `the run ${run.id} is still ${run.status}; read it later` };
+    }
+    await sleep(pollMs, undefined, { signal });
+    run = await service.get(`${runs}/${run.id}`, runSchema);
+    if (run.bestFinish !== null) firstPlanMs ??= performance.now() - asked;
+  }
+  if (run.planId === null) {
+    return { planId: null, why: [run.error ?? `it is ${run.status}`, ...run.why].join('\n  ') };
+  }
+  const { planId } = run;
+  await service.post(`/yards/${yardId}/plans/${planId}/publish`, undefined, z.object({}));
+  return { planId, firstPlanMs };
+}
+
+const listSchema = z.object({
+  items: z.array(z.object({ id: z.string(), publishedAt: z.string().nullable() })),
+});
+
+/** The published plan, or else the newest; null where there is none. */
+export async function knownPlan(service: Service, yardId: string): Promise<string | null> {
+  const { items } = await service.get(`/yards/${yardId}/plans?first=200`, listSchema);
+  const plan = items.find(({ publishedAt }) => publishedAt !== null) ?? items.at(0);
+  return plan?.id ?? null;
+}
+
+const planSchema = sheetSchema.omit({ version: true });
+
+export async function readPlan(
+  service: Service,
+  yardId: string,
+  planId: string,
+): Promise<PlanSheet> {
+  return { version: 1, ...(await service.get(`/yards/${yardId}/plans/${planId}`, planSchema)) };
+}

@@ -1,0 +1,79 @@
+import { isIP } from 'node:net';
+import { contentsOf, type DemoSignIn, demoPassword, demoYard, makeAccounts } from './demo.ts';
+import { knownPlan, planAndPublish, readPlan } from './first-plan.ts';
+import { type Service, signIn } from './service.ts';
+import type { Settings } from './settings.ts';
+import { planWords, signInWords } from './words.ts';
+import { z } from 'zod';
+
+type Say = (...lines: readonly string[]) => void;
+export type ShowDemo = (url: string, signal: AbortSignal, say: Say) => Promise<void>;
+
+/**
+ * Makes the accounts of the demo where the database has no yard, and says what to do once the
+ * service answers: import the demo yard, plan it if nothing is planned, print all of it.
+ */
+export async function prepareDemo(settings: Settings, serviceUrl: string): Promise<ShowDemo> {
+  const known = await contentsOf(serviceUrl);
+  const isEmpty = known.yards === 0;
+  refusePublic(settings, isEmpty || known.demo.length > 0);
+  const yard = isEmpty ? await demoYard(settings.yard, new Date()) : null;
+  if (yard !== null) await makeAccounts(serviceUrl, yard);
+
+  return async (url, signal, say) => {
+    if (yard !== null) {
+      const founder = yard.people.find(({ roles }) => roles.includes('foreman'));
+      if (!founder?.email) throw new Error(`Nobody is foreman of ${yard.name}`);
+      const service = await signIn(url, signal, founder.email, demoPassword);
+      await service.post('/yards', yard, z.object({ id: z.literal(yard.id) }));
+      say('', `New in the empty database: ${yard.name}. Its people and boats are invented.`);
+    }
+    const { demo } = yard === null ? known : await contentsOf(serviceUrl);
+    say('', ...signInWords(demo));
+    const foreman = demo.find(({ roles }) => roles.includes('foreman'));
+    if (foreman) await showPlan(settings, foreman, url, signal, say);
+  };
+}
+
+async function showPlan(
+  settings: Settings,
+  { email, yardId }: DemoSignIn,
+  url: string,
+  signal: AbortSignal,
+  say: Say,
+): Promise<void> {
+  let service: Service;
+  try {
+    service = await signIn(url, signal, email, demoPassword);
+  } catch (error) {
+    signal.throwIfAborted();
+    say('', `${email} has another password by now (${String(error)}), so no plan is shown.`);
+    return;
+  }
+  let planId = await knownPlan(service, yardId);
+  if (planId === null) {
+    const { planSeconds } = settings;
+    say('', `Planning the coming weeks for ${String(planSeconds)} s ...`);
+    const made = await planAndPublish(service, yardId, planSeconds, signal);
+    if (made.planId === null) {
+      say(`There is no plan: ${made.why}`);
+      return;
+    }
+    const { firstPlanMs } = made;
+    if (firstPlanMs !== null) {
+      say(`The first plan was there ${(firstPlanMs / 1000).toFixed(1)} s after it was asked for.`);
+    }
+    planId = made.planId;
+  }
+  say('', ...planWords(await readPlan(service, yardId, planId)));
+}
+
+function refusePublic({ host, allowPublicDemo }: Settings, hasDemo: boolean): void {
+  const isLocal =
+    host === 'localhost' || host === '::1' || (isIP(host) === 4 && host.startsWith('127.'));
+  if (isLocal || allowPublicDemo || !hasDemo) return;
+  throw new Error(
+    `HOST ${host} can be reached from outside, and the demo's password is known to everyone. ` +
+      'Use HOST=127.0.0.1, or set ALLOW_PUBLIC_DEMO=1 if that is what you want.',
+  );
+}

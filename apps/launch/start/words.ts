@@ -1,0 +1,64 @@
+import { inWords } from '#planning/decode/moments.ts';
+import type { PlanSheet, RankView, SheetBoat } from '#planning/decode/sheet.ts';
+import { demoPassword, type DemoSignIn } from './demo.ts';
+
+export function addressWords(url: string): string[] {
+  return [
+    `Curewright is at ${url}`,
+    `  pages of the API  ${url}/api/v1/docs`,
+    `  GraphQL           ${url}/graphql`,
+  ];
+}
+
+export function signInWords(demo: readonly DemoSignIn[]): string[] {
+  if (demo.length === 0) return [];
+  const width = Math.max(...demo.map(({ email }) => email.length));
+  return [
+    `Demo sign-ins (the password of each: ${demoPassword})`,
+    ...demo.map(
+      ({ email, name, roles }) => `  ${email.padEnd(width)}  ${name}, ${roles.join(' and ')}`,
+    ),
+  ];
+}
+
+/** Each boat's dates, how far the plan may be from the best, and what holds each boat up. */
+export function planWords(sheet: PlanSheet): string[] {
+  const { timeZone, boats } = sheet;
+  return [
+    `Plan of ${sheet.yard} from ${inWords(sheet.origin, timeZone)} (times in ${timeZone})`,
+    ...boats.map((boat) => boatWords(boat, timeZone)),
+    ...gapWords('broken promises', sheet.lateness, 'together not late at all, which nothing beats'),
+    ...gapWords('finishes, weighted', sheet.finishes, 'proved the best there is'),
+    '',
+    'What decides each finish (binding chain, first cause first)',
+    ...boats.flatMap(({ refit, chain }) => [
+      `  ${refit}`,
+      ...chain.map(({ text }) => `    ${text}`),
+    ]),
+    '',
+    `Caution: ${sheet.caution}`,
+  ];
+}
+
+function boatWords({ refit, promised, finish, lateMinutes }: SheetBoat, zone: string): string {
+  const due = promised === null ? 'no date promised' : `promised ${inWords(promised, zone)}`;
+  const late =
+    promised === null ? '' : lateMinutes === 0 ? ', in time' : `, late by ${span(lateMinutes)}`;
+  return `  ${refit}: ${due}, planned finish ${inWords(finish, zone)}${late}`;
+}
+
+function gapWords(what: string, rank: RankView | null, best: string): string[] {
+  if (rank === null) return [];
+  const { gapMinutes, gap, proof } = rank;
+  const words =
+    gapMinutes === 0
+      ? best
+      : `at most ${span(gapMinutes)} (${(gap * 100).toFixed(1)} %) above the bound proved by ${proof}`;
+  return [`  ${what}: ${words}`];
+}
+
+function span(minutes: number): string {
+  if (minutes < 60) return `${String(Math.round(minutes))} min`;
+  const hours = minutes / 60;
+  return hours < 48 ? `${hours.toFixed(1)} h` : `${(hours / 24).toFixed(1)} days`;
+}
