@@ -45,7 +45,10 @@ export function runSolve(problem: Problem, options: RunOptions): Promise<RunResu
   };
   if (signal?.aborted) stop();
   // No hooks or flags of the parent: the thread runs the same source everywhere.
-  const worker = new Worker(new URL('./solve-thread.ts', import.meta.url), { workerData: order, execArgv: [] });
+  const worker = new Worker(new URL('./solve-thread.ts', import.meta.url), {
+    workerData: order,
+    execArgv: [],
+  });
   signal?.addEventListener('abort', stop, { once: true });
   return new Promise<RunResult>((resolve, reject) => {
     worker.on('message', (report: Report) => {

@@ -24,7 +24,8 @@ const result = solve(order.problem, {
   seed: order.seed,
   warmStart: order.warmStart,
   ...(order.iterations === null ? {} : { iterations: order.iterations }),
-  shouldStop: () => Atomics.load(order.stop, 0) !== 0 || (order.deadline !== null && Date.now() >= order.deadline),
+  shouldStop: () =>
+    Atomics.load(order.stop, 0) !== 0 || (order.deadline !== null && Date.now() >= order.deadline),
   onProgress: progress,
 });
 report({ kind: 'result', result, firstPlanMs });

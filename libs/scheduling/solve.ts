@@ -40,7 +40,13 @@ function narrowed(compiled: Compiled, { analysis }: RootProof): Compiled {
   return { ...compiled, branches };
 }
 
-function createCrew(problem: Problem, seed: number, warmStart: Plan | null, compiled: Compiled, root: RootProof): Search {
+function createCrew(
+  problem: Problem,
+  seed: number,
+  warmStart: Plan | null,
+  compiled: Compiled,
+  root: RootProof,
+): Search {
   if (root.infeasibility) return { step: () => nothing(problem) };
   return crewSearch(problem, seed, warmStart, {
     compiled: narrowed(compiled, root),
@@ -57,14 +63,27 @@ export function create(problem: Problem, seed: number, warmStart: Plan | null): 
 }
 
 /** (value - bound) over the weighted time that the refits take from their releases. */
-function rankBound(problem: Problem, plan: Plan, rank: 0 | 1, bound: number, proof: string): RankBound {
+function rankBound(
+  problem: Problem,
+  plan: Plan,
+  rank: 0 | 1,
+  bound: number,
+  proof: string,
+): RankBound {
   const value = plan.values[rank];
   const spans = problem.refits.reduce(
-    (sum, { weight, release }, r) => sum + weight * Math.max(0, plan.finishes[r] - Math.max(0, release)),
+    (sum, { weight, release }, r) =>
+      sum + weight * Math.max(0, plan.finishes[r] - Math.max(0, release)),
     0,
   );
   const gapMinutes = Math.max(0, value - bound);
-  return { bound, cap: null, gap: gapMinutes === 0 ? 0 : gapMinutes / Math.max(1, spans), gapMinutes, proof };
+  return {
+    bound,
+    cap: null,
+    gap: gapMinutes === 0 ? 0 : gapMinutes / Math.max(1, spans),
+    gapMinutes,
+    proof,
+  };
 }
 
 /**
@@ -72,11 +91,19 @@ function rankBound(problem: Problem, plan: Plan, rank: 0 | 1, bound: number, pro
  * found. Pure: the same problem, seed and iterations give the same result.
  */
 export function solve(problem: Problem, options: SolveOptions): SolveResult {
-  const { seed, iterations = Infinity, shouldStop = () => false, onProgress, warmStart = null } = options;
+  const {
+    seed,
+    iterations = Infinity,
+    shouldStop = () => false,
+    onProgress,
+    warmStart = null,
+  } = options;
   const pure = isPure(problem);
   const compiled = compile(problem);
   const root = pure ? null : proveRoot(compiled);
-  const search = root ? createCrew(problem, seed, warmStart, compiled, root) : createExact(problem, seed, warmStart);
+  const search = root
+    ? createCrew(problem, seed, warmStart, compiled, root)
+    : createExact(problem, seed, warmStart);
   let state = search.step(0);
   let foundAt = 0;
   while (!state.done && state.iterations < iterations && !shouldStop()) {
@@ -90,7 +117,11 @@ export function solve(problem: Problem, options: SolveOptions): SolveResult {
   return {
     status,
     plan,
-    bounds: plan ? ([0, 1] as const).map((rank) => rankBound(problem, plan, rank, state.bounds[rank], proof(rank))) : [],
+    bounds: plan
+      ? ([0, 1] as const).map((rank) =>
+          rankBound(problem, plan, rank, state.bounds[rank], proof(rank)),
+        )
+      : [],
     chains: plan ? problem.refits.map((_, r) => bindingChain(problem, plan, r, compiled)) : [],
     floats: plan ? floats(problem, plan, compiled) : [],
     infeasibility: root?.infeasibility ?? null,

@@ -92,7 +92,7 @@ export const boats: readonly BoatInput[] = [
         id: 'tangon-2026',
         name: 'Tangon, after a grounding',
         release: '2026-11-30T07:00:00+01:00',
-        promised: '2026-12-16T16:00:00+01:00',
+        promised: '2026-12-11T16:00:00+01:00',
         weight: 2,
         parts: [
           part(

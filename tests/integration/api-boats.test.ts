@@ -64,43 +64,6 @@ describe('boats and their work', () => {
     });
   });
 
-  test('a new size does not undo a start that comes between', async () => {
-    const part = await api.rest('GET', '/yards/small/parts/hatch', { token: tokens.foreman });
-    const started = {
-      state: 'working' as const,
-      startedAt: new Date('2026-12-01T08:00:00Z'),
-    };
-    const resize = await inYard(
-      database.service,
-      { yardId: 'small', personId: null },
-      async (tx) => {
-        await lockWork(tx, 'small');
-        await tx.task.update({
-          where: { yardId_id: { yardId: 'small', id: 'hatch-panel.fair' } },
-          data: started,
-        });
-        const answer = api.rest('PATCH', '/yards/small/parts/hatch', {
-          token: tokens.foreman,
-          headers: { 'if-match': part.headers.get('etag') ?? '' },
-          body: { areaM2: 6 },
-        });
-        await someoneWaits();
-        return { answer };
-      },
-    );
-    expect(await resize.answer).toMatchObject({ status: 200, body: { areaM2: 6 } });
-    const [, fair] = await tasks();
-    expect(fair).toMatchObject({ ...started, workMinutes: 15 + 5 * 30 });
-  });
-
-  /** Until a transaction on this database waits for another's lock. */
-  async function someoneWaits(): Promise<void> {
-    const waiting = (): Promise<unknown[]> =>
-      database.owner.$queryRaw`SELECT 1 FROM pg_locks
-        WHERE NOT granted AND pid IN (SELECT pid FROM pg_stat_activity WHERE datname = current_database())`;
-    while ((await waiting()).length === 0) await sleep(20);
-  }
-
   test('a job makes its tasks and takes them away again; begun work stays', async () => {
     const part = { id: 'locker', name: 'Cockpit locker', space: 'bay', areaM2: 1 };
     const { body } = await api.graphql(
@@ -176,4 +139,41 @@ describe('boats and their work', () => {
       },
     });
   });
+
+  test('a new size does not undo a start that comes between', async () => {
+    const part = await api.rest('GET', '/yards/small/parts/hatch', { token: tokens.foreman });
+    const started = {
+      state: 'working' as const,
+      startedAt: new Date('2026-12-01T08:00:00Z'),
+    };
+    const resize = await inYard(
+      database.service,
+      { yardId: 'small', personId: null },
+      async (tx) => {
+        await lockWork(tx, 'small');
+        await tx.task.update({
+          where: { yardId_id: { yardId: 'small', id: 'hatch-panel.fair' } },
+          data: started,
+        });
+        const answer = api.rest('PATCH', '/yards/small/parts/hatch', {
+          token: tokens.foreman,
+          headers: { 'if-match': part.headers.get('etag') ?? '' },
+          body: { areaM2: 6 },
+        });
+        await someoneWaits();
+        return { answer };
+      },
+    );
+    expect(await resize.answer).toMatchObject({ status: 200, body: { areaM2: 6 } });
+    const [, fair] = await tasks();
+    expect(fair).toMatchObject({ ...started, workMinutes: 15 + 5 * 30 });
+  });
+
+  /** Until a transaction on this database waits for another's lock. */
+  async function someoneWaits(): Promise<void> {
+    const waiting = (): Promise<unknown[]> =>
+      database.owner.$queryRaw`SELECT 1 FROM pg_locks
+        WHERE NOT granted AND pid IN (SELECT pid FROM pg_stat_activity WHERE datname = current_database())`;
+    while ((await waiting()).length === 0) await sleep(20);
+  }
 });

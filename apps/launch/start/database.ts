@@ -8,7 +8,7 @@ export interface RunningDatabase {
   readonly serviceUrl: string;
   /** One line for the user. */
   readonly words: string;
-  stop(): Promise<void>;
+  readonly stop: () => Promise<void>;
 }
 
 /** The database, migrated: the given one, or PostgreSQL in the folder. */

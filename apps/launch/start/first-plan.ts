@@ -12,6 +12,7 @@ const runSchema = z.object({
   planId: runSnapshotSchema.shape.planId,
   error: runSnapshotSchema.shape.error,
   why: z.array(z.string()),
+  faults: z.array(z.looseObject({})),
 });
 
 const pollMs = 50;
@@ -20,7 +21,8 @@ const aroundMs = 60_000;
 
 export type FirstPlan =
   | { readonly planId: string; readonly firstPlanMs: number | null }
-  | { readonly planId: null; readonly why: string };
+  /** `longer`: more time may find one. */
+  | { readonly planId: null; readonly why: string; readonly longer: boolean };
 
 /** Asks for a plan as any client does, waits for its end, and publishes what it gave. */
 export async function planAndPublish(
@@ -35,14 +37,19 @@ export async function planAndPublish(
   let firstPlanMs: number | null = null;
   while (run.status === 'queued' || run.status === 'running') {
     if (performance.now() - asked > seconds * 1000 + aroundMs) {
-      return { planId: null, why: `the run ${run.id} is still ${run.status}; read it later` };
+      return { planId: null, why: `the run ${run.id} is still ${run.status}`, longer: false };
     }
     await sleep(pollMs, undefined, { signal });
     run = await service.get(`${runs}/${run.id}`, runSchema);
     if (run.bestFinish !== null) firstPlanMs ??= performance.now() - asked;
   }
   if (run.planId === null) {
-    return { planId: null, why: [run.error ?? `it is ${run.status}`, ...run.why].join('\n  ') };
+    const { status, error, why, faults } = run;
+    return {
+      planId: null,
+      why: [error ?? `the run is ${status}`, ...why].join('\n  '),
+      longer: status === 'failed' && why.length === 0 && faults.length === 0,
+    };
   }
   const { planId } = run;
   await service.post(`/yards/${yardId}/plans/${planId}/publish`, undefined, z.object({}));

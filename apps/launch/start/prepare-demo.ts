@@ -1,10 +1,10 @@
 import { isIP } from 'node:net';
+import { z } from 'zod';
 import { contentsOf, type DemoSignIn, demoPassword, demoYard, makeAccounts } from './demo.ts';
 import { knownPlan, planAndPublish, readPlan } from './first-plan.ts';
 import { type Service, signIn } from './service.ts';
 import type { Settings } from './settings.ts';
 import { planWords, signInWords } from './words.ts';
-import { z } from 'zod';
 
 type Say = (...lines: readonly string[]) => void;
 export type ShowDemo = (url: string, signal: AbortSignal, say: Say) => Promise<void>;
@@ -50,22 +50,38 @@ async function showPlan(
     say('', `${email} has another password by now (${String(error)}), so no plan is shown.`);
     return;
   }
-  let planId = await knownPlan(service, yardId);
-  if (planId === null) {
-    const { planSeconds } = settings;
-    say('', `Planning the coming weeks for ${String(planSeconds)} s ...`);
-    const made = await planAndPublish(service, yardId, planSeconds, signal);
+  const planId =
+    (await knownPlan(service, yardId)) ?? (await makePlan(service, settings, yardId, signal, say));
+  if (planId === null) return;
+  say('', ...planWords(await readPlan(service, yardId, planId)));
+}
+
+/** A busy or small machine may need longer to a first plan than the usual few seconds. */
+const timesLonger = [1, 4, 15];
+
+async function makePlan(
+  service: Service,
+  { planSeconds }: Settings,
+  yardId: string,
+  signal: AbortSignal,
+  say: Say,
+): Promise<string | null> {
+  for (const times of timesLonger) {
+    const seconds = planSeconds * times;
+    say('', `Planning the coming weeks for ${String(seconds)} s ...`);
+    const made = await planAndPublish(service, yardId, seconds, signal);
     if (made.planId === null) {
-      say(`There is no plan: ${made.why}`);
-      return;
+      say(`There is no plan yet: ${made.why}`);
+      if (!made.longer) return null;
+      continue;
     }
-    const { firstPlanMs } = made;
+    const { planId, firstPlanMs } = made;
     if (firstPlanMs !== null) {
       say(`The first plan was there ${(firstPlanMs / 1000).toFixed(1)} s after it was asked for.`);
     }
-    planId = made.planId;
+    return planId;
   }
-  say('', ...planWords(await readPlan(service, yardId, planId)));
+  return null;
 }
 
 function refusePublic({ host, allowPublicDemo }: Settings, hasDemo: boolean): void {

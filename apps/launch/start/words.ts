@@ -26,9 +26,9 @@ export function planWords(sheet: PlanSheet): string[] {
   const { timeZone, boats } = sheet;
   return [
     `Plan of ${sheet.yard} from ${inWords(sheet.origin, timeZone)} (times in ${timeZone})`,
-    ...boats.map((boat) => boatWords(boat, timeZone)),
-    ...gapWords('broken promises', sheet.lateness, 'together not late at all, which nothing beats'),
-    ...gapWords('finishes, weighted', sheet.finishes, 'proved the best there is'),
+    ...boats.flatMap((boat) => boatWords(boat, timeZone)),
+    ...gapWords('all promises together', sheet.lateness, 'as little late as can be'),
+    ...gapWords('all finishes together, weighted', sheet.finishes, 'proved the best there is'),
     '',
     'What decides each finish (binding chain, first cause first)',
     ...boats.flatMap(({ refit, chain }) => [
@@ -40,11 +40,16 @@ export function planWords(sheet: PlanSheet): string[] {
   ];
 }
 
-function boatWords({ refit, promised, finish, lateMinutes }: SheetBoat, zone: string): string {
+function boatWords(boat: SheetBoat, zone: string): string[] {
+  const { refit, promised, finish, lateMinutes, earliest, gapMinutes } = boat;
   const due = promised === null ? 'no date promised' : `promised ${inWords(promised, zone)}`;
   const late =
     promised === null ? '' : lateMinutes === 0 ? ', in time' : `, late by ${span(lateMinutes)}`;
-  return `  ${refit}: ${due}, planned finish ${inWords(finish, zone)}${late}`;
+  const gap =
+    gapMinutes === 0
+      ? 'no plan can finish it earlier'
+      : `gap to the bound ${span(gapMinutes)} (no plan can finish it before ${inWords(earliest, zone)})`;
+  return [`  ${refit}: ${due}, planned finish ${inWords(finish, zone)}${late};`, `    ${gap}`];
 }
 
 function gapWords(what: string, rank: RankView | null, best: string): string[] {

@@ -79,6 +79,8 @@ export const sheetBoatSchema = z.object({
   ownerId: z.string().nullable(),
   promised: whenSchema.nullable(),
   finish: whenSchema,
+  earliest: whenSchema.describe('Proved: this one alone cannot finish before.'),
+  gapMinutes: z.number().describe('From `earliest` to `finish`.'),
   lateMinutes: z.number(),
   tasks: z.int(),
   chain: z.array(chainStepSchema).describe('Why it takes that long, from the first cause.'),

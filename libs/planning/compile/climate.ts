@@ -1,5 +1,5 @@
 import { wallClock } from '#calendar/local-time.ts';
-import { climateSeries, type Climate } from '#cure/climate/climate.ts';
+import { climateSeries, type Climate, type ClimateSeries } from '#cure/climate/climate.ts';
 import type { TemperatureSeries } from '#cure/clock/series.ts';
 import type { Workload } from '../workload/workload.ts';
 import type { Space } from '../yard/spaces.ts';
@@ -26,7 +26,7 @@ export function temperatures(
   yard: Yard,
   frame: Frame,
   first: number,
-): ReadonlyMap<string, TemperatureSeries> {
+): ReadonlyMap<string, ClimateSeries> {
   const { outdoor } = yard;
   const from = outdoor === null ? 0 : Date.parse(outdoor.from);
   const readings = (outdoor?.celsius ?? []).map((celsius, hour) => ({
@@ -45,7 +45,11 @@ export function temperatures(
         frame.horizon - first,
         STEP,
       );
-      return [space.id, { start: first, step: series.step, celsius: series.celsius }];
+      const assumed = series.assumed.map(({ start, end }) => ({
+        start: start + first,
+        end: end + first,
+      }));
+      return [space.id, { ...series, start: first, assumed }];
     }),
   );
 }

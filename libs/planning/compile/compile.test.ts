@@ -133,6 +133,33 @@ describe('compile', () => {
     expect(values).toEqual([240, 360]); // opens as at 10 degrees, closes as at 20
   });
 
+  it('reckons with a place where the part is worked on between, on any way that the link is for', () => {
+    const { problem } = compiled((yard) => {
+      yard.spaces.push({
+        ...yard.spaces[0],
+        id: 'cold',
+        name: 'Cold',
+        climate: { kind: 'heated', setPoints: [{ weekdays: [1], from: '00:00', celsius: 10 }] },
+      });
+      yard.spaces.push({ ...yard.spaces[0], id: 'far', name: 'Far' });
+      const [{ steps, links }] = yard.procedures;
+      steps[2].space = 'far';
+      steps.push({ ...steps[0], id: 'look', name: 'Look at it', space: 'cold' });
+      links.push({ ...links[0], id: 'one-look', from: 'one', to: 'look' });
+      links.push({ ...links[0], id: 'look-two', from: 'look', to: 'two' });
+    });
+    const table = ({ fn }: (typeof problem.lags)[number]): string =>
+      fn.kind === 'table' ? problem.tables[fn.table].id : '';
+    const bond = problem.lags.filter(({ source }) => source === 'link:lid.bond');
+    expect(bond.map(table)).toEqual([
+      'resin/bond-opens/open/cold+shop',
+      'resin/bond-closes/close/cold+shop',
+    ]);
+    // Not known to come after the look, the abrading may.
+    const hard = problem.lags.filter(({ source }) => source === 'link:lid.hard');
+    expect(hard.map(table)).toEqual(['resin/sandable/open/cold+far+shop']);
+  });
+
   it('keeps wet work that spoils away from the cold before its film is set', () => {
     const { problem } = compiled((yard) => {
       yard.materials[0].belowMinimum = 'spoils';
@@ -209,6 +236,25 @@ describe('compile with work that has begun', () => {
       finish: 60,
       builders: [0],
     });
+  });
+
+  it('expects work that goes on to take what it has left, in its crew’s working time', () => {
+    const yard = smallYard((draft) => (draft.boats[0].refits[0].parts[0].areaM2 = 12));
+    const made = makeWorkload(yard);
+    const tasks = made.tasks.map((task): Task =>
+      task.id === 'lid.sand'
+        ? { ...task, state: 'working', startedAt: '2026-11-02T15:00:00Z', crew: ['ada'] }
+        : task,
+    );
+    const workload = { ...made, tasks };
+    // 250 minutes: 60 on Monday until 16:00, 190 on Tuesday from 08:00.
+    for (const [from, start, finish] of [
+      ['2026-11-02T08:00:00Z', 420, 1440 + 190],
+      ['2026-11-03T08:00:00Z', 0, 190],
+    ] as const) {
+      const { problem } = compile({ yard, workload, from, now: '2026-11-03T08:00:00Z' });
+      expect(problem.activities[0].fixed).toEqual({ kind: 'frozen', start, finish, builders: [0] });
+    }
   });
 
   it('excuses what has happened from the rules among itself', () => {

@@ -15,6 +15,7 @@ import type { PlanMap } from './map.ts';
 import { placesOf } from './places.ts';
 import { excuseBegun } from './reality.ts';
 import { frameOf, type Frame } from './time.ts';
+import { whereabouts } from './whereabouts.ts';
 import { windowFaults } from './window-faults.ts';
 
 export interface CompileInput {
@@ -135,6 +136,7 @@ export function compile({ yard, workload, from, now }: CompileInput): Compiled {
     index,
     task: (id) => tasks[index.get(id) ?? -1],
     begun: (id) => begun.get(id) ?? null,
+    whereabouts: whereabouts({ ...workload, tasks }),
   };
   const lags = workload.links
     .filter(({ id }) => !standing.droppedLinks.has(id))

@@ -4,6 +4,7 @@ import type { Task, TaskLink } from '../workload/workload.ts';
 import type { Moment } from '../yard/procedures.ts';
 import { reachedOrNever, type Films } from './films.ts';
 import type { Begun } from './frozen.ts';
+import type { Whereabouts } from './whereabouts.ts';
 
 type Bound = Lag['bound'];
 
@@ -48,6 +49,7 @@ export interface LagSite {
   readonly index: ReadonlyMap<string, number>;
   task(id: string): Task;
   begun(id: string): Begun | null;
+  readonly whereabouts: Whereabouts;
 }
 
 /** A film laid before the plan begins has an exact moment: a constant from where the problem puts its task. */
@@ -73,7 +75,7 @@ function functionOf(
   }
   if (from.material === null)
     throw new Error(`link ${link.id} reads the film of ${from.id}, which lays none`);
-  const places = [from.space, site.task(link.to).space];
+  const places = site.whereabouts(link);
   if (begun === null)
     return {
       kind: 'table',

@@ -17,8 +17,12 @@ export interface Frame {
 const DAY = 1440;
 
 export function frameOf(yard: Yard, from: string | undefined, now: string | undefined): Frame {
-  const origin = instantOf(from ?? yard.planFrom);
-  const minuteOf = (iso: string): number => Math.floor(Date.parse(iso) / 60_000) - origin;
+  const instant = (iso: string): number => {
+    const ms = Date.parse(iso);
+    return Number.isNaN(ms) ? instantOf(iso) : Math.floor(ms / 60_000); // instantOf refuses it in words
+  };
+  const origin = instant(from ?? yard.planFrom);
+  const minuteOf = (iso: string): number => instant(iso) - origin;
   return {
     origin: isoOf(origin),
     horizon: yard.horizonDays * DAY,

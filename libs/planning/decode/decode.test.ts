@@ -50,6 +50,26 @@ describe('makeSheet of the small yard', () => {
     ]);
   });
 
+  it('says for which time the outdoors is not known, where a space follows it', () => {
+    const outdoors = (hours: number): PlanSheet =>
+      sheetOf(
+        smallYard((yard) => {
+          yard.outdoor = {
+            from: '2026-11-02T00:00:00Z',
+            celsius: Array.from({ length: hours }, () => 20),
+            source: 'invented',
+          };
+          yard.spaces[0].climate = { kind: 'outdoors', lagHours: 0, warmerBy: 0 };
+        }),
+      );
+    // Twelve readings end at 11:00; the last work ends at 13:20.
+    expect(outdoors(12).caution.startsWith(sheet.caution)).toBe(true);
+    expect(outdoors(12).caution).toContain(
+      'does not cover all of Mon 2 Nov 11:00 to Mon 2 Nov 13:20',
+    );
+    expect(outdoors(15).caution).toBe(sheet.caution);
+  });
+
   it('has the film’s timeline and the window of what follows', () => {
     const one = sheet.tasks[1];
     expect(one.film.map(({ milestone, when }) => [milestone, when?.local])).toEqual([

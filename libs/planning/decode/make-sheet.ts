@@ -1,3 +1,4 @@
+import { intersect } from '#calendar/intervals.ts';
 import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { lagAt } from '#scheduling/model/lag.ts';
 import type { Placement, RankBound, SolveResult } from '#scheduling/model/plan.ts';
@@ -161,6 +162,15 @@ const rank = (value: number, bound: RankBound | undefined): RankView | null =>
         proof: bound.proof,
       };
 
+/** The caution, with the stretch of the plan for which outdoor temperatures were not known. */
+function cautionOf({ assumed, at }: Reading, finish: number): string {
+  const within = intersect(assumed, [{ start: 0, end: finish }]);
+  if (within.length === 0) return CAUTION;
+  const from = at.words(within[0].start);
+  const to = at.words(within[within.length - 1].end);
+  return `${CAUTION} The outdoor table does not cover all of ${from} to ${to}: there the same hours of the nearest day in it stand in.`;
+}
+
 export interface SheetInput {
   readonly compiled: Compiled;
   /** With a plan; a result without one cannot be decoded. */
@@ -205,6 +215,6 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
     boats: boatsOf(reading, result, yard),
     lateness: rank(plan.values[0], result.bounds.at(0)),
     finishes: rank(plan.values[1], result.bounds.at(1)),
-    caution: CAUTION,
+    caution: cautionOf(reading, Math.max(0, ...plan.finishes)),
   };
 }

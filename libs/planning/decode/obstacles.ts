@@ -4,6 +4,7 @@ import { forbiddenStarts } from '#cure/windows/forbidden.ts';
 import type { Films } from '../compile/films.ts';
 import { anchorsOf } from '../compile/lags.ts';
 import type { Frame } from '../compile/time.ts';
+import type { Whereabouts } from '../compile/whereabouts.ts';
 import type { Task, TaskLink, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { becoming } from './film.ts';
@@ -21,6 +22,7 @@ export interface Place {
   readonly workload: Workload;
   readonly rows: Rows;
   readonly films: Films;
+  readonly whereabouts: Whereabouts;
   readonly frame: Frame;
   readonly at: Moments;
   readonly now: number;
@@ -32,10 +34,10 @@ function momentOf(link: TaskLink, side: Side, anchor: number, place: Place): num
   const moment = side === 'open' ? link.opens : link.closes;
   if (moment === null) return side === 'open' ? -Infinity : Infinity;
   if (moment.kind === 'after') return anchor + moment.minutes;
-  const [from, to] = [place.rows.tasks.get(link.from), place.rows.tasks.get(link.to)];
-  if (from === undefined || from.material === null || to === undefined) return null;
+  const from = place.rows.tasks.get(link.from);
+  if (from === undefined || from.material === null) return null;
   return reachedAt(
-    place.films.clock(from.material, moment.milestone, side, [from.space, to.space]),
+    place.films.clock(from.material, moment.milestone, side, place.whereabouts(link)),
     anchor,
   );
 }

@@ -1,3 +1,4 @@
+import { normalise, type IntervalSet } from '#calendar/intervals.ts';
 import type { Placement, Plan } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import type { PlanMap } from '../compile/map.ts';
@@ -53,6 +54,8 @@ export interface Reading {
   readonly plan: Plan;
   readonly rows: Rows;
   readonly films: Films;
+  /** Where a space follows the outdoors and the outdoor table does not say how these are. */
+  readonly assumed: IntervalSet;
   readonly frame: Frame;
   readonly at: Moments;
   /** Placement by activity; undefined for what is not done. */
@@ -69,6 +72,7 @@ export function readingOf(
   workload: Workload,
 ): Reading {
   const frame = frameOf({ ...yard, timeZone: map.timeZone }, map.origin, undefined);
+  const series = temperatures(yard, frame, firstMinute(workload, frame));
   const placed: (Placement | undefined)[] = problem.activities.map(() => undefined);
   for (const placement of plan.placements) placed[placement.activity] = placement;
   const holds = problem.lags.map(() => true);
@@ -82,7 +86,8 @@ export function readingOf(
     map,
     plan,
     rows: rowsOf(yard, workload),
-    films: filmsOf(yard, temperatures(yard, frame, firstMinute(workload, frame)), problem.horizon),
+    films: filmsOf(yard, series, problem.horizon),
+    assumed: normalise([...series.values()].flatMap(({ assumed }) => assumed)),
     frame,
     at: moments(map.origin, map.timeZone),
     placed,

@@ -2,6 +2,7 @@ import { standingOf } from '../compile/choices.ts';
 import { firstMinute, temperatures } from '../compile/climate.ts';
 import { filmsOf } from '../compile/films.ts';
 import { frameOf } from '../compile/time.ts';
+import { whereabouts } from '../compile/whereabouts.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { mixOf } from './film.ts';
@@ -97,6 +98,7 @@ export function readyList(input: {
     workload,
     rows: rowsOf(yard, workload),
     films: filmsOf(yard, series, horizon),
+    whereabouts: whereabouts(workload),
     frame,
     at: moments(frame.origin, yard.timeZone),
     now,

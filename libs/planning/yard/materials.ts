@@ -1,21 +1,8 @@
 import { z } from 'zod';
+import { MILESTONES } from '#cure/material/material.ts';
 import { celsius, id, name } from './scalars.ts';
 
-const milestones = [
-  'pot-life',
-  'open-time',
-  'gel',
-  'tacky-opens',
-  'tacky-closes',
-  'bond-opens',
-  'bond-closes',
-  'tack-free',
-  'dust-safe',
-  'handle',
-  'sandable',
-  'cured',
-] as const;
-export const milestoneSchema = z.enum(milestones);
+export const milestoneSchema = z.enum(MILESTONES);
 
 /** Minutes from mixing to the milestone at a constant temperature; ascending temperatures. */
 export const cureTableSchema = z.strictObject({

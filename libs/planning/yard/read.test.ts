@@ -193,6 +193,19 @@ describe('readYard refuses what makes no sense', () => {
       },
     ],
     [
+      'two jobs that make one task',
+      (yard) => {
+        const [procedure] = yard.procedures;
+        const step = { ...procedure.steps[0], id: 'b.sand' };
+        yard.procedures.push({ ...procedure, id: 'dotted', steps: [step], links: [], choices: [] });
+        yard.boats[0].refits[0].parts[0].jobs.push(
+          { id: 'a.b', procedure: 'two-coats', after: [] },
+          { id: 'a', procedure: 'dotted', after: [] },
+        );
+      },
+      { code: 'yard.duplicate', message: 'the jobs "a.b" and "a" both make a task "a.b.sand"' },
+    ],
+    [
       'wet work without a material',
       (yard) => (yard.procedures[0].steps[1].material = null),
       {

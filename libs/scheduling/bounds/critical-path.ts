@@ -32,7 +32,8 @@ const isCertain = ({ activities }: Compiled, assumed: Assumed, a: number): boole
 function leastFinishes({ compiled }: Root, domains: Domains, assumed: Assumed): Float64Array {
   const least = new Float64Array(compiled.problem.refits.length);
   compiled.activities.forEach(({ refit }, a) => {
-    if (refit >= 0 && isCertain(compiled, assumed, a)) least[refit] = Math.max(least[refit], domains.finishFrom[a]);
+    if (refit >= 0 && isCertain(compiled, assumed, a))
+      least[refit] = Math.max(least[refit], domains.finishFrom[a]);
   });
   return least;
 }
@@ -73,7 +74,10 @@ function weakest(all: readonly Domains[]): Domains {
 function touched({ problem }: Compiled, c: number, b: number): number[] {
   const { activities, lags } = problem.choices[c].branches[b];
   const ends = lags.flatMap((l) => [problem.lags[l].from, problem.lags[l].to]);
-  const near = activities.flatMap((a) => [a, ...problem.lags.flatMap((lag) => (lag.to === a ? [lag.from] : []))]);
+  const near = activities.flatMap((a) => [
+    a,
+    ...problem.lags.flatMap((lag) => (lag.to === a ? [lag.from] : [])),
+  ]);
   return [...new Set([...activities, ...ends, ...near])];
 }
 

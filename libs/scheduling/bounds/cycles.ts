@@ -21,7 +21,8 @@ export interface Circle {
 /** Minimum distances between starts and finishes that hold for every anchor and crew. */
 function edgesOf(compiled: Compiled, assumed: Assumed): Edge[] {
   const { activities, arcs } = compiled;
-  const certain = (choice: number, branch: number): boolean => choice < 0 || assumed.taken[choice] === branch;
+  const certain = (choice: number, branch: number): boolean =>
+    choice < 0 || assumed.taken[choice] === branch;
   const edges: Edge[] = [];
   activities.forEach(({ modes, frozen, choice, branch }, a) => {
     if (!certain(choice, branch)) return;
@@ -34,13 +35,22 @@ function edgesOf(compiled: Compiled, assumed: Assumed): Edge[] {
     const least = Math.min(...modes.map((m) => (m.crews === null ? m.minutes : m.least)));
     edges.push({ from: 2 * a, to: 2 * a + 1, weight: least, lag: -1 });
     if (modes.some((m) => m.pauses || !m.complete)) return;
-    const most = Math.max(...modes.map((m) => (m.crews === null ? m.minutes : Math.max(0, ...m.crews.map((c) => c.minutes)))));
+    const most = Math.max(
+      ...modes.map((m) =>
+        m.crews === null ? m.minutes : Math.max(0, ...m.crews.map((c) => c.minutes)),
+      ),
+    );
     edges.push({ from: 2 * a + 1, to: 2 * a, weight: -most, lag: -1 });
   });
   for (const arc of arcs) {
     const { choice, branch } = activities[arc.from];
     const other = activities[arc.to];
-    if (!certain(choice, branch) || !certain(other.choice, other.branch) || !certain(arc.choice, arc.branch)) continue;
+    if (
+      !certain(choice, branch) ||
+      !certain(other.choice, other.branch) ||
+      !certain(arc.choice, arc.branch)
+    )
+      continue;
     const from = 2 * arc.from + Number(arc.fromFinish);
     const to = 2 * arc.to + Number(arc.toFinish);
     if (arc.open) edges.push({ from, to, weight: leastWait(compiled, arc), lag: arc.lag });
@@ -83,13 +93,14 @@ export function positiveCircle(compiled: Compiled, assumed: Assumed): Circle | n
   const parent = new Int32Array(nodes).fill(-1);
   for (let round = 0; round <= nodes; round += 1) {
     let moved = false;
-    edges.forEach((edge, e) => {
+    for (let e = 0; e < edges.length; e += 1) {
+      const edge = edges[e];
       const reach = longest[edge.from] + edge.weight;
-      if (reach <= longest[edge.to]) return;
+      if (reach <= longest[edge.to]) continue;
       longest[edge.to] = reach;
       parent[edge.to] = e;
       moved = true;
-    });
+    }
     if (!moved) return null;
     const circle = circleIn(edges, parent);
     if (circle) return circle;

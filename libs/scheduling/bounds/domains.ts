@@ -33,7 +33,13 @@ export function rootOf(compiled: Compiled): Root {
   const frozen = emptyState(compiled);
   placeFrozen(compiled, frozen);
   const activities = compiled.activities.map(forBounds);
-  return { compiled, frozen, activities, ways: compiled.activities.map((a) => waysOf(compiled, frozen, a)), without: new Set() };
+  return {
+    compiled,
+    frozen,
+    activities,
+    ways: compiled.activities.map((a) => waysOf(compiled, frozen, a)),
+    without: new Set(),
+  };
 }
 
 export function firstDomains({ compiled }: Root): Domains {
@@ -88,20 +94,28 @@ function arcCertain({ activities }: Compiled, assumed: Assumed, arc: Arc, given:
 /** Whether the branches assumed rule the activity out. */
 export function ruledOut({ activities }: Compiled, assumed: Assumed, a: number): boolean {
   const { choice, branch } = activities[a];
-  return choice >= 0 && (assumed.possible[choice][branch] === 0 || (assumed.taken[choice] >= 0 && assumed.taken[choice] !== branch));
+  return (
+    choice >= 0 &&
+    (assumed.possible[choice][branch] === 0 ||
+      (assumed.taken[choice] >= 0 && assumed.taken[choice] !== branch))
+  );
 }
 
 /** Narrows by the activity's own calendars, crews, forbidden starts and frozen work; false where nothing is left. */
 function narrowOwn(root: Root, domains: Domains, a: number, fit: Fit): boolean {
   const { compiled, frozen, ways } = root;
   const activity = root.activities[a];
-  const open = (): boolean => domains.startFrom[a] <= domains.startTo[a] && domains.finishFrom[a] <= domains.finishTo[a];
+  const open = (): boolean =>
+    domains.startFrom[a] <= domains.startTo[a] && domains.finishFrom[a] <= domains.finishTo[a];
   if (activity.frozen) return open() && activity.frozen.finish <= compiled.horizon;
   earliestOf(compiled, frozen, activity, ways[a], domains.startFrom[a], domains.finishFrom[a], fit);
   if (fit.start === Infinity) return false;
   domains.startFrom[a] = Math.max(domains.startFrom[a], fit.start);
   domains.finishFrom[a] = Math.max(domains.finishFrom[a], fit.finish);
-  domains.startTo[a] = Math.min(domains.startTo[a], latestOf(compiled, ways[a], domains.startTo[a], domains.finishTo[a]));
+  domains.startTo[a] = Math.min(
+    domains.startTo[a],
+    latestOf(compiled, ways[a], domains.startTo[a], domains.finishTo[a]),
+  );
   return open();
 }
 
@@ -109,7 +123,11 @@ function narrowOwn(root: Root, domains: Domains, a: number, fit: Fit): boolean {
 function forward({ compiled: { problem } }: Root, d: Domains, arc: Arc): boolean {
   const { from, to } = arc;
   if (arc.open) {
-    const bound = anchorBound(problem, arc, arc.fromFinish ? d.finishFrom[from] : d.startFrom[from]);
+    const bound = anchorBound(
+      problem,
+      arc,
+      arc.fromFinish ? d.finishFrom[from] : d.startFrom[from],
+    );
     const least = arc.toFinish ? d.finishFrom : d.startFrom;
     if (bound <= least[to]) return false;
     least[to] = bound;
@@ -184,12 +202,15 @@ export function propagate(
     for (const arc of compiled.activities[a].outgoing) {
       const { to } = arc;
       if (root.without.has(arc.lag) || ruledOut(compiled, assumed, to) || dead[to] === 1) continue;
-      if (certain(compiled, assumed, a, to) && arcCertain(compiled, assumed, arc, to)) reach(to, forward(root, domains, arc));
+      if (certain(compiled, assumed, a, to) && arcCertain(compiled, assumed, arc, to))
+        reach(to, forward(root, domains, arc));
     }
     for (const arc of compiled.activities[a].incoming) {
       const { from } = arc;
-      if (root.without.has(arc.lag) || ruledOut(compiled, assumed, from) || dead[from] === 1) continue;
-      if (certain(compiled, assumed, a, from) && arcCertain(compiled, assumed, arc, from)) reach(from, backward(root, domains, arc));
+      if (root.without.has(arc.lag) || ruledOut(compiled, assumed, from) || dead[from] === 1)
+        continue;
+      if (certain(compiled, assumed, a, from) && arcCertain(compiled, assumed, arc, from))
+        reach(from, backward(root, domains, arc));
     }
   }
   return -1;

@@ -16,7 +16,11 @@ const all = (n: number): Set<number> => new Set(Array.from({ length: n }, (_, i)
 function fails(compiled: Compiled, only: ReadonlySet<number>, lags: ReadonlySet<number>): boolean {
   const part = compile(restrict(compiled.problem, only, lags).problem);
   const analysis = analyse(part);
-  return analysis.empty >= 0 || analysis.deadChoice >= 0 || positiveCircle(part, analysis.assumed) !== null;
+  return (
+    analysis.empty >= 0 ||
+    analysis.deadChoice >= 0 ||
+    positiveCircle(part, analysis.assumed) !== null
+  );
 }
 
 /** Whether they have a plan: true only if one was found. */
@@ -31,9 +35,17 @@ function works(compiled: Compiled, only: ReadonlySet<number>, lags: ReadonlySet<
 }
 
 /** Leaves out whatever the failure does not need: halves, quarters and so on, down to single items. */
-function shrink(items: readonly number[], stillFails: (kept: ReadonlySet<number>) => boolean, budget: { left: number }): Set<number> {
+function shrink(
+  items: readonly number[],
+  stillFails: (kept: ReadonlySet<number>) => boolean,
+  budget: { left: number },
+): Set<number> {
   const kept = new Set(items);
-  for (let size = Math.ceil(kept.size / 2); size >= 1 && budget.left > 0; size = size === 1 ? 0 : Math.ceil(size / 2)) {
+  for (
+    let size = Math.ceil(kept.size / 2);
+    size >= 1 && budget.left > 0;
+    size = size === 1 ? 0 : Math.ceil(size / 2)
+  ) {
     const list = [...kept];
     for (let i = 0; i < list.length && budget.left > 0; i += size) {
       const block = list.slice(i, i + size);
@@ -52,7 +64,10 @@ function shrink(items: readonly number[], stillFails: (kept: ReadonlySet<number>
  */
 export function explain(compiled: Compiled, analysis: Analysis): Infeasibility | null {
   const { problem } = compiled;
-  const circle = analysis.empty < 0 && analysis.deadChoice < 0 ? positiveCircle(compiled, analysis.assumed) : null;
+  const circle =
+    analysis.empty < 0 && analysis.deadChoice < 0
+      ? positiveCircle(compiled, analysis.assumed)
+      : null;
   if (analysis.empty < 0 && analysis.deadChoice < 0 && !circle) return null;
   const budget = { left: PROPAGATIONS };
   let only: ReadonlySet<number> = all(problem.activities.length);
@@ -65,8 +80,11 @@ export function explain(compiled: Compiled, analysis: Analysis): Infeasibility |
   const ends = new Set([...lags].flatMap((l) => [problem.lags[l].from, problem.lags[l].to]));
   if (ends.size > 0 && fails(compiled, ends, lags)) only = ends;
   only = shrink([...only], (kept) => fails(compiled, kept, lags), budget);
-  lags = new Set([...lags].filter((l) => only.has(problem.lags[l].from) && only.has(problem.lags[l].to)));
-  const without = (set: ReadonlySet<number>, x: number): Set<number> => new Set([...set].filter((y) => y !== x));
+  lags = new Set(
+    [...lags].filter((l) => only.has(problem.lags[l].from) && only.has(problem.lags[l].to)),
+  );
+  const without = (set: ReadonlySet<number>, x: number): Set<number> =>
+    new Set([...set].filter((y) => y !== x));
   const irreducible =
     budget.left > 0 &&
     [...lags].every((l) => works(compiled, only, without(lags, l))) &&

@@ -1,5 +1,11 @@
 import type { CompiledMode } from '../search/crew/compiled.ts';
-import { minuteAt, minutesBefore, spanAfter, type Spans, type WorkTable } from '../search/crew/spans.ts';
+import {
+  minuteAt,
+  minutesBefore,
+  spanAfter,
+  type Spans,
+  type WorkTable,
+} from '../search/crew/spans.ts';
 
 /** The last minute up to `t` that no span holds, which may be before time began. */
 function outsideBackwards(spans: Spans, t: number): number {

@@ -26,7 +26,10 @@ function alone(compiled: Compiled, analysis: Analysis, a: number): string | null
     return `${activity.id} asks for more of a resource than there ever is`;
   if (manned && modes.every((m) => !m.pauses)) {
     const options = modes.flatMap((m) =>
-      (m.crews ?? []).map((c) => ({ minutes: c.minutes, spans: m.relieved ? c.table.shifts : c.table.work })),
+      (m.crews ?? []).map((c) => ({
+        minutes: c.minutes,
+        spans: m.relieved ? c.table.shifts : c.table.work,
+      })),
     );
     const shift = ({ spans }: (typeof options)[number]): number =>
       spans.starts.reduce((most, start, i) => Math.max(most, spans.ends[i] - start), 0);
@@ -40,19 +43,25 @@ function alone(compiled: Compiled, analysis: Analysis, a: number): string | null
 }
 
 /** The reason in one sentence, with the minutes that clash. */
-export function reasonOf(problem: Problem, only: ReadonlySet<number>, lags: ReadonlySet<number>): string {
+export function reasonOf(
+  problem: Problem,
+  only: ReadonlySet<number>,
+  lags: ReadonlySet<number>,
+): string {
   const part = restrict(problem, only, lags);
   const compiled = compile(part.problem);
   const analysis = analyse(compiled);
   const { empty, domains, deadChoice } = analysis;
   const all = names(problem, part.activities);
-  if (deadChoice >= 0) return `no branch of choice ${problem.choices[deadChoice].id} can be done: ${all}`;
-  if (empty < 0) {
-    const circle = positiveCircle(compiled, analysis.assumed);
-    if (!circle) return `${all} cannot all be done by minute ${String(problem.horizon)}`;
+  // The last branch left is taken for certain, and then its work is what has no place.
+  const choice = deadChoice >= 0 || empty < 0 ? deadChoice : compiled.activities[empty].choice;
+  if (choice >= 0) return `no branch of choice ${problem.choices[choice].id} can be done: ${all}`;
+  const circle = positiveCircle(compiled, analysis.assumed);
+  if (circle) {
     const order = circle.activities.map((a) => part.activities[a]);
     return `${names(problem, order)} wait for each other in a circle that asks for ${String(circle.excess)} minutes too many`;
   }
+  if (empty < 0) return `${all} cannot all be done by minute ${String(problem.horizon)}`;
   if (lags.size === 0) return alone(compiled, analysis, empty) ?? all;
   const { id } = part.problem.activities[empty];
   const clash = (what: string, from: number, to: number): string =>

@@ -8,9 +8,15 @@ export interface Restricted {
 }
 
 /** Keeps the activities in `only` and those of `lags` whose ends are kept. */
-export function restrict(problem: Problem, only: ReadonlySet<number>, lags: ReadonlySet<number>): Restricted {
+export function restrict(
+  problem: Problem,
+  only: ReadonlySet<number>,
+  lags: ReadonlySet<number>,
+): Restricted {
   const activities = problem.activities.flatMap((_, a) => (only.has(a) ? [a] : []));
-  const kept = problem.lags.flatMap((lag, l) => (lags.has(l) && only.has(lag.from) && only.has(lag.to) ? [l] : []));
+  const kept = problem.lags.flatMap((lag, l) =>
+    lags.has(l) && only.has(lag.from) && only.has(lag.to) ? [l] : [],
+  );
   const newActivity = new Map(activities.map((a, i) => [a, i]));
   const newLag = new Map(kept.map((l, i) => [l, i]));
   const mapped = (list: readonly number[], by: ReadonlyMap<number, number>): number[] =>
@@ -25,7 +31,11 @@ export function restrict(problem: Problem, only: ReadonlySet<number>, lags: Read
     problem: {
       ...problem,
       activities: activities.map((a) => problem.activities[a]),
-      lags: kept.map((l) => ({ ...problem.lags[l], from: at(problem.lags[l].from), to: at(problem.lags[l].to) })),
+      lags: kept.map((l) => ({
+        ...problem.lags[l],
+        from: at(problem.lags[l].from),
+        to: at(problem.lags[l].to),
+      })),
       choices: problem.choices.map((choice) => ({
         ...choice,
         branches: choice.branches.map((branch) => ({
@@ -34,7 +44,9 @@ export function restrict(problem: Problem, only: ReadonlySet<number>, lags: Read
           lags: mapped(branch.lags, newLag),
         })),
       })),
-      surfaces: problem.surfaces.flatMap((s) => (only.has(s.activity) ? [{ ...s, activity: at(s.activity) }] : [])),
+      surfaces: problem.surfaces.flatMap((s) =>
+        only.has(s.activity) ? [{ ...s, activity: at(s.activity) }] : [],
+      ),
     },
   };
 }

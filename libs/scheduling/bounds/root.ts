@@ -31,7 +31,8 @@ export function ranksOf(compiled: Compiled, finishes: readonly number[]): [numbe
 export function proveRoot(compiled: Compiled): RootProof {
   const analysis = analyse(compiled);
   const infeasibility = explain(compiled, analysis);
-  if (infeasibility) return { analysis, bounds: [0, 0], proofs: ['critical-path', 'critical-path'], infeasibility };
+  if (infeasibility)
+    return { analysis, bounds: [0, 0], proofs: ['critical-path', 'critical-path'], infeasibility };
   const path = ranksOf(compiled, analysis.finishes);
   const hours = crewHours(compiled, analysis);
   const proof = (rank: 0 | 1): Proof => (hours[rank] > path[rank] ? 'crew-hours' : 'critical-path');

@@ -22,11 +22,14 @@ const relaxed = (mode: CompiledMode, option: CrewOption): CrewOption =>
   mode.relieved && !mode.pauses ? { ...option, table: option.relieved } : option;
 
 /** Pot life and the like: every start that a slow crew could take, a quick one can take too. */
-const quickIsEnough = (arc: Arc): boolean => arc.choice < 0 && !arc.open && !arc.fromFinish && arc.toFinish;
+const quickIsEnough = (arc: Arc): boolean =>
+  arc.choice < 0 && !arc.open && !arc.fromFinish && arc.toFinish;
 
 /** The activity with only those of its own lags that may be argued from. */
 export const forBounds = (activity: CompiledActivity): CompiledActivity =>
-  activity.own.every(quickIsEnough) ? activity : { ...activity, own: activity.own.filter(quickIsEnough) };
+  activity.own.every(quickIsEnough)
+    ? activity
+    : { ...activity, own: activity.own.filter(quickIsEnough) };
 
 /**
  * The ways that decide how early or late an activity can be. Of crews with the same shared
@@ -46,7 +49,14 @@ export function waysOf(compiled: Compiled, frozen: State, activity: CompiledActi
     }
     if (!mode.complete) {
       // Crews were left out: nothing but the least duration is certain.
-      const alone = { ...mode, crews: null, minutes: mode.least, pauses: false, uses: [], dusty: false };
+      const alone = {
+        ...mode,
+        crews: null,
+        minutes: mode.least,
+        pauses: false,
+        uses: [],
+        dusty: false,
+      };
       ways.push({ mode: alone, option: null, longest: Infinity });
       continue;
     }
@@ -83,18 +93,30 @@ export function earliestOf(
   out.finish = Infinity;
   let ending = Infinity;
   for (const { mode, option, longest } of ways) {
-    if (!earliestFit(compiled, frozen, activity, mode, option, from, 0, compiled.horizon + 1, fit)) continue;
+    if (!earliestFit(compiled, frozen, activity, mode, option, from, 0, compiled.horizon + 1, fit))
+      continue;
     out.start = Math.min(out.start, fit.start);
     out.finish = Math.min(out.finish, fit.finish);
     if (fit.finish >= leastFinish) ending = -Infinity;
-    else ending = Math.min(ending, longest === Infinity ? -Infinity : startFor(mode, option?.table ?? compiled.anyTime, longest, leastFinish));
+    else
+      ending = Math.min(
+        ending,
+        longest === Infinity
+          ? -Infinity
+          : startFor(mode, option?.table ?? compiled.anyTime, longest, leastFinish),
+      );
   }
   out.finish = Math.max(out.finish, leastFinish);
   out.start = Math.max(out.start, ending);
 }
 
 /** Latest start over all ways; -1 where there is none. */
-export function latestOf(compiled: Compiled, ways: readonly Way[], start: number, finish: number): number {
+export function latestOf(
+  compiled: Compiled,
+  ways: readonly Way[],
+  start: number,
+  finish: number,
+): number {
   let latest = -1;
   for (const { mode, option } of ways) {
     const table = option === null ? compiled.anyTime : option.table;
@@ -108,5 +130,7 @@ export function latestOf(compiled: Compiled, ways: readonly Way[], start: number
 export function calendarFinish(compiled: Compiled, way: Way, from: number): number {
   const table = way.option === null ? compiled.anyTime : way.option.table;
   const minutes = way.option === null ? way.mode.minutes : way.option.minutes;
-  return calendarStart(way.mode, table, minutes, from, compiled.horizon, fit) < 0 ? Infinity : fit.finish;
+  return calendarStart(way.mode, table, minutes, from, compiled.horizon, fit) < 0
+    ? Infinity
+    : fit.finish;
 }

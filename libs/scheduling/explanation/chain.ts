@@ -10,13 +10,20 @@ import { obstaclesAt, type Obstacle } from './obstacles.ts';
 const fit: Fit = { start: 0, finish: 0 };
 
 /** The latest start before the planned one that the crew's calendar and the forbidden starts allow; -1 if none. */
-function earlierStart({ compiled }: LocatedPlan, { mode, table, minutes, placement }: Located): number {
+function earlierStart(
+  { compiled }: LocatedPlan,
+  { mode, table, minutes, placement }: Located,
+): number {
   if (placement.start <= 0) return -1;
   return calendarLatest(mode, table, minutes, placement.start - 1, compiled.horizon);
 }
 
 /** Why the activity waits from `from` until its planned start, if it does: its calendar, or a forbidden start. */
-function waiting({ compiled }: LocatedPlan, { mode, table, minutes, placement }: Located, from: number): LinkReason | null {
+function waiting(
+  { compiled }: LocatedPlan,
+  { mode, table, minutes, placement }: Located,
+  from: number,
+): LinkReason | null {
   if (from >= placement.start) return null;
   const free = { ...mode, forbidden: null };
   const s = calendarStart(free, table, minutes, from, compiled.horizon, fit);
@@ -40,15 +47,33 @@ interface Place {
 }
 
 /** The place of a follow-up whose window, not its own start, keeps `one` from starting at `start`. */
-function followUp(located: LocatedPlan, one: Located, start: number, cause: Obstacle, tied: ReadonlySet<number>): Place | null {
+function followUp(
+  located: LocatedPlan,
+  one: Located,
+  start: number,
+  cause: Obstacle,
+  tied: ReadonlySet<number>,
+): Place | null {
   const other = cause.from === null ? undefined : located.at[cause.from];
-  const arc = one.activity.outgoing.find((x) => !x.open && cause.reason.kind === 'lag' && x.lag === cause.reason.lag);
+  const arc = one.activity.outgoing.find(
+    (x) => !x.open && cause.reason.kind === 'lag' && x.lag === cause.reason.lag,
+  );
   if (!other || !arc) return null;
   const { problem, compiled } = located;
   const finish = Math.max(start, start + one.placement.finish - one.placement.start);
   const close = anchorBound(problem, arc, arc.fromFinish ? finish : start);
-  const latest = calendarLatest(other.mode, other.table, other.minutes, Math.min(close, other.placement.start - 1), compiled.horizon);
-  return { activity: other.placement.activity, start: latest, tied: new Set([...tied, one.placement.activity]) };
+  const latest = calendarLatest(
+    other.mode,
+    other.table,
+    other.minutes,
+    Math.min(close, other.placement.start - 1),
+    compiled.horizon,
+  );
+  return {
+    activity: other.placement.activity,
+    start: latest,
+    tied: new Set([...tied, one.placement.activity]),
+  };
 }
 
 const fresh = (activity: number | null): Place | null =>
@@ -67,15 +92,20 @@ function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next
     // Nothing earlier was open to it at all: its release, then perhaps the calendar.
     const { release } = one.activity;
     const links: ChainLink[] = [];
-    if (release > 0 || start === 0) links.push({ from: null, to: a, reason: { kind: 'release' }, until: release });
+    if (release > 0 || start === 0)
+      links.push({ from: null, to: a, reason: { kind: 'release' }, until: release });
     const wait = waiting(located, one, release);
     if (wait) links.push({ from: null, to: a, reason: wait, until: start });
     return { links, next: null };
   }
-  const obstacles = obstaclesAt(located, one, earlier).filter((o) => o.from === null || !place.tied.has(o.from));
+  const obstacles = obstaclesAt(located, one, earlier).filter(
+    (o) => o.from === null || !place.tied.has(o.from),
+  );
   const cause = strongest(obstacles);
   if (!cause) return { links: [], next: null };
-  const links: ChainLink[] = [{ from: cause.from, to: a, reason: cause.reason, until: Math.min(cause.until, start) }];
+  const links: ChainLink[] = [
+    { from: cause.from, to: a, reason: cause.reason, until: Math.min(cause.until, start) },
+  ];
   const wait = place.tied.size > 0 ? null : waiting(located, one, cause.until);
   if (wait) links.push({ from: cause.from, to: a, reason: wait, until: start });
   return { links, next: followUp(located, one, earlier, cause, place.tied) ?? fresh(cause.from) };
@@ -98,13 +128,17 @@ export function bindingChain(
 ): BindingChain {
   const located = locate(compiled, plan);
   const last = plan.placements.find(
-    ({ activity, finish }) => problem.activities[activity].refit === refit && finish === plan.finishes[refit],
+    ({ activity, finish }) =>
+      problem.activities[activity].refit === refit && finish === plan.finishes[refit],
   );
   const links: ChainLink[] = [];
   const seen = new Set<number>();
   let at = fresh(last?.activity ?? null);
   // A follow-up is asked once as itself and once as tied to its opener.
-  while (at !== null && (at.tied.size > 0 ? at.tied.size <= located.at.length : !seen.has(at.activity))) {
+  while (
+    at !== null &&
+    (at.tied.size > 0 ? at.tied.size <= located.at.length : !seen.has(at.activity))
+  ) {
     if (at.tied.size === 0) seen.add(at.activity);
     const found: { links: ChainLink[]; next: Place | null } = linksOf(located, at);
     links.unshift(...found.links);

@@ -9,9 +9,15 @@ import { keptOrders } from './orders.ts';
 
 const fit: Fit = { start: 0, finish: 0 };
 
-const finishAt = ({ compiled }: LocatedPlan, { mode, option, table, minutes }: Located, start: number): number => {
+const finishAt = (
+  { compiled }: LocatedPlan,
+  { mode, option, table, minutes }: Located,
+  start: number,
+): number => {
   const all = option !== null && mode.relieved && !mode.pauses ? option.relieved : table;
-  return calendarStart(mode, all, minutes, start, compiled.horizon, fit) === start ? fit.finish : -1;
+  return calendarStart(mode, all, minutes, start, compiled.horizon, fit) === start
+    ? fit.finish
+    : -1;
 };
 
 /** Whether lags of the activity to itself hold for this start and finish. */
@@ -23,18 +29,26 @@ const ownHold = (located: LocatedPlan, one: Located, start: number, finish: numb
     return arc.open ? at >= bound : at <= bound;
   });
 
-/** A resource that will give less later keeps its users where it gives enough. */
+/**
+ * The latest finish for which capacity is sure to last. Work that overlaps in the plan fitted at
+ * one moment, so wherever capacity is no less than the most that the work's own span saw, it
+ * fits again; where the span itself saw less than that, the work stays.
+ */
 function latestByCapacity({ problem }: LocatedPlan, { mode, placement }: Located): number {
   let latest = Infinity;
   for (const { resource } of mode.uses) {
     const { steps } = problem.resources[resource];
-    let least = Infinity;
+    let most = 0;
     steps.forEach((step, i) => {
       const until = i + 1 < steps.length ? steps[i + 1].from : Infinity;
-      if (step.from < placement.finish && until > placement.start) least = Math.min(least, step.capacity);
+      if (step.from < placement.finish && until > placement.start)
+        most = Math.max(most, step.capacity);
     });
-    const shortage = steps.find((step) => step.from >= placement.finish && step.capacity < least);
-    if (shortage) latest = Math.min(latest, shortage.from);
+    const shortage = steps.find((step, i) => {
+      const until = i + 1 < steps.length ? steps[i + 1].from : Infinity;
+      return until > placement.start && step.capacity < most;
+    });
+    if (shortage) latest = Math.min(latest, Math.max(placement.finish, shortage.from));
   }
   return latest;
 }
@@ -60,7 +74,11 @@ function latestStart(located: LocatedPlan, one: Located, start: number, finish: 
  * too: the floats are exact for the orders kept. Work that is frozen, set to a start, or woven
  * into another's pauses has none.
  */
-export function floats(problem: Problem, plan: Plan, compiled: Compiled = compile(problem)): (number | null)[] {
+export function floats(
+  problem: Problem,
+  plan: Plan,
+  compiled: Compiled = compile(problem),
+): (number | null)[] {
   const located = locate(compiled, plan);
   const { pairs, woven } = keptOrders(located);
   const n = problem.activities.length;
@@ -71,13 +89,18 @@ export function floats(problem: Problem, plan: Plan, compiled: Compiled = compil
   const bounding: number[][] = problem.activities.map(() => []);
   pairs.forEach(({ after }, k) => bounding[after].push(k));
   const arcs = compiled.arcs.filter((arc) => arc.from !== arc.to && active(located, arc));
-  const before = problem.activities.map((_, a) => arcs.filter((arc) => (arc.open ? arc.to : arc.from) === a));
+  const before = problem.activities.map((_, a) =>
+    arcs.filter((arc) => (arc.open ? arc.to : arc.from) === a),
+  );
   const queue: number[] = [];
   const queued = new Uint8Array(n);
   located.at.forEach((one, a) => {
     if (!one) return;
     const { refit } = one.activity;
-    finishTo[a] = Math.min(refit >= 0 ? plan.finishes[refit] : problem.horizon, latestByCapacity(located, one));
+    finishTo[a] = Math.min(
+      refit >= 0 ? plan.finishes[refit] : problem.horizon,
+      latestByCapacity(located, one),
+    );
     startTo[a] = finishTo[a];
     const held = one.activity.frozen !== null || one.activity.setStart >= 0 || woven.has(a);
     start[a] = held ? one.placement.start : Infinity;
@@ -85,7 +108,10 @@ export function floats(problem: Problem, plan: Plan, compiled: Compiled = compil
     queue.push(a);
     queued[a] = 1;
   });
-  queue.sort((a, b) => (located.at[b]?.placement.finish ?? 0) - (located.at[a]?.placement.finish ?? 0) || b - a);
+  queue.sort(
+    (a, b) =>
+      (located.at[b]?.placement.finish ?? 0) - (located.at[a]?.placement.finish ?? 0) || b - a,
+  );
   const bound = (a: number, isFinish: boolean, value: number): void => {
     const to = isFinish ? finishTo : startTo;
     if (value >= to[a]) return;
@@ -107,8 +133,18 @@ export function floats(problem: Problem, plan: Plan, compiled: Compiled = compil
     }
     for (const arc of before[a]) {
       // An opening bounds its earlier end by its later one; a closing the other way round.
-      if (arc.open) bound(arc.from, arc.fromFinish, anchorOpenBy(problem, arc, arc.toFinish ? finish[a] : start[a]));
-      else bound(arc.to, arc.toFinish, anchorBound(problem, arc, arc.fromFinish ? finish[a] : start[a]));
+      if (arc.open)
+        bound(
+          arc.from,
+          arc.fromFinish,
+          anchorOpenBy(problem, arc, arc.toFinish ? finish[a] : start[a]),
+        );
+      else
+        bound(
+          arc.to,
+          arc.toFinish,
+          anchorBound(problem, arc, arc.fromFinish ? finish[a] : start[a]),
+        );
     }
     for (const k of bounding[a]) bound(pairs[k].before, true, pairs[k].latest(start[a]));
   }

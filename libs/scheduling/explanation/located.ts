@@ -31,11 +31,16 @@ function optionOf(problem: Problem, mode: CompiledMode, placement: Placement): C
   const builders = placement.crew.map((c) => c.builder);
   const named = key(builders);
   const listed = mode.crews?.find(
-    (o) => key(o.builders) === named && o.minutes === placement.segments.reduce((sum, s) => sum + s.end - s.start, 0),
+    (o) =>
+      key(o.builders) === named &&
+      o.minutes === placement.segments.reduce((sum, s) => sum + s.end - s.start, 0),
   );
   if (listed) return listed;
   const calendars = [...new Set(builders.map((b) => problem.builders[b].calendar))];
-  const table = workTable(calendars.map((c) => problem.calendars[c]), problem.horizon);
+  const table = workTable(
+    calendars.map((c) => problem.calendars[c]),
+    problem.horizon,
+  );
   return {
     builders,
     demands: placement.crew.map((c) => c.demand),

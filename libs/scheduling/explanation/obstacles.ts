@@ -36,7 +36,8 @@ function byLag(located: LocatedPlan, one: Located, start: number, finish: number
   const { problem, at } = located;
   const found: Obstacle[] = [];
   const add = (other: number, lag: number, missing: number): void => {
-    if (missing > 0) found.push({ from: other, reason: { kind: 'lag', lag }, until: start + missing });
+    if (missing > 0)
+      found.push({ from: other, reason: { kind: 'lag', lag }, until: start + missing });
   };
   for (const arc of one.activity.incoming) {
     const other = at[arc.from]?.placement;
@@ -59,16 +60,29 @@ function byBuilder({ at }: LocatedPlan, one: Located, spans: readonly Span[]): O
   const found: Obstacle[] = [];
   for (const { builder } of one.placement.crew)
     for (const other of at) {
-      if (!other || other === one || !other.placement.crew.some((c) => c.builder === builder)) continue;
+      if (!other || other === one || !other.placement.crew.some((c) => c.builder === builder))
+        continue;
       // One who is met in several pieces lets go with the last piece before the planned start.
-      const met = other.placement.segments.filter((s) => s.end <= one.placement.start && spans.some((x) => meets(x, s)));
+      const met = other.placement.segments.filter(
+        (s) => s.end <= one.placement.start && spans.some((x) => meets(x, s)),
+      );
       const last = met.at(-1);
-      if (last) found.push({ from: other.placement.activity, reason: { kind: 'builder', builder }, until: last.end });
+      if (last)
+        found.push({
+          from: other.placement.activity,
+          reason: { kind: 'builder', builder },
+          until: last.end,
+        });
     }
   return found;
 }
 
-function byResource({ problem, at }: LocatedPlan, one: Located, spans: readonly Span[], whole: Span): Obstacle[] {
+function byResource(
+  { problem, at }: LocatedPlan,
+  one: Located,
+  spans: readonly Span[],
+  whole: Span,
+): Obstacle[] {
   const found: Obstacle[] = [];
   for (const use of one.mode.uses) {
     const own = use.whole ? [whole] : spans;
@@ -76,36 +90,66 @@ function byResource({ problem, at }: LocatedPlan, one: Located, spans: readonly 
       if (!other || other === one) return [];
       return other.mode.uses
         .filter((u) => u.resource === use.resource)
-        .flatMap((u) => (u.whole ? [other.placement] : other.placement.segments.map((s) => ({ start: s.start, finish: s.end }))).map((s) => ({ activity: other.placement.activity, start: s.start, end: s.finish, amount: u.amount })));
+        .flatMap((u) =>
+          (u.whole
+            ? [other.placement]
+            : other.placement.segments.map((s) => ({ start: s.start, finish: s.end }))
+          ).map((s) => ({
+            activity: other.placement.activity,
+            start: s.start,
+            end: s.finish,
+            amount: u.amount,
+          })),
+        );
     });
     const { steps } = problem.resources[use.resource];
     const capacity = (t: number): number => steps.findLast((step) => step.from <= t)?.capacity ?? 0;
-    const changes = [...others.flatMap((o) => [o.start, o.end]), ...steps.map((s) => s.from), ...own.map((s) => s.start)];
+    const changes = [
+      ...others.flatMap((o) => [o.start, o.end]),
+      ...steps.map((s) => s.from),
+      ...own.map((s) => s.start),
+    ];
     // The last minute before the planned start at which the resource is short.
     for (const t of new Set(changes.toSorted((x, y) => y - x))) {
       if (t >= one.placement.start || !own.some((s) => s.start <= t && t < s.end)) continue;
       const users = others.filter((o) => o.start <= t && t < o.end);
       if (users.reduce((sum, o) => sum + o.amount, use.amount) <= capacity(t)) continue;
-      const first = users.toSorted((x, y) => x.end - y.end || x.activity - y.activity)[0];
+      const first = users.toSorted((x, y) => x.end - y.end || x.activity - y.activity).at(0);
       const reason: LinkReason = { kind: 'resource', resource: use.resource };
       const until = first ? first.end : (steps.find((s) => s.from > t)?.from ?? t);
-      found.push({ from: first ? first.activity : null, reason, until: Math.min(until, one.placement.start) });
+      found.push({
+        from: first ? first.activity : null,
+        reason,
+        until: Math.min(until, one.placement.start),
+      });
       break;
     }
   }
   return found;
 }
 
-function byAir(located: LocatedPlan, one: Located, start: number, finish: number, spans: readonly Span[]): Obstacle[] {
+function byAir(
+  located: LocatedPlan,
+  one: Located,
+  start: number,
+  finish: number,
+  spans: readonly Span[],
+): Obstacle[] {
   const found: Obstacle[] = [];
-  const own = one.mode.sensitive ? { start, end: openUntil(located.problem, one.activity.surfaces, finish) } : null;
+  const own = one.mode.sensitive
+    ? { start, end: openUntil(located.problem, one.activity.surfaces, finish) }
+    : null;
   for (const other of located.at) {
     if (!other || other === one) continue;
     const from = other.placement.activity;
     if (reaches(located, one, other)) {
       const settling = settlingOf(located, one);
       const exposure = exposureOf(located, other);
-      if (exposure && exposure.end <= one.placement.start && spans.some((s) => meets({ start: s.start, end: s.end + settling }, exposure)))
+      if (
+        exposure &&
+        exposure.end <= one.placement.start &&
+        spans.some((s) => meets({ start: s.start, end: s.end + settling }, exposure))
+      )
         found.push({ from, reason: { kind: 'air', space: other.mode.space }, until: exposure.end });
     }
     if (own && reaches(located, other, one)) {
@@ -114,7 +158,8 @@ function byAir(located: LocatedPlan, one: Located, start: number, finish: number
         .map((s) => ({ start: s.start, end: s.end + settling }))
         .filter((s) => s.end <= one.placement.start && meets(s, own))
         .at(-1);
-      if (last) found.push({ from, reason: { kind: 'air', space: one.mode.space }, until: last.end });
+      if (last)
+        found.push({ from, reason: { kind: 'air', space: one.mode.space }, until: last.end });
     }
   }
   return found;

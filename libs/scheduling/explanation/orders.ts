@@ -22,18 +22,39 @@ const same = (start: number): number => start;
 const overlap = (a: Located, b: Located): boolean =>
   a.placement.start < b.placement.finish && b.placement.start < a.placement.finish;
 
-/** Whether both ever work in the same minute. */
-const together = (a: Located, b: Located): boolean =>
-  a.placement.segments.some((x) => b.placement.segments.some((y) => x.start < y.end && y.start < x.end));
-
 const shareBuilder = (a: Located, b: Located): boolean =>
   a.placement.crew.some((x) => b.placement.crew.some((y) => x.builder === y.builder));
 
 const shareResource = (a: Located, b: Located): boolean =>
   a.mode.uses.some((x) => b.mode.uses.some((y) => x.resource === y.resource));
 
-/** Resource use that stops in pauses can let another in. */
-const gaps = (one: Located): boolean => one.mode.uses.some((use) => !use.whole) && one.placement.segments.length > 1;
+const amountOf = (one: Located, resource: number): number =>
+  one.mode.uses.reduce((sum, use) => (use.resource === resource ? sum + use.amount : sum), 0);
+
+/**
+ * Those that a resource could not hold together, were it not for the pauses of `one`, in which it
+ * lets go of the resource: `one` and all that overlap it. Empty if they fit even without pauses.
+ */
+function throughPauses(
+  { problem }: LocatedPlan,
+  one: Located,
+  placed: readonly Located[],
+): Located[] {
+  if (one.placement.segments.length < 2) return [];
+  return one.mode.uses.flatMap((use) => {
+    if (use.whole) return [];
+    const { steps } = problem.resources[use.resource];
+    const least = steps.reduce((least, step) => Math.min(least, step.capacity), Infinity);
+    const others = placed.filter(
+      (y) => y !== one && overlap(one, y) && amountOf(y, use.resource) > 0,
+    );
+    const sum = others.reduce(
+      (total, y) => total + amountOf(y, use.resource),
+      amountOf(one, use.resource),
+    );
+    return sum > least ? [one, ...others] : [];
+  });
+}
 
 /**
  * The order in which the plan has builders, resources and air used. Two activities that share a
@@ -57,13 +78,12 @@ export function keptOrders(located: LocatedPlan): KeptOrders {
   };
   placed.forEach((x, i) => {
     for (const y of placed.slice(i + 1)) {
-      if (x.placement.start === x.placement.finish || y.placement.start === y.placement.finish) continue;
+      if (x.placement.start === x.placement.finish || y.placement.start === y.placement.finish)
+        continue;
       if (shareBuilder(x, y)) order(x, y);
-      else if (shareResource(x, y)) {
-        if (!overlap(x, y)) order(x, y);
-        else if ((gaps(x) || gaps(y)) && !together(x, y)) woven.add(id(x)).add(id(y));
-      }
+      else if (shareResource(x, y) && !overlap(x, y)) order(x, y);
     }
+    for (const held of throughPauses(located, x, placed)) woven.add(id(held));
   });
   for (const dusty of placed)
     for (const open of placed) {
@@ -74,7 +94,13 @@ export function keptOrders(located: LocatedPlan): KeptOrders {
   return { pairs, woven };
 }
 
-function airOrder(located: LocatedPlan, dusty: Located, open: Located, pairs: KeptOrder[], woven: Set<number>): void {
+function airOrder(
+  located: LocatedPlan,
+  dusty: Located,
+  open: Located,
+  pairs: KeptOrder[],
+  woven: Set<number>,
+): void {
   const exposure = exposureOf(located, open);
   if (!exposure) return;
   const settling = settlingOf(located, dusty);
@@ -85,7 +111,10 @@ function airOrder(located: LocatedPlan, dusty: Located, open: Located, pairs: Ke
   else if (exposure.end <= dusty.placement.start) {
     const { surfaces } = open.activity;
     const latest = (start: number): number =>
-      surfaces.reduce((least, fn) => Math.min(least, anchorOpenBy(located.problem, { open: true, fn }, start)), start);
+      surfaces.reduce(
+        (least, fn) => Math.min(least, anchorOpenBy(located.problem, { open: true, fn }, start)),
+        start,
+      );
     pairs.push({ before: o, after: d, latest });
   } else woven.add(d).add(o);
 }

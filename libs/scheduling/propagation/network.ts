@@ -39,6 +39,7 @@ export class Network {
   private waitingCount = 0;
   /** The next trail entry to propagate. */
   private head = 0;
+  private consistentRoot = true;
 
   constructor(input: NetworkInput) {
     this.trail = new Trail(input.root);
@@ -54,13 +55,9 @@ export class Network {
     });
     this.places = places;
     for (let x = 0; x < places.length; x++) this.notice(x);
-    for (let b = 0; b < input.root.length; b++) this.rootArcs(b);
-  }
-
-  /** False if the root bounds contradict each other already. */
-  private consistentRoot = true;
-  private rootArcs(b: number): void {
-    if (!this.arcs.propagate(b)) this.consistentRoot = false;
+    for (let b = 0; b < input.root.length; b++) {
+      if (!this.arcs.propagate(b)) this.consistentRoot = false;
+    }
   }
 
   private notice(x: number): void {

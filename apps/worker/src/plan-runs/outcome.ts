@@ -24,7 +24,7 @@ export type Outcome =
   | { readonly status: 'failed'; readonly error: string; readonly why: WhyNot | null };
 
 export function outcomeOf(
-  { yard, workload }: TakenRun,
+  { yard, workload }: Pick<TakenRun, 'yard' | 'workload'>,
   compiled: Compiled,
   result: RunResult,
   stopped: boolean,

@@ -53,6 +53,27 @@ function orderFaults(to: Report, refit: Placed<Refit>, all: ReadonlyMap<string, 
   }
 }
 
+/** Task ids are `<job>.<step>`, and both may hold dots. */
+function taskFaults(to: Report, yard: Yard, jobs: readonly Placed<Job>[]): void {
+  const procedures = byId(yard.procedures);
+  const made = new Map<string, string>();
+  for (const { row, path } of jobs) {
+    for (const step of procedures.get(row.procedure)?.steps ?? []) {
+      const task = `${row.id}.${step.id}`;
+      const other = made.get(task);
+      if (other !== undefined && other !== row.id) {
+        to.add(
+          'yard.duplicate',
+          [...path, 'id'],
+          `the jobs "${other}" and "${row.id}" both make a task "${task}"`,
+          { value: row.id, cure: 'Rename one of the two jobs.' },
+        );
+      }
+      made.set(task, row.id);
+    }
+  }
+}
+
 /** Boats, refits, parts and jobs: ids, references, order, promises. */
 export function boatFaults(to: Report, yard: Yard): void {
   const refits = refitsOf(yard);
@@ -78,6 +99,8 @@ export function boatFaults(to: Report, yard: Yard): void {
   const procedures = byId(yard.procedures);
   for (const { row, path } of jobs)
     known(to, 'procedure', row.procedure, procedures, [...path, 'procedure']);
+
+  taskFaults(to, yard, jobs);
 
   const every = new Map(jobs.map(({ row }) => [row.id, row]));
   for (const refit of refits) {

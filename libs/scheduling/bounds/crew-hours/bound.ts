@@ -13,9 +13,19 @@ const PROGRAMMES = 60;
 const REPEATS = 3;
 
 /** The earliest minute by which the crew could have done the work, by plain prices and then by the programme's. */
-function endOf(demand: Demand, work: readonly Work[], free: readonly FreeTime[], from: number, horizon: number, budget: { left: number }): number {
+function endOf(
+  demand: Demand,
+  work: readonly Work[],
+  free: readonly FreeTime[],
+  from: number,
+  horizon: number,
+  budget: { left: number },
+): number {
   const kinds = [...new Set(work.map((w) => w.ability))];
-  const plain: Prices[] = [demand.abilities.map(() => 1), ...kinds.map((k) => demand.abilities.map((_, i) => (i === k ? 1 : 0)))];
+  const plain: Prices[] = [
+    demand.abilities.map(() => 1),
+    ...kinds.map((k) => demand.abilities.map((_, i) => (i === k ? 1 : 0))),
+  ];
   let end = from;
   for (const prices of plain) end = earliestEnd(demand, work, free, prices, end, horizon);
   for (let k = 0; k < REPEATS && budget.left > 0 && end <= horizon; k += 1) {
@@ -58,7 +68,8 @@ export function crewHours(compiled: Compiled, analysis: Analysis): readonly [num
     ends[set] = work.length === 0 ? 0 : endOf(demand, work, free, 0, horizon, budget);
   }
   for (let set = 1; set < sets; set += 1)
-    for (let i = 0; i < heavy.length; i += 1) if (set & (1 << i)) ends[set] = Math.max(ends[set], ends[set ^ (1 << i)]);
+    for (let i = 0; i < heavy.length; i += 1)
+      if (set & (1 << i)) ends[set] = Math.max(ends[set], ends[set ^ (1 << i)]);
   const cost = (r: number, finish: number, rank: 0 | 1): number => {
     const { due, weight } = refits[r];
     if (rank === 1) return weight * finish;
@@ -70,9 +81,15 @@ export function crewHours(compiled: Compiled, analysis: Analysis): readonly [num
     for (let set = 1; set < sets; set += 1)
       heavy.forEach((r, i) => {
         if ((set & (1 << i)) === 0) return;
-        best[set] = Math.min(best[set], best[set ^ (1 << i)] + cost(r, Math.max(least[r], ends[set]), rank));
+        best[set] = Math.min(
+          best[set],
+          best[set ^ (1 << i)] + cost(r, Math.max(least[r], ends[set]), rank),
+        );
       });
-    const others = refits.reduce((sum, _, r) => (heavy.includes(r) ? sum : sum + cost(r, least[r], rank)), 0);
+    const others = refits.reduce(
+      (sum, _, r) => (heavy.includes(r) ? sum : sum + cost(r, least[r], rank)),
+      0,
+    );
     return best[sets - 1] + others;
   };
   return [total(0), total(1)];

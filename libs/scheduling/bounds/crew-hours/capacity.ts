@@ -1,5 +1,12 @@
 import type { Compiled } from '../../search/crew/compiled.ts';
-import { flatten, minutesBefore, spansOf, subtract, workTable, type Spans } from '../../search/crew/spans.ts';
+import {
+  flatten,
+  minutesBefore,
+  spansOf,
+  subtract,
+  workTable,
+  type Spans,
+} from '../../search/crew/spans.ts';
 import type { State } from '../../search/crew/state.ts';
 
 /** One builder's free time: working minutes, and minutes of breaks inside shifts. */
@@ -17,7 +24,14 @@ export function freeTimes(compiled: Compiled, frozen: State): FreeTime[] {
   return problem.builders.map(({ calendar }, b) => {
     const { shifts, work } = workTable([problem.calendars[calendar]], horizon);
     const { count, starts, ends } = frozen.busy[b];
-    const busy = flatten(listOf(spansOf([...Array(count).keys()].flatMap((i) => [starts[i], ends[i]]), horizon)));
+    const busy = flatten(
+      listOf(
+        spansOf(
+          [...Array(count).keys()].flatMap((i) => [starts[i], ends[i]]),
+          horizon,
+        ),
+      ),
+    );
     const worked = flatten(listOf(work));
     return {
       work: spansOf(subtract(worked, busy), horizon),

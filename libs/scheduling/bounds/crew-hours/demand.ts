@@ -40,9 +40,11 @@ interface Share {
 
 type Shares = Map<number, Share>;
 
-/** Of two ways to do something, what each kind of work takes at least. */
-function least(a: Shares | null, b: Shares): Shares {
-  if (a === null) return b;
+/** Of several ways to do something, what each kind of work takes at least. */
+const least = (ways: readonly Shares[]): Shares =>
+  ways.length === 0 ? new Map() : ways.reduce(leastOfTwo);
+
+function leastOfTwo(a: Shares, b: Shares): Shares {
   const both: Shares = new Map();
   for (const [key, x] of a) {
     const y = b.get(key);
@@ -84,7 +86,11 @@ export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
   const abilities: Ability[] = [];
   const known = new Map<string, number>();
 
-  const abilityFor = (demand: CrewDemand, only: readonly number[] | null, bySpeed: boolean): number => {
+  const abilityFor = (
+    demand: CrewDemand,
+    only: readonly number[] | null,
+    bySpeed: boolean,
+  ): number => {
     const able = problem.builders.flatMap((_, b) => {
       const speed = only === null || only.includes(b) ? speedFor(problem, b, demand) : 0;
       return speed > 0 ? [{ b, rate: bySpeed ? speed : 100 }] : [];
@@ -100,8 +106,7 @@ export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
   };
 
   const sharesOf = (a: number): Shares => {
-    let shares: Shares | null = null;
-    problem.activities[a].modes.forEach((mode, m) => {
+    const ways = problem.activities[a].modes.map((mode, m) => {
       const { fixed } = problem.activities[a];
       const only = fixed?.kind === 'set' ? fixed.builders : null;
       const own: Shares = new Map();
@@ -110,11 +115,16 @@ export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
         const units = alone ? mode.work : 100 * demand.count * activities[a].modes[m].least;
         const ability = abilityFor(demand, only, alone);
         const relieved = !mode.splittable && mode.breaks === 'relieved';
-        add(own, new Map([[ability, { ability, units, head: domains.startFrom[a], tail: tails[a], relieved }]]));
+        add(
+          own,
+          new Map([
+            [ability, { ability, units, head: domains.startFrom[a], tail: tails[a], relieved }],
+          ]),
+        );
       }
-      shares = least(shares, own);
+      return own;
     });
-    return shares ?? new Map<number, Share>();
+    return least(ways);
   };
 
   const work: Work[] = [];
@@ -128,15 +138,14 @@ export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
   problem.choices.forEach((choice, c) => {
     if (assumed.taken[c] >= 0) return;
     problem.refits.forEach((_, r) => {
-      let agreed: Shares | null = null;
-      choice.branches.forEach((branch, b) => {
-        if (assumed.possible[c][b] === 0) return;
+      const possible = choice.branches.filter((_, b) => assumed.possible[c][b] === 1);
+      const ways = possible.map((branch) => {
         const own: Shares = new Map();
         for (const a of branch.activities)
           if (activities[a].refit === r && !activities[a].frozen) add(own, sharesOf(a));
-        agreed = least(agreed, own);
+        return own;
       });
-      if (agreed) emit(r, agreed);
+      emit(r, least(ways));
     });
   });
   return { abilities, work };

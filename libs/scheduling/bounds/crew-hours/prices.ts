@@ -32,7 +32,14 @@ function reachesOf(work: readonly Work[]): Reach[] {
 }
 
 /** The value of the best use of a builder's time until `end`. */
-function valueOf(demand: Demand, reaches: readonly Reach[], prices: Prices, builder: number, free: FreeTime, end: number): number {
+function valueOf(
+  demand: Demand,
+  reaches: readonly Reach[],
+  prices: Prices,
+  builder: number,
+  free: FreeTime,
+  end: number,
+): number {
   const uses = reaches.flatMap(({ ability, head, tail, relieved }) => {
     const { builders, rates } = demand.abilities[ability];
     const i = builders.indexOf(builder);

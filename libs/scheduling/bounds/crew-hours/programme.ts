@@ -16,7 +16,10 @@ interface Solver {
 
 /** The package's types describe its CommonJS face; what is imported here is the solver itself. */
 const isSolver = (value: unknown): value is Solver =>
-  typeof value === 'object' && value !== null && 'Solve' in value && typeof value.Solve === 'function';
+  typeof value === 'object' &&
+  value !== null &&
+  'Solve' in value &&
+  typeof value.Solve === 'function';
 
 /** The programme's solution by variable, or null where the solver found none. */
 function solved(model: Model): Readonly<Record<string, unknown>> | null {
@@ -39,7 +42,12 @@ const STEPS = 1000;
  * `end` has price 1 and the hours are worth as little as can be. Below 1, the work cannot
  * be done by `end`. The solver's floating point decides only which prices are tried.
  */
-export function pricesFor(demand: Demand, work: readonly Work[], free: readonly FreeTime[], end: number): Prices | null {
+export function pricesFor(
+  demand: Demand,
+  work: readonly Work[],
+  free: readonly FreeTime[],
+  end: number,
+): Prices | null {
   const total = work.reduce((sum, w) => sum + w.units, 0);
   if (total === 0) return null;
   const variables: Record<string, Record<string, number>> = {};
@@ -47,9 +55,13 @@ export function pricesFor(demand: Demand, work: readonly Work[], free: readonly 
   const kinds = new Map<number, { units: number; head: number }>();
   for (const { ability, units, head } of work) {
     const known = kinds.get(ability);
-    kinds.set(ability, { units: units + (known?.units ?? 0), head: Math.min(head, known?.head ?? Infinity) });
+    kinds.set(ability, {
+      units: units + (known?.units ?? 0),
+      head: Math.min(head, known?.head ?? Infinity),
+    });
   }
-  for (const [ability, { units }] of kinds) variables[`price${String(ability)}`] = { all: units / total };
+  for (const [ability, { units }] of kinds)
+    variables[`price${String(ability)}`] = { all: units / total };
   let rows = 0;
   for (let week = 0; week * WEEK < end; week += 1) {
     const from = week * WEEK;

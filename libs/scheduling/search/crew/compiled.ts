@@ -74,7 +74,12 @@ function frozenMode(problem: Problem, modes: readonly Mode[], builders: readonly
   const able = (mode: Mode): boolean =>
     mode.crew.every((d) => builders.filter((b) => speedFor(problem, b, d) > 0).length >= d.count);
   const fits = modes.findIndex((mode) => heads(mode) === builders.length && able(mode));
-  return fits >= 0 ? fits : Math.max(0, modes.findIndex((mode) => heads(mode) === builders.length));
+  return fits >= 0
+    ? fits
+    : Math.max(
+        0,
+        modes.findIndex((mode) => heads(mode) === builders.length),
+      );
 }
 
 function compileModes(problem: Problem): CompiledMode[][] {
@@ -100,7 +105,10 @@ function compileModes(problem: Problem): CompiledMode[][] {
         least: manned ? leastMinutes(problem, mode) : mode.duration,
         pauses: manned && mode.splittable,
         relieved: mode.breaks === 'relieved',
-        forbidden: mode.forbiddenStarts.length > 0 ? spansOf(flat(mode.forbiddenStarts), problem.horizon) : null,
+        forbidden:
+          mode.forbiddenStarts.length > 0
+            ? spansOf(flat(mode.forbiddenStarts), problem.horizon)
+            : null,
         uses: mode.demands.map((d) => ({
           resource: d.resource,
           amount: d.amount,
@@ -117,14 +125,20 @@ function compileModes(problem: Problem): CompiledMode[][] {
 function leastMinutes(problem: Problem, mode: Mode): number {
   let speed = 0;
   for (const demand of mode.crew) {
-    const speeds = problem.builders.map((_, b) => speedFor(problem, b, demand)).sort((x, y) => y - x);
+    const speeds = problem.builders
+      .map((_, b) => speedFor(problem, b, demand))
+      .sort((x, y) => y - x);
     for (let i = 0; i < demand.count; i += 1) speed += speeds[i] ?? 0;
   }
   return speed > 0 ? Math.max(mode.floor, Math.ceil(mode.work / speed)) : mode.floor;
 }
 
 /** Whether a lag is broken by what has happened already. */
-export function historyBreaks(problem: Problem, activities: readonly CompiledActivity[], arc: Arc): boolean {
+export function historyBreaks(
+  problem: Problem,
+  activities: readonly CompiledActivity[],
+  arc: Arc,
+): boolean {
   const from = activities[arc.from].frozen;
   const to = activities[arc.to].frozen;
   if (!from || !to) return false;
@@ -175,7 +189,12 @@ export function compile(problem: Problem): Compiled {
       release: Math.max(0, activity.release),
       refit: activity.refit ?? -1,
       frozen: frozen
-        ? { mode: frozenMode(problem, activity.modes, builders), start, finish: frozen.finish ?? start, builders }
+        ? {
+            mode: frozenMode(problem, activity.modes, builders),
+            start,
+            finish: frozen.finish ?? start,
+            builders,
+          }
         : null,
       setStart: fixed?.kind === 'set' ? (fixed.start ?? -1) : -1,
       surfaces: problem.surfaces.filter((s) => s.activity === a).map((s) => s.until),
@@ -189,8 +208,12 @@ export function compile(problem: Problem): Compiled {
   const branches = problem.choices.map((choice) => {
     const all = choice.branches
       .map((_, b) => b)
-      .filter((b) => choice.branches[b].lags.every((l) => !historyBreaks(problem, activities, arcs[l])));
-    const history = choice.branches.flatMap((branch, b) => (branch.activities.some((a) => activities[a].frozen) ? [b] : []));
+      .filter((b) =>
+        choice.branches[b].lags.every((l) => !historyBreaks(problem, activities, arcs[l])),
+      );
+    const history = choice.branches.flatMap((branch, b) =>
+      branch.activities.some((a) => activities[a].frozen) ? [b] : [],
+    );
     if (history.length === 0) return all;
     return history.length === 1 ? all.filter((b) => b === history[0]) : [];
   });

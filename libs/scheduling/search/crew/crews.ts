@@ -44,11 +44,16 @@ interface Tables {
 export function tableCache(problem: Problem): (builders: readonly number[]) => Tables {
   const known = new Map<string, Tables>();
   return (builders) => {
-    const calendars = [...new Set(builders.map((b) => problem.builders[b].calendar))].sort((a, b) => a - b);
+    const calendars = [...new Set(builders.map((b) => problem.builders[b].calendar))].sort(
+      (a, b) => a - b,
+    );
     const key = calendars.join(',');
     let tables = known.get(key);
     if (!tables) {
-      const table = workTable(calendars.map((c) => problem.calendars[c]), problem.horizon);
+      const table = workTable(
+        calendars.map((c) => problem.calendars[c]),
+        problem.horizon,
+      );
       tables = { table, relieved: { shifts: table.shifts, work: table.shifts } };
       known.set(key, tables);
     }
@@ -84,7 +89,11 @@ interface Draft {
   readonly speed: number;
 }
 
-function enumerate(problem: Problem, mode: Mode, only: readonly number[] | null): { drafts: Draft[]; complete: boolean } {
+function enumerate(
+  problem: Problem,
+  mode: Mode,
+  only: readonly number[] | null,
+): { drafts: Draft[]; complete: boolean } {
   const drafts: Draft[] = [];
   const able = mode.crew.map((demand) =>
     problem.builders

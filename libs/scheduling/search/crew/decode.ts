@@ -76,10 +76,37 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     const limit = best.mode < 0 ? horizon + 1 : best.finish - slack;
     const option = mode.crews === null ? null : mode.crews[c];
     const { startFrom, finishFrom, startTo, finishTo } = window;
-    let fits = earliestFit(compiled, state, activity, mode, option, startFrom, finishFrom, limit, fit);
-    if (mode.relieved && !mode.pauses && option !== null && best.mode < 0 && !(fits && fit.start <= startTo && fit.finish <= finishTo))
+    let fits = earliestFit(
+      compiled,
+      state,
+      activity,
+      mode,
+      option,
+      startFrom,
+      finishFrom,
+      limit,
+      fit,
+    );
+    if (
+      mode.relieved &&
+      !mode.pauses &&
+      option !== null &&
+      best.mode < 0 &&
+      !(fits && fit.start <= startTo && fit.finish <= finishTo)
+    )
       // Nobody should begin in a break that is relieved, but where the window asks for it, it is allowed.
-      fits = earliestFit(compiled, state, activity, mode, option, startFrom, finishFrom, limit, fit, true);
+      fits = earliestFit(
+        compiled,
+        state,
+        activity,
+        mode,
+        option,
+        startFrom,
+        finishFrom,
+        limit,
+        fit,
+        true,
+      );
     if (!fits) return;
     const late = Math.max(0, fit.start - startTo) + Math.max(0, fit.finish - finishTo);
     if (late === 0) choose(best, m, c);
@@ -106,7 +133,11 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
   /** Finds the best way to do `a` now: into `best`, or into `near` where its window is missed. */
   const search = (a: number, genome: Genome): void => {
     const activity = activities[a];
-    window.startFrom = Math.max(windows.startFrom[a], raisedStart[a], Math.min(genome.wait[a], windows.startTo[a]));
+    window.startFrom = Math.max(
+      windows.startFrom[a],
+      raisedStart[a],
+      Math.min(genome.wait[a], windows.startTo[a]),
+    );
     window.finishFrom = Math.max(windows.finishFrom[a], raisedFinish[a]);
     window.startTo = windows.startTo[a];
     window.finishTo = windows.finishTo[a];
@@ -116,7 +147,8 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     missed = Infinity;
     const wished = genome.mode[a];
     if (wished >= 0) tryMode(a, wished, genome);
-    if (best.mode < 0) for (let m = 0; m < activity.modes.length; m += 1) if (m !== wished) tryMode(a, m, genome);
+    if (best.mode < 0)
+      for (let m = 0; m < activity.modes.length; m += 1) if (m !== wished) tryMode(a, m, genome);
   };
 
   const put = (a: number): void => {
@@ -134,13 +166,20 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
   const gather = (): void => {
     eligibleCount = 0;
     for (let a = 0; a < n; a += 1)
-      if (present[a] === 1 && state.placed[a] === 0 && pending[a] === 0) eligible[eligibleCount++] = a;
+      if (present[a] === 1 && state.placed[a] === 0 && pending[a] === 0)
+        eligible[eligibleCount++] = a;
   };
 
-  const movable = (a: number): boolean => activities[a].frozen === null && activities[a].setStart < 0;
+  const movable = (a: number): boolean =>
+    activities[a].frozen === null && activities[a].setStart < 0;
 
   /** Raises the openers of what `near` missed; the stack height to fall back to, -1 if hopeless. */
-  const raise = (a: number, arcs: readonly Arc[], branches: ArrayLike<number>, height: number): number => {
+  const raise = (
+    a: number,
+    arcs: readonly Arc[],
+    branches: ArrayLike<number>,
+    height: number,
+  ): number => {
     let to = height;
     for (const arc of arcs) {
       const other = arc.to === a ? arc.from : arc.to;
@@ -172,7 +211,11 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
       const a = eligible[i];
       const b = eligible[at];
       const pulled = Number(boost[a] > 0) - Number(boost[b] > 0);
-      if (pulled > 0 || (pulled === 0 && (genome.keys[a] < genome.keys[b] || (genome.keys[a] === genome.keys[b] && a < b))))
+      if (
+        pulled > 0 ||
+        (pulled === 0 &&
+          (genome.keys[a] < genome.keys[b] || (genome.keys[a] === genome.keys[b] && a < b)))
+      )
         at = i;
     }
     const a = eligible[at];
@@ -194,7 +237,8 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     raisedStart.fill(0);
     raisedFinish.fill(0);
     for (let a = 0; a < n; a += 1)
-      for (const b of order.before[a]) if (present[b] === 1 && state.placed[b] === 0) pending[a] += 1;
+      for (const b of order.before[a])
+        if (present[b] === 1 && state.placed[b] === 0) pending[a] += 1;
   };
 
   const self: Decoder = {
@@ -221,7 +265,8 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
         if (best.mode >= 0) {
           put(a);
           for (const b of order.after[a])
-            if (pending[b] === 0 && present[b] === 1 && state.placed[b] === 0) eligible[eligibleCount++] = b;
+            if (pending[b] === 0 && present[b] === 1 && state.placed[b] === 0)
+              eligible[eligibleCount++] = b;
           continue;
         }
         retries -= 1;

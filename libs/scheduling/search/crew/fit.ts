@@ -50,7 +50,12 @@ export function calendarStart(
 }
 
 /** A start is a working minute even where breaks are relieved: somebody has to begin. */
-function startInOnePiece(mode: CompiledMode, table: WorkTable, minutes: number, from: number): number {
+function startInOnePiece(
+  mode: CompiledMode,
+  table: WorkTable,
+  minutes: number,
+  from: number,
+): number {
   const spans = mode.relieved ? table.shifts : table.work;
   let s = from;
   for (let i = spanAfter(spans, s); i < spans.count; i += 1) {
@@ -73,26 +78,44 @@ export function outside(spans: Spans, t: number): number {
 }
 
 /** The earliest start whose finish is no earlier than `finish`; may need moving on to a permitted one. */
-export function startFor(mode: CompiledMode, table: WorkTable, minutes: number, finish: number): number {
+export function startFor(
+  mode: CompiledMode,
+  table: WorkTable,
+  minutes: number,
+  finish: number,
+): number {
   if (!mode.pauses || minutes === 0) return finish - minutes;
   const s = startEndingFrom(table.work, finish, minutes);
   return s < 0 ? Infinity : s;
 }
 
 /** When the first obstacle among the crew's other work ends, -1 where there is none. */
-function crewConflict(state: State, mode: CompiledMode, option: CrewOption, s: number, f: number): number {
+function crewConflict(
+  state: State,
+  mode: CompiledMode,
+  option: CrewOption,
+  s: number,
+  f: number,
+): number {
   for (const builder of option.builders) {
     const list = state.busy[builder];
     for (let i = busyAfter(list, s); i < list.count && list.starts[i] < f; i += 1) {
       if (!mode.pauses) return list.ends[i];
       const from = Math.max(s, list.starts[i]);
-      if (minutesBetween(option.table.work, from, Math.min(f, list.ends[i])) > 0) return list.ends[i];
+      if (minutesBetween(option.table.work, from, Math.min(f, list.ends[i])) > 0)
+        return list.ends[i];
     }
   }
   return NONE;
 }
 
-function resourceConflict(state: State, mode: CompiledMode, table: WorkTable, s: number, f: number): number {
+function resourceConflict(
+  state: State,
+  mode: CompiledMode,
+  table: WorkTable,
+  s: number,
+  f: number,
+): number {
   for (const use of mode.uses) {
     const profile = state.profiles[use.resource];
     if (use.whole) {
@@ -117,7 +140,14 @@ function met(air: Air, start: number, end: number): number {
   return NONE;
 }
 
-function dustConflict(compiled: Compiled, state: State, mode: CompiledMode, table: WorkTable, s: number, f: number): number {
+function dustConflict(
+  compiled: Compiled,
+  state: State,
+  mode: CompiledMode,
+  table: WorkTable,
+  s: number,
+  f: number,
+): number {
   const { settling, dustReaches } = compiled.problem.spaces[mode.space];
   for (const space of dustReaches) {
     const open = state.open[space];
@@ -139,7 +169,14 @@ function dustConflict(compiled: Compiled, state: State, mode: CompiledMode, tabl
 }
 
 /** Where lags of the activity to itself (pot life) put its start for this finish; `s` if they hold. */
-function ownStart(compiled: Compiled, state: State, activity: CompiledActivity, mode: CompiledMode, s: number, f: number): number {
+function ownStart(
+  compiled: Compiled,
+  state: State,
+  activity: CompiledActivity,
+  mode: CompiledMode,
+  s: number,
+  f: number,
+): number {
   let at = s;
   for (const arc of activity.own) {
     if (arc.choice >= 0 && state.branch[arc.choice] !== arc.branch) continue;
@@ -148,7 +185,8 @@ function ownStart(compiled: Compiled, state: State, activity: CompiledActivity, 
     const limit = anchorBound(compiled.problem, arc, from);
     if (arc.open ? to >= limit : to <= limit) continue;
     // A later start moves both ends alike; only a table can then hold what it did not before.
-    if (arc.fn.kind === 'constant' && !(mode.pauses && arc.fromFinish !== arc.toFinish)) return Infinity;
+    if (arc.fn.kind === 'constant' && !(mode.pauses && arc.fromFinish !== arc.toFinish))
+      return Infinity;
     const skips = !arc.open && !arc.fromFinish && arc.fn.kind === 'table';
     at = Math.max(at, s + 1, skips ? anchorReaching(compiled.problem, arc, to) : 0);
   }

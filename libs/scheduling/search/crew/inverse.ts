@@ -41,7 +41,11 @@ export function anchorOpenBy(problem: Problem, arc: Bounding, to: number): numbe
 }
 
 /** Until when the surfaces of the activity stay open. */
-export function openUntil(problem: Problem, surfaces: readonly LagFunction[], finish: number): number {
+export function openUntil(
+  problem: Problem,
+  surfaces: readonly LagFunction[],
+  finish: number,
+): number {
   let until = finish;
   for (const fn of surfaces) until = Math.max(until, opensAt(problem, fn, finish));
   return until;

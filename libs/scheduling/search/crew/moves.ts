@@ -33,7 +33,10 @@ export interface Causes {
   readonly byCrew: Uint8Array;
 }
 
-export function causesOf({ compiled, state, present }: Decoder, branches: ArrayLike<number>): Causes {
+export function causesOf(
+  { compiled, state, present }: Decoder,
+  branches: ArrayLike<number>,
+): Causes {
   const n = present.length;
   const last = new Int32Array(compiled.problem.refits.length).fill(-1);
   const cause = new Int32Array(n).fill(-1);
@@ -43,11 +46,16 @@ export function causesOf({ compiled, state, present }: Decoder, branches: ArrayL
   const latest = new Int32Array(compiled.problem.builders.length).fill(-1);
   for (const a of order) {
     const { refit, incoming } = compiled.activities[a];
-    if (refit >= 0 && (last[refit] < 0 || state.finish[a] > state.finish[last[refit]])) last[refit] = a;
+    if (refit >= 0 && (last[refit] < 0 || state.finish[a] > state.finish[last[refit]]))
+      last[refit] = a;
     let until = -Infinity;
     for (const arc of incoming) {
       if (!arc.open || arc.toFinish || present[arc.from] === 0 || !holds(arc, branches)) continue;
-      const at = anchorBound(compiled.problem, arc, arc.fromFinish ? state.finish[arc.from] : state.start[arc.from]);
+      const at = anchorBound(
+        compiled.problem,
+        arc,
+        arc.fromFinish ? state.finish[arc.from] : state.start[arc.from],
+      );
       if (at > until) {
         until = at;
         cause[a] = arc.from;
@@ -77,7 +85,8 @@ const any = (random: Random, present: Uint8Array): number => {
 function critical(random: Random, causes: Causes, present: Uint8Array): number {
   let a = causes.last.length > 0 ? causes.last[random.below(causes.last.length)] : -1;
   if (a < 0) return any(random, present);
-  for (let steps = random.below(24); steps > 0 && causes.cause[a] >= 0; steps -= 1) a = causes.cause[a];
+  for (let steps = random.below(24); steps > 0 && causes.cause[a] >= 0; steps -= 1)
+    a = causes.cause[a];
   return a;
 }
 
@@ -85,11 +94,18 @@ function changeCrew({ compiled }: Decoder, genome: Genome, random: Random, a: nu
   const { modes } = compiled.activities[a];
   genome.mode[a] = random.below(modes.length);
   const { crews } = modes[genome.mode[a]];
-  genome.crew[a] = crews === null || crews.length === 0 || random.below(3) === 0 ? -1 : random.below(crews.length);
+  genome.crew[a] =
+    crews === null || crews.length === 0 || random.below(3) === 0 ? -1 : random.below(crews.length);
 }
 
 /** Makes an activity wait for a moment of the plan, or no longer wait. */
-function changeWait({ state }: Decoder, present: Uint8Array, genome: Genome, random: Random, a: number): void {
+function changeWait(
+  { state }: Decoder,
+  present: Uint8Array,
+  genome: Genome,
+  random: Random,
+  a: number,
+): void {
   if (genome.wait[a] > 0) {
     genome.wait[a] = 0;
     return;
@@ -103,7 +119,14 @@ function changeWait({ state }: Decoder, present: Uint8Array, genome: Genome, ran
  * what is in its way, or gets another crew or mode; an activity moves in time; two change
  * places; a branch is changed; a stretch of time is shaken; one waits though it need not.
  */
-export function move(decoder: Decoder, present: Uint8Array, causes: Causes, from: Genome, to: Genome, random: Random): void {
+export function move(
+  decoder: Decoder,
+  present: Uint8Array,
+  causes: Causes,
+  from: Genome,
+  to: Genome,
+  random: Random,
+): void {
   copyGenome(from, to);
   const { compiled } = decoder;
   const { keys } = to;
@@ -154,7 +177,13 @@ export function move(decoder: Decoder, present: Uint8Array, causes: Causes, from
  * A child of two settled genomes, whose keys are places: by a stretch of places,
  * or by whole refits, or activity by activity.
  */
-export function cross(decoder: Decoder, mother: Genome, father: Genome, child: Genome, random: Random): void {
+export function cross(
+  decoder: Decoder,
+  mother: Genome,
+  father: Genome,
+  child: Genome,
+  random: Random,
+): void {
   const { activities, branches, problem } = decoder.compiled;
   copyGenome(father, child);
   const kind = problem.refits.length > 1 ? random.below(3) : random.below(2) * 2;
@@ -174,7 +203,8 @@ export function cross(decoder: Decoder, mother: Genome, father: Genome, child: G
     child.mode[a] = mother.mode[a];
     child.crew[a] = mother.crew[a];
   }
-  for (let c = 0; c < branches.length; c += 1) if (random.below(2) === 0) child.branch[c] = mother.branch[c];
+  for (let c = 0; c < branches.length; c += 1)
+    if (random.below(2) === 0) child.branch[c] = mother.branch[c];
   if (random.below(2) === 0) child.slack = mother.slack;
 }
 

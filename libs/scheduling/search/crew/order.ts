@@ -63,7 +63,8 @@ export function orderOf(problem: Problem, arcs: readonly Arc[]): Order {
     after[a].add(b);
     before[b].add(a);
   };
-  for (const arc of arcs) if (orders(arc) && !reachable(after, arc.to)[arc.from]) link(arc.from, arc.to);
+  for (const arc of arcs)
+    if (orders(arc) && !reachable(after, arc.to)[arc.from]) link(arc.from, arc.to);
   const pulled = problem.activities.map(() => new Set<number>());
   const rank = new Int32Array(n);
   topological(after).forEach((a, i) => {

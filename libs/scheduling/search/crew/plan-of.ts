@@ -13,7 +13,11 @@ export interface Worth {
 }
 
 /** The worth of the plan in the decoder's state; the refits' finishes go to `ends`. */
-export function worthOf({ compiled, state, present }: Decoder, ends: Float64Array, out: Worth): void {
+export function worthOf(
+  { compiled, state, present }: Decoder,
+  ends: Float64Array,
+  out: Worth,
+): void {
   ends.fill(0);
   let spread = 0;
   for (let a = 0; a < present.length; a += 1) {
@@ -47,12 +51,19 @@ function placementOf({ compiled, state }: Decoder, a: number): Placement {
     segments,
     crew: frozen
       ? frozenCrew(compiled, a, frozen.builders)
-      : (option?.builders ?? []).map((builder, i) => ({ builder, demand: option?.demands[i] ?? 0 })),
+      : (option?.builders ?? []).map((builder, i) => ({
+          builder,
+          demand: option?.demands[i] ?? 0,
+        })),
   };
 }
 
 /** Frozen work lists who did it; each is booked on the first demand that still lacks somebody. */
-function frozenCrew(compiled: Compiled, a: number, builders: readonly number[]): { builder: number; demand: number }[] {
+function frozenCrew(
+  compiled: Compiled,
+  a: number,
+  builders: readonly number[],
+): { builder: number; demand: number }[] {
   const { problem, activities } = compiled;
   const { crew } = problem.activities[a].modes[activities[a].frozen?.mode ?? 0];
   const open = crew.map((d) => d.count);

@@ -10,7 +10,8 @@ const REAL_PER_WORKING = 3;
 function rough(compiled: Compiled, a: number): number {
   const { modes } = compiled.activities[a];
   let least = Infinity;
-  for (const mode of modes) least = Math.min(least, mode.crews === null ? mode.minutes : mode.least * REAL_PER_WORKING);
+  for (const mode of modes)
+    least = Math.min(least, mode.crews === null ? mode.minutes : mode.least * REAL_PER_WORKING);
   return least;
 }
 
@@ -26,7 +27,7 @@ export function tails(compiled: Compiled): Float64Array {
       if (!arc.open || arc.toFinish) continue;
       const { fn } = arc;
       const from = arc.fromFinish ? own : 0;
-      let wait = 0;
+      let wait: number;
       if (fn.kind === 'constant') wait = Math.max(0, fn.minutes);
       else {
         // The wait seen in the middle of the table stands for all of them.
@@ -72,9 +73,13 @@ export function ruleGenome(
     genome.keys[a] = base + (random.unit() - 0.5) * noise * Math.max(tail[a], horizon * 0.1);
     genome.crew[a] = -1;
     genome.wait[a] = 0;
-    genome.mode[a] = number % 2 === 0 || modes.length === 1 ? 0 : random.below(modes.length + 1) - 1;
+    genome.mode[a] =
+      number % 2 === 0 || modes.length === 1 ? 0 : random.below(modes.length + 1) - 1;
   });
   genome.slack = fixed ? 0 : [0, 0, 15, 60, 240][random.below(5)];
-  if (fixed) compiled.branches.forEach((allowed, c) => (genome.branch[c] = allowed[number % allowed.length]));
+  if (fixed)
+    compiled.branches.forEach(
+      (allowed, c) => (genome.branch[c] = allowed[number % allowed.length]),
+    );
   else randomBranches(compiled, genome, random);
 }

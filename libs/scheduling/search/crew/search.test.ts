@@ -5,7 +5,7 @@ import type { Problem } from '../../model/problem.ts';
 import { activity, lag, problem, work } from '../../testing/make.ts';
 import { plantedProblem } from '../../testing/planted.ts';
 import { compile } from './compiled.ts';
-import { madeUpYard } from './made-up.ts';
+import { madeUpYard } from '../../testing/made-up-yard.ts';
 import { crewSearch, type CrewSearch } from './search.ts';
 
 function searchFor(of: Problem, seed: number): CrewSearch {
@@ -41,7 +41,9 @@ describe('crew search', () => {
       if (!plan || !best) throw new Error('no plan');
       expect(check(of, plan)).toEqual([]);
       const [late, finishes] = plan.values;
-      expect(late < best.values[0] || (late === best.values[0] && finishes <= best.values[1])).toBe(true);
+      expect(late < best.values[0] || (late === best.values[0] && finishes <= best.values[1])).toBe(
+        true,
+      );
       best = plan;
     }
     if (!first || !best) throw new Error('no plan');
@@ -66,15 +68,15 @@ describe('crew search', () => {
       activities: [
         activity('coat', [work(60)]),
         activity('second', [work(200)]),
-        activity('meeting', [work(260)], { fixed: { kind: 'set', start: 700, finish: null, builders: [0] } }),
-        activity('away', [work(260)], { fixed: { kind: 'set', start: 700, finish: null, builders: [1] } }),
+        activity('meeting', [work(260)], {
+          fixed: { kind: 'set', start: 700, finish: null, builders: [0] },
+        }),
+        activity('away', [work(260)], {
+          fixed: { kind: 'set', start: 700, finish: null, builders: [1] },
+        }),
         activity('early', [work(60)], { release: 620 }),
       ],
-      lags: [
-        lag(0, 1, 60),
-        lag(0, 1, 300, { bound: 'close' }),
-        lag(4, 1, 0),
-      ],
+      lags: [lag(0, 1, 60), lag(0, 1, 300, { bound: 'close' }), lag(4, 1, 0)],
     });
     const { plan } = searchFor(of, 1).step(50);
     if (!plan) throw new Error('no plan');

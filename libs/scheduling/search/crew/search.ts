@@ -7,6 +7,7 @@ import { copyGenome, emptyGenome, type Genome } from './genome.ts';
 import { causesOf, cross, move, mutate, settle, type Causes } from './moves.ts';
 import { planOf, worthOf, type Worth } from './plan-of.ts';
 import { ruleGenome, tails } from './rules.ts';
+import { warmGenomes } from './warm.ts';
 
 /** A running search: `step` does so many decodes more and shows where it stands. */
 export interface CrewSearch {
@@ -184,7 +185,8 @@ export function crewSearch(
     const heat = Math.max(1, energy === Infinity ? 1 : energy) * HEAT * temperature;
     temperature = Math.max(0.02, temperature * (1 - 4 / ANNEALING));
     if (value === Infinity && causes !== null) return;
-    if (causes !== null && value > energy && random.unit() >= Math.exp((energy - value) / heat)) return;
+    if (causes !== null && value > energy && random.unit() >= Math.exp((energy - value) / heat))
+      return;
     copyGenome(trial, current);
     if (value === Infinity) return;
     settle(decoder, current);
@@ -225,18 +227,17 @@ export function crewSearch(
     return { status, plan, bounds, iterations, done: optimal() || n === 0, foundAt };
   };
 
-  if (warmStart !== null) warm(compiled, warmStart, trial);
-  let warmed = warmStart === null;
+  const given: Genome[] = warmStart === null ? [] : warmGenomes(compiled, warmStart);
 
   return {
     step(count) {
       for (let k = 0; k < count && !optimal(); k += 1) {
-        if (!warmed) {
-          warmed = true;
-          const value = evaluate(trial);
+        const warm = given.shift();
+        if (warm !== undefined) {
+          const value = evaluate(warm);
           if (value < Infinity) {
-            settle(decoder, trial);
-            insert(trial, value);
+            settle(decoder, warm);
+            insert(warm, value);
           }
           continue;
         }
@@ -249,20 +250,4 @@ export function crewSearch(
       return state();
     },
   };
-}
-
-/** The genome that a plan would have: its starts as keys, its modes, crews and branches. */
-function warm(compiled: Compiled, plan: Plan, genome: Genome): void {
-  genome.keys.fill(compiled.horizon);
-  plan.branches.forEach((branch, c) => {
-    if (compiled.branches[c]?.includes(branch)) genome.branch[c] = branch;
-  });
-  for (const { activity, mode, start, crew } of plan.placements) {
-    if (activity >= compiled.activities.length || mode >= compiled.activities[activity].modes.length) continue;
-    genome.keys[activity] = start;
-    genome.mode[activity] = mode;
-    const { crews } = compiled.activities[activity].modes[mode];
-    const named = crew.map((c) => c.builder).sort((a, b) => a - b).join();
-    genome.crew[activity] = (crews ?? []).findIndex((o) => o.builders.toSorted((a, b) => a - b).join() === named);
-  }
 }

@@ -1,6 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import { random } from '#kernel/random.ts';
-import { endOf, intersect, minuteAt, minutesBefore, minutesBetween, nextInside, spanAfter, spansOf, startEndingFrom, subtract, workTable } from './spans.ts';
+import {
+  endOf,
+  intersect,
+  minuteAt,
+  minutesBefore,
+  minutesBetween,
+  nextInside,
+  spanAfter,
+  spansOf,
+  startEndingFrom,
+  subtract,
+  workTable,
+} from './spans.ts';
 
 const HORIZON = 700;
 
@@ -8,12 +20,14 @@ const HORIZON = 700;
 function drawn(seed: number): { flat: number[]; inside: boolean[] } {
   const rng = random(seed);
   const flat: number[] = [];
-  for (let t = rng.below(40); t < HORIZON; ) {
+  for (let t = rng.below(40); t < HORIZON;) {
     const end = Math.min(HORIZON, t + 1 + rng.below(90));
     flat.push(t, end);
     t = end + 1 + rng.below(120);
   }
-  const inside = Array.from({ length: HORIZON }, (_, t) => flat.some((s, i) => i % 2 === 0 && s <= t && t < flat[i + 1]));
+  const inside = Array.from({ length: HORIZON }, (_, t) =>
+    flat.some((s, i) => i % 2 === 0 && s <= t && t < flat[i + 1]),
+  );
   return { flat, inside };
 }
 
@@ -31,17 +45,21 @@ describe('spans against counting minute by minute', () => {
         expect(minutesBefore(spans, t)).toBe(count(inside, 0, t));
         expect(minutesBetween(spans, t, t + 113)).toBe(count(inside, t, t + 113));
         const i = spanAfter(spans, t);
-        expect(i < spans.count ? flat[2 * i + 1] : null).toBe(flat.find((end, k) => k % 2 === 1 && end > t) ?? null);
+        expect(i < spans.count ? flat[2 * i + 1] : null).toBe(
+          flat.find((end, k) => k % 2 === 1 && end > t) ?? null,
+        );
       }
       minutes.forEach((m, k) => {
         expect(minuteAt(spans, k)).toBe(m);
         for (const length of [1, 30, 200]) {
-          const last = minutes[k + length - 1];
+          const last = minutes.at(k + length - 1);
           expect(endOf(spans, m, length)).toBe(last === undefined ? -1 : last + 1);
         }
       });
       for (let finish = 1; finish < HORIZON; finish += 11) {
-        const first = minutes.find((_, k) => (minutes[k + 29] ?? Infinity) + 1 >= finish && minutes[k + 29] !== undefined);
+        const first = minutes.find(
+          (_, k) => k + 29 < minutes.length && minutes[k + 29] + 1 >= finish,
+        );
         if (first !== undefined) expect(startEndingFrom(spans, finish, 30)).toBe(first);
       }
     });

@@ -104,7 +104,8 @@ export function startEndingFrom(spans: Spans, finish: number, minutes: number): 
   return minuteAt(spans, Math.max(0, minutesBefore(spans, finish - 1) - minutes + 1));
 }
 
-export const flatten = (list: readonly Interval[]): number[] => list.flatMap((s) => [s.start, s.end]);
+export const flatten = (list: readonly Interval[]): number[] =>
+  list.flatMap((s) => [s.start, s.end]);
 
 /** What two sorted flat lists have in common. */
 export function intersect(a: readonly number[], b: readonly number[]): number[] {

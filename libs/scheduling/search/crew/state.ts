@@ -106,7 +106,14 @@ export function copyState(from: State, to: State): void {
  * Books the crew. A pause of somebody working alone is that person's own time off, so one
  * span does for the whole; unless a relieved job lies inside the pause already.
  */
-function occupy(state: State, a: number, mode: CompiledMode, option: CrewOption, s: number, f: number): void {
+function occupy(
+  state: State,
+  a: number,
+  mode: CompiledMode,
+  option: CrewOption,
+  s: number,
+  f: number,
+): void {
   const { work } = option.table;
   const alone = !mode.pauses || option.builders.length === 1;
   state.solid[a] = 0;
@@ -134,7 +141,14 @@ function release(state: State, a: number, option: CrewOption, s: number, f: numb
   }
 }
 
-function use(state: State, mode: CompiledMode, option: CrewOption | null, s: number, f: number, sign: number): void {
+function use(
+  state: State,
+  mode: CompiledMode,
+  option: CrewOption | null,
+  s: number,
+  f: number,
+  sign: number,
+): void {
   for (const one of mode.uses) {
     const profile = state.profiles[one.resource];
     if (one.whole || option === null) {
@@ -147,7 +161,15 @@ function use(state: State, mode: CompiledMode, option: CrewOption | null, s: num
   }
 }
 
-function pollute(compiled: Compiled, state: State, mode: CompiledMode, option: CrewOption | null, s: number, f: number, add: boolean): void {
+function pollute(
+  compiled: Compiled,
+  state: State,
+  mode: CompiledMode,
+  option: CrewOption | null,
+  s: number,
+  f: number,
+  add: boolean,
+): void {
   const { settling, dustReaches } = compiled.problem.spaces[mode.space];
   for (const space of dustReaches) {
     const air = state.dust[space];
@@ -164,7 +186,14 @@ function pollute(compiled: Compiled, state: State, mode: CompiledMode, option: C
   }
 }
 
-function apply(compiled: Compiled, state: State, a: number, mode: CompiledMode, option: CrewOption | null, add: boolean): void {
+function apply(
+  compiled: Compiled,
+  state: State,
+  a: number,
+  mode: CompiledMode,
+  option: CrewOption | null,
+  add: boolean,
+): void {
   const s = state.start[a];
   const f = state.finish[a];
   if (f > s) {
@@ -188,7 +217,15 @@ export function crewOf(compiled: Compiled, state: State, a: number): CrewOption 
   return crews === null || state.crew[a] < 0 ? null : crews[state.crew[a]];
 }
 
-export function place(compiled: Compiled, state: State, a: number, mode: number, crew: number, s: number, f: number): void {
+export function place(
+  compiled: Compiled,
+  state: State,
+  a: number,
+  mode: number,
+  crew: number,
+  s: number,
+  f: number,
+): void {
   state.placed[a] = 1;
   state.start[a] = s;
   state.finish[a] = f;
@@ -204,7 +241,14 @@ export function place(compiled: Compiled, state: State, a: number, mode: number,
 export function unplace(compiled: Compiled, state: State): number {
   state.height -= 1;
   const a = state.stack[state.height];
-  apply(compiled, state, a, compiled.activities[a].modes[state.mode[a]], crewOf(compiled, state, a), false);
+  apply(
+    compiled,
+    state,
+    a,
+    compiled.activities[a].modes[state.mode[a]],
+    crewOf(compiled, state, a),
+    false,
+  );
   state.placed[a] = 0;
   return a;
 }
@@ -222,7 +266,8 @@ export function placeFrozen(compiled: Compiled, state: State): void {
     state.stack[state.height] = a;
     state.depth[a] = state.height;
     state.height += 1;
-    if (frozen.finish > frozen.start) for (const b of frozen.builders) addBusy(state.busy[b], frozen.start, frozen.finish);
+    if (frozen.finish > frozen.start)
+      for (const b of frozen.builders) addBusy(state.busy[b], frozen.start, frozen.finish);
     apply(compiled, state, a, mode, null, true);
   });
 }

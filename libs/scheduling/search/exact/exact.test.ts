@@ -3,6 +3,7 @@ import { check } from '../../checker/check.ts';
 import type { SearchState } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import { createExact, type ExactOptions } from './exact.ts';
+import { isPure } from './pure.ts';
 import type { ClauseObserver } from './search.ts';
 import { drawPure, enumerateBest } from './testing/tiny.ts';
 
@@ -130,6 +131,97 @@ describe('what a caller may rely on', () => {
       expect(minutes.status, `seed ${seed}`).toBe(solve(problem).status);
       expect(minutes.plan?.finishes[0], `seed ${seed}`).toBe(problemMakespan(solve(problem), 15));
     }
+  });
+});
+
+describe('edges', () => {
+  const base = drawPure(1);
+  const with1 = (change: Partial<Problem>): Problem => ({
+    ...base,
+    lags: [],
+    activities: base.activities.slice(0, 1).map((a) => ({
+      ...a,
+      refit: 0,
+      release: 2,
+      modes: [{ ...a.modes[0], duration: 3, demands: [] }],
+    })),
+    ...change,
+  });
+
+  it('nothing to do is done at once', () => {
+    const state = solve(with1({ activities: [] }));
+    expect([state.status, state.plan?.finishes]).toEqual(['optimal', [0]]);
+  });
+
+  it('a release and a duration', () => {
+    expect(solve(with1({})).plan?.finishes).toEqual([5]);
+    expect(solve(with1({ horizon: 5 })).status).toBe('optimal');
+    expect(solve(with1({ horizon: 4 })).status).toBe('infeasible');
+  });
+
+  it('a demand that is never there, a lag from an activity to itself', () => {
+    const [activity] = with1({}).activities;
+    const [mode] = activity.modes;
+    const amount = base.resources[0].steps[0].capacity + 1;
+    const demands = [{ resource: 0, amount, keptWhilePaused: false }];
+    expect(
+      solve(with1({ activities: [{ ...activity, modes: [{ ...mode, demands }] }] })).status,
+    ).toBe('infeasible');
+    const lag = {
+      ...base.lags[0],
+      from: 0,
+      fromAnchor: 'start',
+      to: 0,
+      toAnchor: 'finish',
+      bound: 'open',
+    } as const;
+    expect(solve(with1({ lags: [{ ...lag, fn: { kind: 'constant', minutes: 3 } }] })).status).toBe(
+      'optimal',
+    );
+    expect(solve(with1({ lags: [{ ...lag, fn: { kind: 'constant', minutes: 4 } }] })).status).toBe(
+      'infeasible',
+    );
+  });
+
+  it('takes pure problems only', () => {
+    expect(isPure(base)).toBe(true);
+    const [activity] = base.activities;
+    const [mode] = activity.modes;
+    const impure: Partial<Problem>[] = [
+      { refits: [{ ...base.refits[0], due: 5 }] },
+      { refits: [...base.refits, base.refits[0]] },
+      {
+        resources: [
+          {
+            ...base.resources[0],
+            steps: [
+              { from: 0, capacity: 1 },
+              { from: 3, capacity: 2 },
+            ],
+          },
+        ],
+      },
+      { activities: [{ ...activity, modes: [mode, mode] }] },
+      {
+        activities: [
+          { ...activity, modes: [{ ...mode, crew: [{ skill: 0, minLevel: 1, count: 1 }] }] },
+        ],
+      },
+      {
+        activities: [
+          { ...activity, modes: [{ ...mode, forbiddenStarts: [{ start: 0, end: 1 }] }] },
+        ],
+      },
+      {
+        activities: [
+          { ...activity, fixed: { kind: 'set', start: 1, finish: null, builders: null } },
+        ],
+      },
+      { lags: [{ ...base.lags[0], fn: { kind: 'table', table: 0 } }] },
+      { choices: [{ id: 'c', branches: [], source: '' }] },
+    ];
+    for (const change of impure)
+      expect(isPure({ ...base, ...change }), JSON.stringify(change)).toBe(false);
   });
 });
 

@@ -34,7 +34,9 @@ export class LearningSearch {
   private restarts = 0;
   private restartAt = RESTART;
   private clauseLimit = CLAUSES_KEPT;
-  /** Starts of the last plan found, after `plan`. */
+  /** Least makespan of any plan within the target, as proved at the root so far. */
+  bound = 0;
+  /** Starts of the plan, after `plan`. */
   readonly starts: Int32Array;
 
   constructor(model: PureModel, root: Root, observer: ClauseObserver | null) {
@@ -52,9 +54,6 @@ export class LearningSearch {
   follow(starts: Int32Array): void {
     this.branching.follow(starts);
   }
-
-  /** At the root: least makespan of any plan within the target. */
-  bound = 0;
 
   /** Runs to the next conflict or plan. */
   next(): Event {

@@ -1,10 +1,9 @@
-import { Controller, type MessageEvent, Sse } from '@nestjs/common';
-import type { Observable } from 'rxjs';
+import { Controller, StreamableFile } from '@nestjs/common';
 import { isoOf } from '#persistence/rows.ts';
 import { By } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
-import { LastEventId, sseOf } from '../../platform/streams/sse.ts';
+import { GetSse, LastEventId, sseOf } from '../../platform/streams/sse.ts';
 import { EventsService } from './events.service.ts';
 
 @Controller('yards/:yardId/events')
@@ -12,15 +11,12 @@ export class EventsController {
   constructor(private readonly events: EventsService) {}
 
   /** Server-sent events: `event` is the kind, `data` the event with its payload. */
-  @Sse()
+  @GetSse()
   @May('foreman', 'builder')
-  async follow(
-    @By() viewer: Viewer,
-    @LastEventId() after: bigint | null,
-  ): Promise<Observable<MessageEvent>> {
+  async follow(@By() viewer: Viewer, @LastEventId() after: bigint | null): Promise<StreamableFile> {
     return sseOf(await this.events.follow(viewer, after), (event) => ({
       id: String(event.id),
-      type: event.kind,
+      event: event.kind,
       data: {
         id: String(event.id),
         kind: event.kind,

@@ -24,7 +24,8 @@ function logOf(...ids: number[]) {
     if (log.isDown) throw new Error('the database is away');
     return events.filter(({ id }) => id > after).slice(0, limit);
   };
-  const tail = (from: number) => new YardTail(BigInt(from), read, (error) => log.errors.push(error));
+  const tail = (from: number) =>
+    new YardTail(BigInt(from), read, (error) => log.errors.push(error));
   return { log, tail, add: (...more: number[]) => events.push(...more.map(event)) };
 }
 

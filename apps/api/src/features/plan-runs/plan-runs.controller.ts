@@ -1,5 +1,4 @@
-import { Controller, Get, type MessageEvent, Param, Post, Sse } from '@nestjs/common';
-import type { Observable } from 'rxjs';
+import { Controller, Get, Param, Post, StreamableFile } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
@@ -7,7 +6,7 @@ import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
-import { LastEventId, sseOf } from '../../platform/streams/sse.ts';
+import { GetSse, LastEventId, sseOf } from '../../platform/streams/sse.ts';
 import { PlanRun, PlanRunInput, PlanRunPage } from './plan-runs.contract.ts';
 import { PlanRunsService } from './plan-runs.service.ts';
 
@@ -45,16 +44,16 @@ export class PlanRunsController {
   }
 
   /** Server-sent events named `progress`, then one named `end`; `data` is a RunProgress. */
-  @Sse(':id/events')
+  @GetSse(':id/events')
   @May('foreman')
   async follow(
     @By() viewer: Viewer,
     @Param('id') id: string,
     @LastEventId() after: bigint | null,
-  ): Promise<Observable<MessageEvent>> {
+  ): Promise<StreamableFile> {
     return sseOf(await this.runs.follow(viewer, id, after), (progress) => ({
       id: progress.eventId,
-      type: ['queued', 'running'].includes(progress.status) ? 'progress' : 'end',
+      event: ['queued', 'running'].includes(progress.status) ? 'progress' : 'end',
       data: progress,
     }));
   }

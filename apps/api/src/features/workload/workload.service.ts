@@ -1,5 +1,5 @@
 import { DomainError } from '#kernel/error.ts';
-import { loadWorkload, saveTasks } from '#persistence/workload/store.ts';
+import { loadWorkload, lockWork, saveTasks } from '#persistence/workload/store.ts';
 import { toProcedure } from '#persistence/yard/procedures.ts';
 import { loadYard } from '#persistence/yard/store.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
@@ -10,6 +10,7 @@ import type { Tx } from '../../platform/database/database.ts';
 
 /** Makes the tasks of jobs that have none yet; the tasks of the others stay as they are. Returns how many. */
 export async function makeTasks(tx: Tx, yardId: string): Promise<number> {
+  await lockWork(tx, yardId);
   const stored = await loadWorkload(tx, yardId);
   const fresh = makeWorkload(await pinnedYard(tx, yardId));
   const begun = new Set(stored.tasks.map(({ jobId }) => jobId));
@@ -34,6 +35,7 @@ export async function makeTasks(tx: Tx, yardId: string): Promise<number> {
  * Returns how many changed.
  */
 export async function resizeTasks(tx: Tx, yardId: string, partId: string): Promise<number> {
+  await lockWork(tx, yardId);
   const stored = await loadWorkload(tx, yardId);
   const yard = await pinnedYard(tx, yardId);
   const spaceOf = new Map(makeWorkload(yard).tasks.map(({ id, space }) => [id, space]));
@@ -51,6 +53,7 @@ export async function resizeTasks(tx: Tx, yardId: string, partId: string): Promi
 
 /** Takes a job's tasks away, as long as nobody has begun or claimed one. */
 export async function removeTasks(tx: Tx, yardId: string, jobId: string): Promise<void> {
+  await lockWork(tx, yardId);
   const stored = await loadWorkload(tx, yardId);
   const gone = stored.tasks.filter((task) => task.jobId === jobId);
   const begun = gone.find(({ state }) => state !== 'waiting');

@@ -1,51 +1,87 @@
-import { createParamDecorator, type ExecutionContext, type MessageEvent } from '@nestjs/common';
-import { ApiHeader } from '@nestjs/swagger';
-import { Observable } from 'rxjs';
+import { Readable } from 'node:stream';
+import {
+  applyDecorators,
+  createParamDecorator,
+  type ExecutionContext,
+  Get,
+  Header,
+  StreamableFile,
+} from '@nestjs/common';
+import { ApiHeader, ApiProduces } from '@nestjs/swagger';
 import { DomainError, fault } from '#kernel/error.ts';
 import { requestOf } from '../access/caller.ts';
 
+/** One event of a stream (HTML, 9.2 Server-sent events); `data` becomes JSON. */
+export interface SseMessage {
+  readonly id: string;
+  readonly event: string;
+  readonly data: object;
+}
+
 /** Proxies close what says nothing for a minute. */
 const beatMs = 15_000;
+const silence = ':\n\n';
 
-/** What an `@Sse()` handler answers; the stream ends with `items`, or when the client leaves. */
+/**
+ * Declares a handler that answers with `sseOf`. Nest's own `@Sse` would send its 200 before an
+ * asynchronous handler could refuse, once there is any interceptor.
+ */
+export const GetSse = (path = ''): MethodDecorator =>
+  applyDecorators(
+    Get(path),
+    // nginx would collect the events into blocks.
+    Header('X-Accel-Buffering', 'no'),
+    ApiProduces('text/event-stream'),
+    ApiHeader({ name: 'Last-Event-ID', required: false, description: 'Go on after this event.' }),
+  );
+
+/** The stream of `items`; it ends with them, or when the client leaves. Read as the client reads. */
 export function sseOf<T>(
   items: AsyncIterableIterator<T, void>,
-  show: (item: T) => MessageEvent,
-): Observable<MessageEvent> {
-  return new Observable((client) => {
-    const beat = setInterval(() => client.next({ comment: '' }), beatMs);
-    const pass = async (): Promise<void> => {
-      for await (const item of items) client.next(show(item));
-    };
-    pass().then(
-      () => client.complete(),
-      (error: unknown) => client.error(error),
-    );
-    return () => {
+  show: (item: T) => SseMessage,
+): StreamableFile {
+  let isReading = false;
+  const beat = setInterval(() => stream.push(silence), beatMs);
+  const stream = new Readable({
+    read: () => {
+      if (isReading) return;
+      isReading = true;
+      pass().catch((error: unknown) =>
+        stream.destroy(error instanceof Error ? error : new Error(String(error))),
+      );
+    },
+    destroy: (error, done) => {
       clearInterval(beat);
       void items.return?.();
-    };
+      done(error);
+    },
   });
+  const pass = async (): Promise<void> => {
+    for (;;) {
+      const next = await items.next();
+      if (stream.destroyed) return;
+      if (next.done === true) {
+        clearInterval(beat);
+        stream.push(null);
+        return;
+      }
+      if (!stream.push(textOf(show(next.value)))) break;
+    }
+    isReading = false;
+  };
+  // The headers go out with the first bytes: a client that waits for an event sees it is heard.
+  stream.push(silence);
+  return new StreamableFile(stream, { type: 'text/event-stream; charset=utf-8' });
 }
 
-const lastEventId = createParamDecorator((_: unknown, context: ExecutionContext) =>
-  eventIdOf(requestOf(context).headers['last-event-id'], 'Last-Event-ID'),
-);
+function textOf({ id, event, data }: SseMessage): string {
+  return `id: ${id}\nevent: ${event}\ndata: ${JSON.stringify(data)}\n\n`;
+}
 
 /** The id of the last event that the client has, out of `Last-Event-ID`: bigint, or null. */
-export function LastEventId(): ParameterDecorator {
-  return (target, key, index) => {
-    lastEventId()(target, key, index);
-    const method = key === undefined ? undefined : Object.getOwnPropertyDescriptor(target, key);
-    if (method && key !== undefined) {
-      ApiHeader({
-        name: 'Last-Event-ID',
-        required: false,
-        description: 'Go on after this event.',
-      })(target, key, method);
-    }
-  };
-}
+export const LastEventId = createParamDecorator((_: unknown, context: ExecutionContext) =>
+  eventIdOf(requestOf(context).headers['last-event-id'], 'Last-Event-ID'),
+);
 
 /** The id of an event, as text that a client sends; `name` says where. */
 export function eventIdOf(sent: unknown, name: string): bigint | null {

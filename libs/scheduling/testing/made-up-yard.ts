@@ -1,6 +1,14 @@
 import { random } from '#kernel/random.ts';
-import type { Activity, Choice, Interval, Lag, LagTable, OpenSurface, Problem } from '../../model/problem.ts';
-import { activity, builder, lag, mode, problem } from '../../testing/make.ts';
+import type {
+  Activity,
+  Choice,
+  Interval,
+  Lag,
+  LagTable,
+  OpenSurface,
+  Problem,
+} from '../model/problem.ts';
+import { activity, builder, lag, mode, problem } from './make.ts';
 
 const DAY = 1440;
 
@@ -37,19 +45,35 @@ export function madeUpYard(seed: number, parts: number): Problem {
   const lags: Lag[] = [];
   const choices: Choice[] = [];
   const surfaces: OpenSurface[] = [];
-  const tables = [cure('gel', 240, horizon), cure('bond', 1500, horizon), cure('hard', 900, horizon), cure('safe', 300, horizon)];
+  const tables = [
+    cure('gel', 240, horizon),
+    cure('bond', 1500, horizon),
+    cure('hard', 900, horizon),
+    cure('safe', 300, horizon),
+  ];
   const add = (one: Activity): number => activities.push(one) - 1;
   const tie = (one: Lag): number => lags.push({ ...one, id: `lag-${String(lags.length)}` }) - 1;
   for (let p = 0; p < parts; p += 1) {
     const refit = p % 3;
     const space = rng.below(4);
     const minutes = (from: number, spread: number): number => from + rng.below(spread);
-    const task = (name: string, skill: number, of: number, given: Parameters<typeof mode>[0]): number =>
+    const task = (
+      name: string,
+      skill: number,
+      of: number,
+      given: Parameters<typeof mode>[0],
+    ): number =>
       add(
         activity(
           `${name}-${String(p)}`,
           [1, 2].map((count) =>
-            mode({ work: of * 100, floor: 10, crew: [{ skill, minLevel: 1, count }], space, ...given }),
+            mode({
+              work: of * 100,
+              floor: 10,
+              crew: [{ skill, minLevel: 1, count }],
+              space,
+              ...given,
+            }),
           ),
           { refit },
         ),
@@ -88,7 +112,11 @@ export function madeUpYard(seed: number, parts: number): Problem {
       ],
     });
     for (const coat of [first, second, paint])
-      surfaces.push({ activity: coat, until: { kind: 'table', table: 3 }, source: `part-${String(p)}` });
+      surfaces.push({
+        activity: coat,
+        until: { kind: 'table', table: 3 },
+        source: `part-${String(p)}`,
+      });
   }
   const shift = (from: number, to: number, rest: number): Problem['calendars'][number] => ({
     id: `${String(from)}-${String(to)}`,
@@ -121,7 +149,13 @@ export function madeUpYard(seed: number, parts: number): Problem {
     lags,
     choices,
     surfaces,
-    refits: [0, 1, 2].map((r) => ({ id: `refit-${String(r)}`, release: 0, due: (10 + 3 * r) * DAY, weight: 3 - r, source: 'refit' })),
+    refits: [0, 1, 2].map((r) => ({
+      id: `refit-${String(r)}`,
+      release: 0,
+      due: (10 + 3 * r) * DAY,
+      weight: 3 - r,
+      source: 'refit',
+    })),
     tolerances: [0, 240],
   });
 }

@@ -1,0 +1,75 @@
+import { execFile } from 'node:child_process';
+import { mkdtemp, readFile, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { freePort, npmStart, type Started } from '../support/npm-start.ts';
+
+const run = promisify(execFile);
+const text = await readFile(new URL('../../README.md', import.meta.url), 'utf8');
+/** The examples that a reader may paste, in order. */
+const blocks = [...text.matchAll(/^```bash\n(.*?)^```$/gms)].map(([, block]) => block);
+
+const address = 'http://localhost:3000';
+const end = '--- end of block ---';
+
+let folder = '';
+let demo: Started | undefined;
+let outputs: string[] = [];
+
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'curewright-readme-'));
+  const port = await freePort();
+  demo = npmStart({ CUREWRIGHT_FOLDER: folder, PORT: String(port), CUREWRIGHT_PLAN_SECONDS: '1' });
+  await demo.up;
+  // One shell, since later examples use the variables of earlier ones.
+  const script = blocks.map((block) => `${block}\necho\necho '${end}'\n`).join('');
+  const { stdout } = await run(
+    'bash',
+    ['-euo', 'pipefail', '-c', script.replaceAll(address, `http://localhost:${String(port)}`)],
+    { maxBuffer: 64 * 1024 * 1024, timeout: 120_000 },
+  );
+  outputs = stdout.split(`${end}\n`).slice(0, -1);
+}, 240_000);
+
+afterAll(async () => {
+  await demo?.kill();
+  await rm(folder, { recursive: true, force: true });
+});
+
+/** What the examples show, in their order: one line for each block of the README. */
+const expected: readonly (readonly [what: string, output: RegExp])[] = [
+  ['the week by builder', /"by":"builder".*"name":"Solenn Brizeur","rows":\[\{/s],
+  ['the chains', /"boats":\[\{.*"text":"[^"]+ waits for /s],
+  ['a changed part', /"id":"ourse-deck".*"areaM2":2\.8/s],
+  ['a run that is followed to its end', /event: end\n(.*\n)*?data: .*"status":"finished"/],
+  ['the plan published', /"planId":"[0-9a-f-]{36}","publishedAt"/],
+  ['ready work, a claim, its start', /"ready":\[\{.*"status":"working"/s],
+  ['its end, and the own claims', /"status":"finished".*"items":\[\{.*"status":"finished"/s],
+  ["the owner's boat", /"items":\[\{"id":"petite-ourse"/],
+  ['ready work by GraphQL', /"data":\{"ready":\{"ready":\[\{"name":/],
+  ['a claim by GraphQL', /"claimTask":\{"id":"[0-9a-f-]{36}","status":"OPEN"/],
+];
+
+test('each example of the README is expected here', () => {
+  expect(blocks).toHaveLength(expected.length);
+  for (const block of blocks) expect(block).toMatch(/localhost:3000|\$YARD/);
+});
+
+test.each(expected.map(([what, output], index) => ({ what, output, index })))(
+  'example $index works as written: $what',
+  ({ output, index }) => {
+    expect(outputs[index]).toMatch(output);
+    // Neither a problem of REST nor an error of GraphQL.
+    expect(outputs[index]).not.toMatch(/"type":"\/problems\/|"errors":\[/);
+  },
+);
+
+test('the password and the addresses of the README are those that are printed', () => {
+  const printed = demo?.text() ?? '';
+  for (const known of ['cure-window-demo', 'maelle@demo.invalid', 'ilsa@demo.invalid']) {
+    expect(printed).toContain(known);
+    expect(text).toContain(known);
+  }
+});
