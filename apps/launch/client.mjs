@@ -6,10 +6,10 @@ import { pinnedNode } from './run.mjs';
 
 /** Generates the Prisma client (git-ignored) when the schema or Prisma changed since the last time. */
 export function generateClient(root) {
-  const schema = join(root, 'prisma', 'schema.prisma');
+  const schema = join(root, 'prisma');
   const stamp = join(root, 'libs', 'persistence', 'generated', 'made-from.sha256');
   const prisma = join(root, 'node_modules', 'prisma');
-  const wanted = digest([schema, join(prisma, 'package.json')]);
+  const wanted = digest([...schemaFiles(schema), join(prisma, 'package.json')]);
   if (existsSync(stamp) && readFileSync(stamp, 'utf8') === wanted) return;
 
   const cli = join(prisma, 'build', 'index.js');
@@ -23,6 +23,14 @@ export function generateClient(root) {
     throw new Error(`prisma generate failed:\n${result.stdout}\n${result.stderr}`);
   }
   writeFileSync(stamp, wanted);
+}
+
+function schemaFiles(folder) {
+  const names = readdirSync(folder, { recursive: true });
+  return names
+    .filter((name) => name.endsWith('.prisma'))
+    .sort()
+    .map((name) => join(folder, name));
 }
 
 function digest(files) {

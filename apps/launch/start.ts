@@ -36,16 +36,16 @@ async function run(
   await mkdir(folder, { recursive: true });
   const port = await claimPort(host, settings.port);
 
-  const { serviceUrl, words } = await openDatabase(settings, (database) => {
-    closing.push(database.stop);
-  });
-  say(words);
-  signal.throwIfAborted();
+  const unlessStopped = racing(signal);
+  const database = await openDatabase(settings);
+  closing.push(database.stop);
+  await unlessStopped(database.migrate());
+  say(database.words);
+  const { serviceUrl } = database;
 
-  const url = `http://${['127.0.0.1', '0.0.0.0', '::'].includes(host) ? 'localhost' : host}:${String(port)}`;
+  const url = `http://${nameOf(host)}:${String(port)}`;
   const env = { ...process.env, DATABASE_URL: serviceUrl, MIGRATE_DATABASE_URL: undefined };
-  const showDemo = await prepareDemo(settings, serviceUrl);
-  signal.throwIfAborted();
+  const showDemo = await unlessStopped(prepareDemo(settings, serviceUrl));
 
   const logFile = join(folder, 'api.log');
   const hook = new URL('apps/launch/ts-hook.mjs', root).href;
@@ -82,6 +82,23 @@ async function run(
   await end;
 }
 
+function nameOf(host: string): string {
+  if (['127.0.0.1', '0.0.0.0', '::'].includes(host)) return 'localhost';
+  return host.includes(':') ? `[${host}]` : host;
+}
+
+/** Waits for the work, but no longer than until the signal: then it throws, and the work is left to fail. */
+function racing(signal: AbortSignal): <T>(work: Promise<T>) => Promise<T> {
+  const stopped = new Promise<never>((_, reject) => {
+    signal.addEventListener('abort', () => reject(new Error('stopped')), { once: true });
+  });
+  stopped.catch(() => undefined);
+  return (work) => {
+    signal.throwIfAborted();
+    return Promise.race([work, stopped]);
+  };
+}
+
 async function endOf(ended: Promise<string>, logFile: string, signal: AbortSignal): Promise<void> {
   const stopped = new Promise<undefined>((resolve) => {
     if (signal.aborted) resolve(undefined);
@@ -113,6 +130,8 @@ async function main(): Promise<number> {
     }
   }
   stopping.abort();
+  // What was given up half-way (a migration, say) loses its connections now, and says so in vain.
+  process.on('uncaughtException', () => undefined);
   for (const close of closing.reverse()) {
     await close().catch((error: unknown) => {
       process.stderr.write(`${String(error)}\n`);
@@ -122,4 +141,5 @@ async function main(): Promise<number> {
   return code;
 }
 
-process.exitCode = await main();
+// What was given up half-way must not hold the end back.
+process.exit(await main());

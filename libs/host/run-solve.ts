@@ -21,7 +21,7 @@ export interface RunResult extends SolveResult {
   readonly firstPlanMs: number | null;
 }
 
-export const DEFAULT_SECONDS = 10;
+const DEFAULT_SECONDS = 10;
 
 /**
  * Solves in a thread of its own, so that the caller stays responsive and can stop it.

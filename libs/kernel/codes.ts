@@ -26,34 +26,122 @@ const entry = (kind: ErrorKind, title: string, cure: string): CatalogueEntry => 
 });
 
 export const catalogue = {
-  'input.malformed': entry('invalid', 'The input cannot be read', 'Send valid JSON of the documented shape.'),
+  'input.malformed': entry(
+    'invalid',
+    'The input cannot be read',
+    'Send valid JSON of the documented shape.',
+  ),
   'input.field': entry('invalid', 'A field has a value it cannot have', 'Correct the named field.'),
-  'yard.empty': entry('invalid', 'There is nothing to plan', 'Add a builder, a boat with a refit, and a part with a procedure.'),
-  'yard.reference': entry('invalid', 'Something is referred to that does not exist', 'Use an id that the yard has, or add what is missing.'),
+  'yard.empty': entry(
+    'invalid',
+    'There is nothing to plan',
+    'Add a builder, a boat with a refit, and a part with a procedure.',
+  ),
+  'yard.reference': entry(
+    'invalid',
+    'Something is referred to that does not exist',
+    'Use an id that the yard has, or add what is missing.',
+  ),
   'yard.duplicate': entry('invalid', 'Two things share one id', 'Give each its own id.'),
-  'yard.cycle': entry('invalid', 'Tasks wait for each other in a circle', 'Remove one of the links of the circle.'),
-  'yard.skill': entry('invalid', 'Nobody has the skill', 'Give the skill to enough builders, or change the step.'),
-  'yard.crew': entry('invalid', 'The crew cannot be put together', 'Lower the crew, or give the skill to more builders.'),
-  'yard.window': entry('invalid', 'A window cannot open', 'Warm the space, choose another material, or widen the window.'),
-  'yard.shift': entry('invalid', 'A task is longer than any shift', 'Split the part, add hands, or lengthen a shift.'),
-  'yard.shifts-overlap': entry('invalid', 'Shifts overlap', 'Shorten or remove one of the two shifts.'),
-  'yard.promise': entry('invalid', 'A boat is promised before it is released', 'Move the promised date after the release.'),
-  'yard.horizon': entry('invalid', 'The work does not fit before the horizon', 'Move the horizon out.'),
-  'access.sign-in': entry('unauthenticated', 'Not signed in', 'Sign in and send the session token.'),
-  'access.credentials': entry('unauthenticated', 'The e-mail or the password is wrong', 'Try again.'),
+  'yard.cycle': entry(
+    'invalid',
+    'Tasks wait for each other in a circle',
+    'Remove one of the links of the circle.',
+  ),
+  'yard.skill': entry(
+    'invalid',
+    'Nobody has the skill',
+    'Give the skill to enough builders, or change the step.',
+  ),
+  'yard.crew': entry(
+    'invalid',
+    'The crew cannot be put together',
+    'Lower the crew, or give the skill to more builders.',
+  ),
+  'yard.window': entry(
+    'invalid',
+    'A window cannot open',
+    'Warm the space, choose another material, or widen the window.',
+  ),
+  'yard.shift': entry(
+    'invalid',
+    'A task is longer than any shift',
+    'Split the part, add hands, or lengthen a shift.',
+  ),
+  'yard.shifts-overlap': entry(
+    'invalid',
+    'Shifts overlap',
+    'Shorten or remove one of the two shifts.',
+  ),
+  'yard.promise': entry(
+    'invalid',
+    'A boat is promised before it is released',
+    'Move the promised date after the release.',
+  ),
+  'yard.horizon': entry(
+    'invalid',
+    'The work does not fit before the horizon',
+    'Move the horizon out.',
+  ),
+  'access.sign-in': entry(
+    'unauthenticated',
+    'Not signed in',
+    'Sign in and send the session token.',
+  ),
+  'access.credentials': entry(
+    'unauthenticated',
+    'The e-mail or the password is wrong',
+    'Try again.',
+  ),
   'access.role': entry('forbidden', 'Your role may not do this', 'Ask the foreman.'),
   'record.missing': entry('not-found', 'There is no such record', 'Check the id.'),
-  'record.stale': entry('stale', 'The record changed since it was read', 'Read it again and repeat the change with the new ETag.'),
-  'record.unguarded': entry('unconditional', 'The update does not say which version it changes', 'Send the ETag that was read as If-Match.'),
-  'record.exists': entry('conflict', 'Such a record exists already', 'Use the existing one, or another name.'),
+  'record.stale': entry(
+    'stale',
+    'The record changed since it was read',
+    'Read it again and repeat the change with the new ETag.',
+  ),
+  'record.unguarded': entry(
+    'unconditional',
+    'The update does not say which version it changes',
+    'Send the ETag that was read as If-Match.',
+  ),
+  'record.exists': entry(
+    'conflict',
+    'Such a record exists already',
+    'Use the existing one, or another name.',
+  ),
   'record.in-use': entry('conflict', 'The record is in use', 'Remove what uses it first.'),
-  'command.repeated': entry('conflict', 'This Idempotency-Key was used for another command', 'Use a fresh key.'),
-  'claim.taken': entry('conflict', 'The task is claimed by someone else', 'Pick another ready task.'),
+  'command.repeated': entry(
+    'conflict',
+    'This Idempotency-Key was used for another command',
+    'Use a fresh key.',
+  ),
+  'claim.taken': entry(
+    'conflict',
+    'The task is claimed by someone else',
+    'Pick another ready task.',
+  ),
   'claim.not-ready': entry('conflict', 'The task is not ready', 'Wait for what it waits for.'),
-  'claim.state': entry('conflict', 'The claim is not in the state for this', 'Read the claim again.'),
-  'claim.crew': entry('invalid', 'The crew does not fit the task', 'Name as many people as the task takes, all with its skill.'),
-  'run.state': entry('conflict', 'The plan run is not in the state for this', 'Read the run again.'),
-  'service.unavailable': entry('unavailable', 'The service cannot do this now', 'Try again shortly.'),
+  'claim.state': entry(
+    'conflict',
+    'The claim is not in the state for this',
+    'Read the claim again.',
+  ),
+  'claim.crew': entry(
+    'invalid',
+    'The crew does not fit the task',
+    'Name as many people as the task takes, all with its skill.',
+  ),
+  'run.state': entry(
+    'conflict',
+    'The plan run is not in the state for this',
+    'Read the run again.',
+  ),
+  'service.unavailable': entry(
+    'unavailable',
+    'The service cannot do this now',
+    'Try again shortly.',
+  ),
 } as const satisfies Record<string, CatalogueEntry>;
 
 export type ErrorCode = keyof typeof catalogue;

@@ -19,7 +19,11 @@ export class DomainError extends Error {
   readonly cure: string;
   readonly faults: readonly Fault[];
 
-  constructor(code: ErrorCode, message?: string, options: { cure?: string; faults?: readonly Fault[] } = {}) {
+  constructor(
+    code: ErrorCode,
+    message?: string,
+    options: { cure?: string; faults?: readonly Fault[] } = {},
+  ) {
     super(message ?? catalogue[code].title);
     this.name = 'DomainError';
     this.code = code;
@@ -33,7 +37,12 @@ export class DomainError extends Error {
 }
 
 /** A fault with the catalogue's cure unless a better one is given. */
-export function fault(code: ErrorCode, path: string, message: string, more: { value?: unknown; cure?: string } = {}): Fault {
+export function fault(
+  code: ErrorCode,
+  path: string,
+  message: string,
+  more: { value?: unknown; cure?: string } = {},
+): Fault {
   return {
     code,
     path,

@@ -4,6 +4,7 @@ import { floats } from './explanation/floats.ts';
 import type { Plan, RankBound, SearchState, SolveResult } from './model/plan.ts';
 import type { Problem } from './model/problem.ts';
 import { compile, type Compiled } from './search/crew/compiled.ts';
+import { leftShift } from './search/crew/left-shift.ts';
 import { crewSearch } from './search/crew/search.ts';
 import { createExact } from './search/exact/exact.ts';
 import { isPure } from './search/exact/pure.ts';
@@ -112,7 +113,10 @@ export function solve(problem: Problem, options: SolveOptions): SolveResult {
     if (state.plan !== before.plan) foundAt = state.iterations;
     onProgress?.(state);
   }
-  const { plan, status } = state;
+  const plan = state.plan && leftShift(compiled, state.plan);
+  const proved =
+    plan !== null && ([0, 1] as const).every((rank) => plan.values[rank] <= state.bounds[rank]);
+  const status = proved ? 'optimal' : state.status;
   const proof = (rank: 0 | 1): string => (root ? root.proofs[rank] : 'search');
   return {
     status,

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addDays } from '#calendar/local-date.ts';
 import { inYard } from '#persistence/client.ts';
 import { loadPlan } from '#persistence/plan/store.ts';
 import { check } from '#scheduling/checker/check.ts';
@@ -9,6 +10,7 @@ import { makeYard, runOf, runsOf } from '#tests/support/plan-runs.ts';
 import { type Process, startApiProcess, startWorkerProcess } from '#tests/support/processes.ts';
 import { smallYard } from '#tests/support/small-yard.ts';
 import { collected, serverSent, subscriber } from '#tests/support/streams.ts';
+import { twoBoats } from '#tests/support/two-boats.ts';
 
 const database = testDatabase();
 const api = testApi(database);
@@ -178,6 +180,8 @@ describe('a plan run', () => {
       });
       expect(refused).toMatchObject({ status: 422, body: { code: 'input.field' } });
     }
+    const cursor = await api.rest('GET', '/yards/small/plan-runs?after=zz', { token: token.ines });
+    expect(cursor).toMatchObject({ status: 422, body: { errors: [{ path: 'after' }] } });
     for (const id of ['no-such', crypto.randomUUID()]) {
       for (const [method, path] of [
         ['GET', id],
@@ -190,6 +194,23 @@ describe('a plan run', () => {
         expect(missing).toMatchObject({ status: 404, body: { code: 'record.missing' } });
       }
     }
+  });
+
+  it('plans nothing into the past, unless the yard’s time is another', async () => {
+    const today = new Date().toISOString().slice(0, 10);
+    const starts: (string | null)[] = [];
+    for (const [id, day] of [
+      ['current', today],
+      ['coming', addDays(today, 60)],
+    ]) {
+      await makeYard(api, { ...twoBoats(day), id }, token.ines);
+      const asked = { token: token.ines, body: { iterations: 1 } };
+      const { body } = await api.rest('POST', `/yards/${id}/plan-runs`, asked);
+      starts.push(body.notBefore as string | null);
+    }
+    const [current, coming] = starts;
+    expect(coming).toBeNull();
+    expect(Math.abs(Date.parse(current ?? '') - Date.now())).toBeLessThan(120_000);
   });
 
   it('is the foreman’s, and of this yard', async () => {

@@ -28,10 +28,10 @@ beforeAll(async () => {
   const { stdout } = await run(
     'bash',
     ['-euo', 'pipefail', '-c', script.replaceAll(address, `http://localhost:${String(port)}`)],
-    { maxBuffer: 64 * 1024 * 1024, timeout: 120_000 },
+    { maxBuffer: 64 * 1024 * 1024, timeout: 240_000 },
   );
   outputs = stdout.split(`${end}\n`).slice(0, -1);
-}, 240_000);
+}, 400_000);
 
 afterAll(async () => {
   await demo?.kill();

@@ -78,7 +78,7 @@ describe('npm start on an empty folder', () => {
     folder = await freshFolder();
     first = await start(folder);
     text = await first.up;
-  }, 180_000);
+  }, 300_000);
 
   test('prints address, sign-ins, dates with their gap to the bound, chains and the caution', () => {
     expect(text).toContain(`http://localhost:${String(first.port)}\n`);
@@ -112,7 +112,6 @@ describe('npm start on an empty folder', () => {
       ]),
     });
     boats.parse(await read(first, owner, '/yards/demo-yard/my-boats'));
-  });
   });
 
   test('a worker that dies is reported and replaced', async () => {
@@ -149,7 +148,7 @@ describe('npm start on an empty folder', () => {
     expect(known).toEqual(before);
     expect((await second.end('SIGTERM')).code).toBe(0);
     expect(await serverOf(folder)).toBeNull();
-  }, 120_000);
+  }, 240_000);
 });
 
 /** Children of the start program that run the main file of `apps/<name>`, out of /proc. */
@@ -182,7 +181,7 @@ test('the yard of one is a choice of the first start', async () => {
   const token = await signIn(one, 'perrin@demo.invalid');
   expect(await read(one, token, '/yards/yard-of-one/my-boats')).toMatchObject({ items: [{}] });
   expect((await one.end('SIGINT')).code).toBe(0);
-}, 180_000);
+}, 300_000);
 
 describe('what cannot be', () => {
   const says = async (env: Record<string, string>, args: string[] = []): Promise<string> => {
@@ -207,5 +206,5 @@ describe('what cannot be', () => {
   test('an unknown yard, and a public address with demo passwords', async () => {
     expect(await says({}, ['--yard', 'two'])).toMatch(/--yard: .*"demo".*"one"/);
     expect(await says({ HOST: '0.0.0.0' })).toContain('HOST 0.0.0.0 can be reached from outside');
-  }, 120_000);
+  }, 240_000);
 });

@@ -8,32 +8,33 @@ export interface RunningDatabase {
   readonly serviceUrl: string;
   /** One line for the user. */
   readonly words: string;
+  readonly migrate: () => Promise<void>;
   readonly stop: () => Promise<void>;
 }
 
-/** The database, migrated: the given one, or PostgreSQL in the folder. */
-export async function openDatabase(
-  { database, folder }: Settings,
-  opened: (database: RunningDatabase) => void,
-): Promise<RunningDatabase> {
+/** The given database, or PostgreSQL in the folder. */
+export async function openDatabase({ database, folder }: Settings): Promise<RunningDatabase> {
   if (database !== null) {
     const { serviceUrl, ownerUrl } = database;
-    if (ownerUrl !== null) await deployMigrations(ownerUrl);
-    const words =
-      ownerUrl === null
-        ? 'Database of DATABASE_URL, as it is (MIGRATE_DATABASE_URL is not set).'
-        : 'Database of DATABASE_URL, migrated.';
-    const given = { serviceUrl, words, stop: () => Promise.resolve() };
-    opened(given);
-    return given;
+    return {
+      serviceUrl,
+      words:
+        ownerUrl === null
+          ? 'Database of DATABASE_URL, as it is (MIGRATE_DATABASE_URL is not set).'
+          : 'Database of DATABASE_URL, migrated.',
+      migrate: () => (ownerUrl === null ? Promise.resolve() : migrated(ownerUrl)),
+      stop: () => Promise.resolve(),
+    };
   }
   const embedded = await startEmbedded({ folder: join(folder, 'postgres'), stopOnSignal: false });
-  const own = {
+  return {
     serviceUrl: embedded.serviceUrl,
     words: `PostgreSQL 18 in ${join(folder, 'postgres')}, port ${String(embedded.port)}.`,
+    migrate: () => migrated(embedded.ownerUrl),
     stop: () => embedded.stop(),
   };
-  opened(own);
-  await deployMigrations(embedded.ownerUrl);
-  return own;
+}
+
+async function migrated(ownerUrl: string): Promise<void> {
+  await deployMigrations(ownerUrl);
 }

@@ -11,7 +11,7 @@ export interface Service {
 }
 
 /** `token` of the session to call with; calls end when `signal` aborts. Throws what a problem says. */
-export function serviceAt(url: string, signal: AbortSignal, token?: string): Service {
+function serviceAt(url: string, signal: AbortSignal, token?: string): Service {
   const call = async <S extends z.ZodType>(
     method: string,
     path: string,

@@ -4,7 +4,7 @@ import { differences } from './differences.ts';
 
 /**
  * `node libs/persistence/migrate/diff.ts [--script]`: exit 1, with the differences, where
- * prisma/migrations do not make prisma/schema.prisma. Uses the server of DATABASE_URL_ADMIN
+ * prisma/migrations do not make what prisma/*.prisma say. Uses the server of DATABASE_URL_ADMIN
  * (a superuser; a database is made and dropped), or else a throw-away one.
  */
 async function main(script: boolean): Promise<number> {
@@ -20,7 +20,7 @@ async function main(script: boolean): Promise<number> {
       const found = await differences(url.href, { script });
       if (found === null) return 0;
       process.stdout.write(
-        script ? found : `The migrations do not make prisma/schema.prisma:\n${found}`,
+        script ? found : `The migrations do not make what prisma/*.prisma say:\n${found}`,
       );
       return 1;
     } finally {

@@ -7,10 +7,15 @@ const prismaFolder = fileURLToPath(new URL('../../../prisma/', import.meta.url))
 
 export const noFilter = { externalTables: [], externalEnums: [] };
 
-/** prisma/schema.prisma. */
-export async function schemaFile(): Promise<SchemaContainer> {
-  const path = join(prismaFolder, 'schema.prisma');
-  return { path, content: await readFile(path, 'utf8') };
+/** Every `.prisma` file of prisma/: together they are the schema. */
+export async function schemaFiles(): Promise<SchemaContainer[]> {
+  const names = await readdir(prismaFolder, { recursive: true });
+  const paths = names
+    .filter((name) => name.endsWith('.prisma'))
+    .map((name) => join(prismaFolder, name));
+  return Promise.all(
+    paths.sort().map(async (path) => ({ path, content: await readFile(path, 'utf8') })),
+  );
 }
 
 /** prisma/migrations, oldest first. */

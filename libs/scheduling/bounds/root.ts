@@ -17,7 +17,7 @@ export interface RootProof {
 }
 
 /** Weighted lateness and weighted finishes if each refit finished at these minutes. */
-export function ranksOf(compiled: Compiled, finishes: readonly number[]): [number, number] {
+function ranksOf(compiled: Compiled, finishes: readonly number[]): [number, number] {
   let late = 0;
   let sum = 0;
   compiled.problem.refits.forEach(({ due, weight }, r) => {

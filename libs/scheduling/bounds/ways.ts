@@ -1,7 +1,7 @@
 import type { Arc } from '../search/crew/arc.ts';
 import type { Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
 import type { CrewOption } from '../search/crew/crews.ts';
-import { calendarStart, earliestFit, startFor, type Fit } from '../search/crew/fit.ts';
+import { earliestFit, startFor, type Fit } from '../search/crew/fit.ts';
 import type { WorkTable } from '../search/crew/spans.ts';
 import type { State } from '../search/crew/state.ts';
 import { calendarLatest } from './latest.ts';
@@ -124,13 +124,4 @@ export function latestOf(
     latest = Math.max(latest, calendarLatest(mode, table, minutes, start, finish));
   }
   return latest;
-}
-
-/** The earliest finish that the calendar alone allows, for the reason of a task longer than any shift. */
-export function calendarFinish(compiled: Compiled, way: Way, from: number): number {
-  const table = way.option === null ? compiled.anyTime : way.option.table;
-  const minutes = way.option === null ? way.mode.minutes : way.option.minutes;
-  return calendarStart(way.mode, table, minutes, from, compiled.horizon, fit) < 0
-    ? Infinity
-    : fit.finish;
 }

@@ -97,8 +97,8 @@ export class Arcs {
     const opposite = this.target[a] ^ 1;
     const bound = this.trail.bound;
     const slack = bound[s] + this.weight[a] + bound[opposite] - 1;
-    out.add(s, bound[s] - slack);
-    out.add(opposite, bound[opposite]);
+    out.add(s, bound[s]);
+    out.add(opposite, bound[opposite] - slack);
   }
 
   /** Whether the reason of a rise of `b` can be told without the state: the condition's slack cannot. */

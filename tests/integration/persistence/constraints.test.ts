@@ -1,8 +1,8 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { inYard, type Transaction, withoutYard } from '#persistence/client.ts';
 import { type Refusal, refusalOf } from '#persistence/refusal.ts';
-import { saveTasks } from '#persistence/workload/store.ts';
-import { saveYard } from '#persistence/yard/store.ts';
+import { loadWorkload, saveTasks } from '#persistence/workload/store.ts';
+import { loadYard, saveYard } from '#persistence/yard/store.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { forbidden } from './forbidden.ts';
@@ -224,5 +224,34 @@ describe('a transaction', () => {
       });
     await Promise.all([rename('laminate', 'sand'), rename('sand', 'laminate')]);
     expect(attempts).toBe(3);
+  });
+});
+
+describe('row-level security', () => {
+  it('can be switched on for every table of a yard, and no query changes', async () => {
+    const load = (yardId: string): Promise<unknown> =>
+      inYard(database.service, { yardId, personId: null }, async (tx) => {
+        const workload = await loadWorkload(tx, yardId);
+        await saveTasks(tx, yardId, workload);
+        return { yard: await loadYard(tx, yardId), workload };
+      });
+    const before = [await load('y'), await load('z')];
+    await database.owner.$executeRaw`
+      DO $$
+      DECLARE name text;
+      BEGIN
+        FOR name IN SELECT table_name FROM information_schema.columns
+                    WHERE table_schema = 'public' AND column_name = 'yard_id' LOOP
+          EXECUTE format('CREATE POLICY own_yard ON %I USING (yard_id = current_setting(''curewright.yard''))', name);
+          EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', name);
+        END LOOP;
+      END $$`;
+    expect([await load('y'), await load('z')]).toEqual(before);
+    const seen = await within((tx) => tx.task.groupBy({ by: ['yardId'] }));
+    expect(seen).toEqual([{ yardId: 'y' }]);
+    const written = within((tx) =>
+      tx.tool.create({ data: { yardId: 'z', id: 'theirs', name: 'Theirs', count: 1 } }),
+    );
+    await expect(written).rejects.toThrow('row-level security');
   });
 });

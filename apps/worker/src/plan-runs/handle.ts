@@ -1,4 +1,5 @@
 import type { Job } from 'pg-boss';
+import { packProblem } from '#persistence/plan/problem.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { isoOf } from '#persistence/rows.ts';
 import { compile } from '#planning/compile/compile.ts';
@@ -42,7 +43,10 @@ async function plan(
   try {
     const now = run.notBefore === null ? undefined : isoOf(run.notBefore);
     const compiled = compile({ yard, workload, now });
-    const { result, endedBy } = await search(surroundings, run, compiled.problem);
+    const searching = search(surroundings, run, compiled.problem);
+    // While the thread searches, so that the end need not wait for it.
+    packProblem(compiled.problem);
+    const { result, endedBy } = await searching;
     if (endedBy === 'lost' || endedBy === 'shutdown') return endedBy;
     return outcomeOf(taken, compiled, result, endedBy === 'stop');
   } catch (error) {

@@ -42,7 +42,7 @@ type Shares = Map<number, Share>;
 
 /** Of several ways to do something, what each kind of work takes at least. */
 const least = (ways: readonly Shares[]): Shares =>
-  ways.length === 0 ? new Map() : ways.reduce(leastOfTwo);
+  ways.length === 0 ? new Map<number, Share>() : ways.reduce(leastOfTwo);
 
 function leastOfTwo(a: Shares, b: Shares): Shares {
   const both: Shares = new Map();

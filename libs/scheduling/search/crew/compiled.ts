@@ -134,7 +134,7 @@ function leastMinutes(problem: Problem, mode: Mode): number {
 }
 
 /** Whether a lag is broken by what has happened already. */
-export function historyBreaks(
+function historyBreaks(
   problem: Problem,
   activities: readonly CompiledActivity[],
   arc: Arc,

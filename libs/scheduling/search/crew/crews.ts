@@ -32,7 +32,7 @@ export function speedFor(problem: Problem, builder: number, demand: CrewDemand):
   return abilities.find((a) => a.skill === demand.skill)?.speed ?? 0;
 }
 
-export const minutesOf = (mode: Mode, speed: number): number =>
+const minutesOf = (mode: Mode, speed: number): number =>
   Math.max(mode.floor, Math.ceil(mode.work / speed));
 
 interface Tables {

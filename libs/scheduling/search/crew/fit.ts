@@ -72,7 +72,7 @@ function startInOnePiece(
 }
 
 /** The first minute from `t` on that no span holds. */
-export function outside(spans: Spans, t: number): number {
+function outside(spans: Spans, t: number): number {
   const i = spanAfter(spans, t);
   return i < spans.count && spans.starts[i] <= t ? spans.ends[i] : t;
 }

@@ -1,8 +1,13 @@
 import type { Placement, Plan } from '../../model/plan.ts';
 import type { Compiled } from './compiled.ts';
-import type { Decoder } from './decode.ts';
-import type { Genome } from './genome.ts';
-import { crewOf, segmentsOf } from './state.ts';
+import { crewOf, segmentsOf, type State } from './state.ts';
+
+/** A plan as arrays. */
+export interface Placed {
+  readonly compiled: Compiled;
+  readonly state: State;
+  readonly present: Uint8Array;
+}
 
 /** What a decoded plan is worth. */
 export interface Worth {
@@ -12,9 +17,9 @@ export interface Worth {
   spread: number;
 }
 
-/** The worth of the plan in the decoder's state; the refits' finishes go to `ends`. */
+/** The worth of the plan in these arrays; the refits' finishes go to `ends`. */
 export function worthOf(
-  { compiled, state, present }: Decoder,
+  { compiled, state, present }: Placed,
   ends: Float64Array,
   out: Worth,
 ): void {
@@ -36,7 +41,7 @@ export function worthOf(
   });
 }
 
-function placementOf({ compiled, state }: Decoder, a: number): Placement {
+function placementOf({ compiled, state }: Placed, a: number): Placement {
   const { frozen } = compiled.activities[a];
   const flat = segmentsOf(compiled, state, a);
   const segments = [];
@@ -77,14 +82,19 @@ function frozenCrew(
   });
 }
 
-/** The decoder's plan as data. */
-export function planOf(decoder: Decoder, genome: Genome, ends: Float64Array, worth: Worth): Plan {
+/** The plan as data. */
+export function planOf(
+  placed: Placed,
+  branches: ArrayLike<number>,
+  ends: Float64Array,
+  worth: Worth,
+): Plan {
   const placements = [];
-  for (let a = 0; a < decoder.present.length; a += 1)
-    if (decoder.present[a] === 1) placements.push(placementOf(decoder, a));
+  for (let a = 0; a < placed.present.length; a += 1)
+    if (placed.present[a] === 1) placements.push(placementOf(placed, a));
   return {
     placements,
-    branches: [...genome.branch],
+    branches: Array.from(branches),
     finishes: [...ends],
     values: [worth.late, worth.finishes],
   };

@@ -93,7 +93,7 @@ export function crewSearch(
           (worth.finishes === plan.values[1] && worth.late < plan.values[0])));
     leastLate = Math.min(leastLate, worth.late);
     if (!better) return;
-    plan = planOf(decoder, genome, ends, worth);
+    plan = planOf(decoder, genome.branch, ends, worth);
     foundAt = iterations;
     improved = true;
     copyGenome(genome, bestGenome);

@@ -3,7 +3,7 @@ import type { Compiled, CompiledMode } from './compiled.ts';
 import type { CrewOption } from './crews.ts';
 import { openUntil } from './inverse.ts';
 import { copyProfile, profileOf, take, type Profile } from './profile.ts';
-import { minutesBetween, spanAfter } from './spans.ts';
+import { spanAfter } from './spans.ts';
 
 /** Spans of dust, or of open surfaces and wet work, in one space; used as a stack. */
 export interface Air {
@@ -285,12 +285,4 @@ export function segmentsOf(compiled: Compiled, state: State, a: number): number[
   for (let i = spanAfter(work, s); i < work.count && work.starts[i] < f; i += 1)
     flat.push(Math.max(s, work.starts[i]), Math.min(f, work.ends[i]));
   return flat;
-}
-
-/** Working minutes of a placed activity. */
-export function workedMinutes(compiled: Compiled, state: State, a: number): number {
-  const option = crewOf(compiled, state, a);
-  const s = state.start[a];
-  const f = state.finish[a];
-  return option === null ? f - s : minutesBetween(option.table.work, s, f);
 }

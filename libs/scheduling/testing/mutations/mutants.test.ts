@@ -2,9 +2,18 @@ import { describe, expect, it } from 'vitest';
 import { check } from '../../checker/check.ts';
 import type { ViolationKind } from '../../checker/violation.ts';
 import { validate } from '../../model/validate.ts';
+import { solve } from '../../solve.ts';
 import { range } from '../draw.ts';
+import { madeUpYard } from '../made-up-yard.ts';
 import { plantedProblem, type Planted } from '../planted.ts';
 import { mutants, mutations } from './mutants.ts';
+
+/** The engine's own plan of each problem; a problem it finds none for in so little time gives none. */
+const solved = (problems: readonly Planted['problem'][]): Planted[] =>
+  problems.flatMap((problem) => {
+    const { plan } = solve(problem, { seed: 1, iterations: 30 });
+    return plan === null ? [] : [{ problem, plan }];
+  });
 
 /** Plans to be broken, by where they come from: add a line for plans of another maker. */
 const sources: readonly (readonly [string, () => readonly Planted[]])[] = [
@@ -12,6 +21,22 @@ const sources: readonly (readonly [string, () => readonly Planted[]])[] = [
   [
     'planted plans on a short clock',
     () => range(60).map((seed) => plantedProblem(seed, 4 + (seed % 5), { day: 13, days: 4 })),
+  ],
+  [
+    'plans the engine makes of planted problems',
+    () => {
+      const plans = solved(range(40).map((seed) => plantedProblem(seed, 4 + (seed % 37)).problem));
+      expect(plans.length).toBeGreaterThan(20);
+      return plans;
+    },
+  ],
+  [
+    'plans the engine makes of a made-up yard',
+    () => {
+      const plans = solved(range(3).map((seed) => madeUpYard(seed, 4)));
+      expect(plans).toHaveLength(3);
+      return plans;
+    },
   ],
 ];
 

@@ -13,11 +13,11 @@ const claimDetails = {
 type ClaimRow = Prisma.ClaimGetPayload<{ include: typeof claimDetails }>;
 
 /** Statuses in which a claim keeps its task from others (`claim_one_open`). */
-export const held = ['open', 'working'] as const;
+const held = ['open', 'working'] as const;
 
 const iso = (at: Date | null): string | null => at && isoOf(at);
 
-export function showClaim({ task, member, crew, ...row }: ClaimRow): Claim {
+function showClaim({ task, member, crew, ...row }: ClaimRow): Claim {
   return {
     id: row.id,
     taskId: row.taskId,

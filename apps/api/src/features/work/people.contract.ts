@@ -9,4 +9,3 @@ export const claimStatusSchema = named(
   'ClaimStatus',
   z.enum(['open', 'working', 'finished', 'released']),
 );
-export type ClaimStatus = z.output<typeof claimStatusSchema>;

@@ -50,7 +50,7 @@ export const ReadyTask = outputShape(
 );
 export type ReadyTask = z.output<typeof ReadyTask.schema>;
 
-export const WaitingTask = outputShape(
+const WaitingTask = outputShape(
   'WaitingTask',
   z.object({
     ...taskFields,
@@ -58,7 +58,6 @@ export const WaitingTask = outputShape(
     opens: when.describe('When that is over, where it is known.'),
   }),
 );
-export type WaitingTask = z.output<typeof WaitingTask.schema>;
 
 export const Ready = outputShape(
   'Ready',
