@@ -21,9 +21,9 @@ export const sentences = {
     `${material} in ${space} at ${low === high ? '' : `${String(low)} to `}${String(high)} °C takes ${hours}`,
   closing: ({ to, from, until }: WaitFacts, kind: string): string =>
     `${to} has to be over by ${until}, while the ${kind} window of ${from ?? 'its film'} is open`,
-  /** The other way round: `to` opens a window in which `from` has to be done, and `from` is late. */
+  /** The other way round: `to` opens a window in which `from` has to be done, and `from` is held back. */
   notBefore: ({ to, from, until }: WaitFacts, kind: string): string =>
-    `${to} may not begin before ${until}, or its ${kind} window would shut before ${from ?? 'what follows'} is over`,
+    `${to} is held back with ${from ?? 'what follows'}, which has to follow inside its ${kind} window: not before ${until}`,
   builder: ({ to, from, until }: WaitFacts, who: string): string =>
     `${to} waits for ${who}, who is ${from === null ? 'busy' : `on ${from}`} until ${until}`,
   room: ({ to, from, until }: WaitFacts, space: string): string =>

@@ -140,6 +140,29 @@ describe('binding chain', () => {
     expect(links.at(-1)).toBe('0>2 builder 800');
   });
 
+  it('passes over a window to a follow-up that was free to move along', () => {
+    // The coat could follow an earlier wipe at once: it is the grinding that holds both back.
+    const of = problem({
+      activities: [
+        activity('grind', [work(60)]),
+        activity('wipe', [work(20)]),
+        activity('coat', [work(60)]),
+      ],
+      lags: [
+        lag(0, 1, 0),
+        lag(1, 2, 10),
+        lag(1, 2, 100, { fromAnchor: 'start', toAnchor: 'finish', bound: 'close', kind: 'stale' }),
+      ],
+    });
+    const plan = planOf(of, [
+      placed(0, '840-900', [0]),
+      placed(1, '1920-1940', [0]), // nothing fits between 900 and the end of the shift but the wipe alone
+      placed(2, '1950-2010', [0]),
+    ]);
+    expect(check(of, plan)).toEqual([]);
+    expect(told(bindingChain(of, plan, 0))).toContain('0>1 lag 900');
+  });
+
   it('holds together for planted plans and for a yard', () => {
     for (let seed = 0; seed < 60; seed += 1) {
       const { problem: of, plan } = plantedProblem(seed, 4 + (seed % 37));

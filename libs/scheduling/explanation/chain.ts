@@ -30,13 +30,6 @@ function waiting(
   return s === placement.start ? { kind: 'calendar' } : { kind: 'forbidden' };
 }
 
-/** Of what holds an activity back, the last to let go; ties by kind (lag, builder, resource, air, release), then index. */
-function strongest(obstacles: readonly Obstacle[]): Obstacle | null {
-  let best: Obstacle | null = null;
-  for (const one of obstacles) if (best === null || one.until > best.until) best = one;
-  return best;
-}
-
 /** Where the walk is: an activity, a start earlier than planned to ask about, and whom not to blame. */
 interface Place {
   readonly activity: number;
@@ -79,6 +72,49 @@ function followUp(
 const fresh = (activity: number | null): Place | null =>
   activity === null ? null : { activity, start: null, tied: new Set() };
 
+interface Cause {
+  readonly obstacle: Obstacle;
+  readonly next: Place | null;
+}
+
+/**
+ * What held an activity back from `start`: the last to let go; ties by kind (lag, builder,
+ * resource, air, release), then index. A window to a follow-up counts only where something
+ * holds the follow-up too: if both could have moved, it held nothing. Null if there is none.
+ */
+function causeAt(
+  located: LocatedPlan,
+  one: Located,
+  start: number,
+  tied: ReadonlySet<number>,
+): Cause | null {
+  const obstacles = obstaclesAt(located, one, start)
+    .filter((o) => o.from === null || !tied.has(o.from))
+    .toSorted((x, y) => y.until - x.until);
+  for (const obstacle of obstacles) {
+    const tie = followUp(located, one, start, obstacle, tied);
+    if (tie === null) return { obstacle, next: fresh(obstacle.from) };
+    if (isHeld(located, tie)) return { obstacle, next: tie };
+  }
+  return null;
+}
+
+/** Whether anything but the activities tied to it keeps an activity from the place's start. */
+function isHeld(located: LocatedPlan, { activity, start, tied }: Place): boolean {
+  const one = located.at[activity];
+  if (!one || start === null) return false;
+  if (one.activity.frozen !== null || one.activity.setStart >= 0) return true;
+  if (start < one.activity.release) return true;
+  return causeAt(located, one, start, tied) !== null;
+}
+
+/** The moment to which its calendar alone puts off an activity tied to an opener, if it does. */
+function shiftAfter({ compiled }: LocatedPlan, one: Located, from: number): number | null {
+  const free = { ...one.mode, forbidden: null };
+  const s = calendarStart(free, one.table, one.minutes, from, compiled.horizon, fit);
+  return s > from && s <= one.placement.start ? s : null;
+}
+
 /** The links that explain why an activity is not earlier, first cause first, and where to look on. */
 function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next: Place | null } {
   const a = place.activity;
@@ -98,27 +134,28 @@ function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next
     if (wait) links.push({ from: null, to: a, reason: wait, until: start });
     return { links, next: null };
   }
-  const obstacles = obstaclesAt(located, one, earlier).filter(
-    (o) => o.from === null || !place.tied.has(o.from),
-  );
-  const cause = strongest(obstacles);
+  const cause = causeAt(located, one, earlier, place.tied);
   if (!cause) return { links: [], next: null };
-  const links: ChainLink[] = [
-    { from: cause.from, to: a, reason: cause.reason, until: Math.min(cause.until, start) },
-  ];
-  const wait = place.tied.size > 0 ? null : waiting(located, one, cause.until);
-  if (wait) links.push({ from: cause.from, to: a, reason: wait, until: start });
-  return { links, next: followUp(located, one, earlier, cause, place.tied) ?? fresh(cause.from) };
+  const { from, reason, until } = cause.obstacle;
+  const links: ChainLink[] = [{ from, to: a, reason, until: Math.min(until, start) }];
+  if (place.tied.size > 0) {
+    const shift = shiftAfter(located, one, until);
+    if (shift !== null) links.push({ from, to: a, reason: { kind: 'calendar' }, until: shift });
+  } else {
+    const wait = waiting(located, one, until);
+    if (wait) links.push({ from, to: a, reason: wait, until: start });
+  }
+  return { links, next: cause.next };
 }
 
 /**
  * One chain of causes behind a refit's finish, first cause first. It starts from the activity
  * that finishes last (the lowest index of several) and asks of each what its latest earlier
  * permitted start would have run into. Of several causes the one that lets go last is named,
- * then by kind and index as in `strongest`. Two links with the same `to` say that, after the
+ * then by kind and index as in `causeAt`. Two links with the same `to` say that, after the
  * cause had let go, the activity still waited for its crew's shift or a permitted start.
  * Where the window to a follow-up holds an activity back, the follow-up is asked next, as
- * if both moved.
+ * if both moved; a second link of its says when its crew next works, not when it starts.
  */
 export function bindingChain(
   problem: Problem,

@@ -6,6 +6,8 @@ import { copyState, emptyState, place, placeFrozen, type State } from './state.t
 import { narrow, type Window } from './window.ts';
 
 const PASSES = 5;
+/** Each move looks at the whole plan: past so many activities one pass has to do. */
+const LARGE = 300;
 
 interface Spot {
   readonly mode: number;
@@ -58,8 +60,9 @@ export function leftShift(compiled: Compiled, plan: Plan): Plan {
         place(compiled, state, a, spot.mode, spot.crew, spot.start, spot.finish);
     return state;
   };
+  const passes = spots.size > LARGE ? 1 : PASSES;
   let moved = true;
-  for (let pass = 0; pass < PASSES && moved; pass += 1) {
+  for (let pass = 0; pass < passes && moved; pass += 1) {
     moved = false;
     const order = [...spots].sort(([a, x], [b, y]) => x.start - y.start || a - b);
     for (const [a, spot] of order) {
