@@ -1,8 +1,5 @@
 import type { Lag, LagFunction, Problem } from './problem.ts';
 
-/** The moment beyond which nothing lies: what an opening that never comes is set to. */
-export const never = (problem: Problem): number => problem.horizon + 1;
-
 /** The earliest (`open`) moment that the function allows for anchor time `t`, safe side between grid points. */
 export function opensAt(problem: Problem, fn: LagFunction, t: number): number {
   if (fn.kind === 'constant') return t + fn.minutes;

@@ -33,7 +33,7 @@ export const RunProgress = outputShape(
   }),
 );
 
-export const RunFault = outputShape(
+const RunFault = outputShape(
   'RunFault',
   z.object({ code: z.string(), path: z.string(), message: z.string(), cure: z.string() }),
 );
