@@ -109,7 +109,9 @@ export function solve(problem: Problem, options: SolveOptions): SolveResult {
   let foundAt = 0;
   while (!state.done && state.iterations < iterations && !shouldStop()) {
     const before = state;
-    state = search.step(Math.min(STEP, iterations - state.iterations));
+    // The first plan is shown as soon as it is there.
+    const step = before.plan === null ? 1 : STEP;
+    state = search.step(Math.min(step, iterations - state.iterations));
     if (state.plan !== before.plan) foundAt = state.iterations;
     onProgress?.(state);
   }

@@ -56,7 +56,8 @@ describe('npm run plan', { timeout: 60_000 }, () => {
       'promised Fri 18 Dec 16:00, planned',
       'binding chain',
       'Week of 2026-11-30, by builder',
-      'bonds until',
+      'bond window',
+      'over by',
       'a competent person come first',
       'first plan after',
     ]) {

@@ -53,9 +53,10 @@ function filmSentence(
 
 function lagSentence(reading: Reading, lag: Lag, link: ChainLink, facts: WaitFacts): string {
   if (lag.bound === 'close') {
+    const window = sentences.inside[lag.kind] ?? `inside the ${lag.kind} window`;
     return lag.from === link.to
-      ? sentences.notBefore(facts, lag.kind)
-      : sentences.closing(facts, lag.kind);
+      ? sentences.notBefore(facts, window)
+      : sentences.closing(facts, window);
   }
   const film = filmSentence(reading, lag, link, facts);
   if (film !== null) return film;

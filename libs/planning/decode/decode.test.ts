@@ -123,7 +123,10 @@ describe('makeSheet of the small yard', () => {
     expect(text).toContain('promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time; gap ');
     expect(text).toContain('    09:20-10:20  Coat one, Lid of Gull, Shop');
     expect(text).toContain(
-      'bonds from Mon 2 Nov 12:20, dust-safe Mon 2 Nov 14:20, bonds until Mon 2 Nov 15:20',
+      '    bond window Mon 2 Nov 12:20 to Mon 2 Nov 15:20, dust-safe Mon 2 Nov 14:20',
+    );
+    expect(text).toContain(
+      '    next: Coat two from Mon 2 Nov 12:20, over by Mon 2 Nov 15:20 (planned Mon 2 Nov 12:20)',
     );
     expect(text).toContain('cup lasts 30 min at 20 °C, 4 batches');
     expect(text.trimEnd().endsWith(sheet.caution)).toBe(true);

@@ -46,12 +46,12 @@ function windowsOf(reading: Reading, activity: number, from: Placement): SheetWi
       kind: (lags.find((lag) => lag.bound === 'close') ?? lags[0]).kind,
       opens: limit(
         reading,
-        lags.filter((lag) => lag.bound === 'open'),
+        lags.filter((lag) => lag.bound === 'open' && lag.toAnchor === 'start'),
         from,
       ),
       closes: limit(
         reading,
-        lags.filter((lag) => lag.bound === 'close'),
+        lags.filter((lag) => lag.bound === 'close' && lag.toAnchor === 'finish'),
         from,
       ),
     };

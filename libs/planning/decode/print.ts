@@ -1,6 +1,7 @@
 import { addDays, weekdayOf, weekStart as mondayOf } from '#calendar/local-date.ts';
 import { inWords } from './moments.ts';
-import type { PlanSheet, RankView, SheetBoat, SheetTask } from './sheet.ts';
+import type { Milestone } from '../yard/materials.ts';
+import type { FilmMark, PlanSheet, RankView, SheetBoat, SheetTask, When } from './sheet.ts';
 import { weekOf, type WeekRow } from './week.ts';
 
 const weekdays = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
@@ -25,14 +26,20 @@ function boatLines(boat: SheetBoat, timeZone: string): string[] {
   ];
 }
 
+const proofs: Readonly<Partial<Record<string, string>>> = {
+  'critical-path': 'the critical path',
+  'crew-hours': 'crew hours',
+  search: 'the search',
+};
+
 function rankLine(what: string, rank: RankView | null): string[] {
   if (rank === null) return [];
   const gap =
     rank.gapMinutes === 0
       ? 'proved best'
-      : `at most ${days(rank.gapMinutes)} above the bound (${(rank.gap * 100).toFixed(1)} %)`;
+      : `at most ${days(rank.gapMinutes)} (${(rank.gap * 100).toFixed(1)} %) better is possible`;
   return [
-    `  ${what}: ${days(rank.value)} weighted, bound ${days(rank.bound)} by ${rank.proof}: ${gap}`,
+    `  ${what}: ${days(rank.value)}, not below ${days(rank.bound)} by ${proofs[rank.proof] ?? rank.proof}: ${gap}`,
   ];
 }
 
@@ -56,10 +63,56 @@ function weekLines(sheet: PlanSheet, monday: string): string[] {
   return lines;
 }
 
-function filmLine(task: SheetTask, timeZone: string): string[] {
-  if (task.film.length === 0 || task.state === 'done') return [];
+/** What a film has a window of, with the milestones that open and close it. */
+const spans = [
+  ['tack window', 'tacky-opens', 'tacky-closes'],
+  ['bond window', 'bond-opens', 'bond-closes'],
+] as const;
+
+/** Not printed by themselves: in a window already, or of the open resin, not of the film. */
+const unsaid: ReadonlySet<Milestone> = new Set<Milestone>([
+  'gel',
+  'open-time',
+  ...spans.flatMap(([, opens, closes]) => [opens, closes]),
+]);
+
+function spanWords(task: SheetTask, timeZone: string): string[] {
+  const at = (mark: FilmMark): string =>
+    mark.when === null ? 'after the horizon' : inWords(mark.when, timeZone);
+  return spans.flatMap(([what, from, until]) => {
+    const opens = task.film.find(({ milestone }) => milestone === from);
+    const closes = task.film.find(({ milestone }) => milestone === until);
+    if (opens === undefined && closes === undefined) return [];
+    if (closes === undefined) return opens === undefined ? [] : [`${what} from ${at(opens)}`];
+    if (opens === undefined) return [`${what} until ${at(closes)}`];
+    const shut = closes.when !== null && (opens.when === null || closes.when.at < opens.when.at);
+    return shut
+      ? [`no ${what} for the whole (the first of it is past it before the last of it is in it)`]
+      : [`${what} ${at(opens)} to ${at(closes)}`];
+  });
+}
+
+/** When the next steps may follow, where that is more than one after the other. */
+function nextLines(task: SheetTask, starts: ReadonlyMap<string, When>, timeZone: string): string[] {
+  return task.windows
+    .filter(({ kind }) => kind !== 'sequence' && kind !== 'wait')
+    .map(({ toTask, toName, opens, closes }) => {
+      const start = starts.get(toTask);
+      const parts = [
+        opens === null ? '' : ` from ${inWords(opens, timeZone)}`,
+        closes === null ? '' : `, over by ${inWords(closes, timeZone)}`,
+        start === undefined ? '' : ` (planned ${inWords(start, timeZone)})`,
+      ];
+      return `    next: ${toName}${parts.join('')}`;
+    });
+}
+
+function filmLines(task: SheetTask, starts: ReadonlyMap<string, When>, timeZone: string): string[] {
+  const next = nextLines(task, starts, timeZone);
+  const closing = task.windows.some(({ closes }) => closes !== null);
+  if (task.state === 'done' || (task.film.length === 0 && !closing)) return [];
   const marks = task.film
-    .filter(({ milestone }) => milestone !== 'gel' && milestone !== 'open-time')
+    .filter(({ milestone }) => !unsaid.has(milestone))
     .map(
       ({ words, when }) =>
         `${words} ${when === null ? 'not before the horizon' : inWords(when, timeZone)}`,
@@ -68,10 +121,28 @@ function filmLine(task: SheetTask, timeZone: string): string[] {
     task.mix === null
       ? ''
       : `; cup lasts ${String(task.mix.potLifeMinutes)} min at ${String(task.mix.celsius)} °C, ${String(task.mix.batches)} batch${task.mix.batches === 1 ? '' : 'es'}`;
+  const film = [...spanWords(task, timeZone), ...marks];
   return [
-    `  ${task.name}, ${task.part}, laid ${inWords(task.start, timeZone)}${mix}`,
-    `    ${marks.join(', ')}`,
+    `  ${task.name}, ${task.part} of ${task.boat}, ${inWords(task.start, timeZone)} to ${inWords(task.finish, timeZone)}${mix}`,
+    ...(film.length === 0 ? [] : [`    ${film.join(', ')}`]),
+    ...next,
   ];
+}
+
+/** What to mind with each material laid, once. */
+function cautionLines(tasks: readonly SheetTask[]): string[] {
+  const lines = tasks.flatMap(({ material, mix }) =>
+    (mix?.cautions ?? []).map((caution) => `  ${material ?? ''}: ${caution}`),
+  );
+  return [...new Set(lines)].sort();
+}
+
+function choiceLines({ choices, tasks }: PlanSheet): string[] {
+  return choices.map(({ name, partId, branchName }) => {
+    const task = tasks.find((one) => one.partId === partId);
+    const part = task === undefined ? partId : `${task.part} of ${task.boat}`;
+    return `  ${part}: ${name} -> ${branchName}`;
+  });
 }
 
 export interface PrintOptions {
@@ -92,8 +163,8 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
     '',
     'Boats',
     ...sheet.boats.flatMap((boat) => boatLines(boat, timeZone)),
-    ...rankLine('Lateness', sheet.lateness),
-    ...rankLine('Finishes', sheet.finishes),
+    ...rankLine('Lateness times weight, all boats', sheet.lateness),
+    ...rankLine('Finishes times weight, all boats', sheet.finishes),
     '',
     'Why the boats take that long (binding chain, from the beginning)',
     ...sheet.boats.flatMap((boat) => [
@@ -107,15 +178,16 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
   const shown = sheet.tasks.filter(
     ({ start }) => start.local.slice(0, 10) >= first && start.local.slice(0, 10) < last,
   );
+  const starts = new Map(sheet.tasks.map(({ id, start }) => [id, start]));
   lines.push(
-    'Cure windows of what is laid',
-    ...shown.flatMap((task) => filmLine(task, timeZone)),
+    'Cure windows of what is laid or wiped',
+    ...shown.flatMap((task) => filmLines(task, starts, timeZone)),
     '',
   );
-  const taken = sheet.choices.map(
-    ({ name, partId, branchName }) => `  ${partId}: ${name} -> ${branchName}`,
-  );
+  const taken = choiceLines(sheet);
   if (taken.length > 0) lines.push('Choices', ...taken, '');
+  const minded = cautionLines(shown);
+  if (minded.length > 0) lines.push('Mind', ...minded, '');
   lines.push(sheet.caution);
   return `${lines.join('\n')}\n`;
 }

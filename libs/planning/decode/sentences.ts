@@ -19,11 +19,18 @@ export const sentences = {
     `${to} waits for ${from ?? 'a film'} to be ${state} (${until}), because ${because}`,
   cures: (material: string, space: string, low: number, high: number, hours: string): string =>
     `${material} in ${space} at ${low === high ? '' : `${String(low)} to `}${String(high)} °C takes ${hours}`,
-  closing: ({ to, from, until }: WaitFacts, kind: string): string =>
-    `${to} has to be over by ${until}, while the ${kind} window of ${from ?? 'its film'} is open`,
+  closing: ({ to, from, until }: WaitFacts, window: string): string =>
+    `${to} has to be over by ${until}, ${window} of ${from ?? 'its film'}`,
   /** The other way round: `to` opens a window in which `from` has to be done, and `from` is held back. */
-  notBefore: ({ to, from, until }: WaitFacts, kind: string): string =>
-    `${to} is held back with ${from ?? 'what follows'}, which has to follow inside its ${kind} window: not before ${until}`,
+  notBefore: ({ to, from }: WaitFacts, window: string): string =>
+    `${to} is held back with ${from ?? 'what follows'}, which has to be over ${window}`,
+  /** What a closing window is, after "over": of a film, or of a wiped surface. */
+  inside: {
+    bond: 'inside the bond window',
+    tack: 'while the resin is tacky',
+    'open-time': 'inside the open time',
+    stale: 'before the wiped surface is stale',
+  } as Readonly<Partial<Record<string, string>>>,
   builder: ({ to, from, until }: WaitFacts, who: string): string =>
     `${to} waits for ${who}, who is ${from === null ? 'busy' : `on ${from}`} until ${until}`,
   room: ({ to, from, until }: WaitFacts, space: string): string =>

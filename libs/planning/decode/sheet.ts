@@ -16,7 +16,7 @@ export interface FilmMark {
   readonly when: When | null;
 }
 
-/** What a follow-up must keep to. */
+/** What a follow-up must keep to: it starts no earlier than `opens`, and is over by `closes`. */
 export interface SheetWindow {
   readonly linkId: string;
   readonly toTask: string;

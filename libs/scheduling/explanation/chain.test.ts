@@ -144,7 +144,7 @@ describe('binding chain', () => {
     // The coat could follow an earlier wipe at once: it is the grinding that holds both back.
     const of = problem({
       activities: [
-        activity('grind', [work(60)]),
+        activity('grind', [work(60)], { release: 840 }),
         activity('wipe', [work(20)]),
         activity('coat', [work(60)]),
       ],
@@ -160,7 +160,12 @@ describe('binding chain', () => {
       placed(2, '1950-2010', [0]),
     ]);
     expect(check(of, plan)).toEqual([]);
-    expect(told(bindingChain(of, plan, 0))).toContain('0>1 lag 900');
+    expect(told(bindingChain(of, plan, 0))).toEqual([
+      '->0 release 840',
+      '0>1 lag 900',
+      '0>1 calendar 1920',
+      '1>2 lag 1950',
+    ]);
   });
 
   it('holds together for planted plans and for a yard', () => {

@@ -3,8 +3,8 @@ import type { BindingChain, ChainLink, LinkReason, Plan } from '../model/plan.ts
 import type { Problem } from '../model/problem.ts';
 import { compile, type Compiled } from '../search/crew/compiled.ts';
 import { calendarStart, type Fit } from '../search/crew/fit.ts';
-import { anchorBound } from '../search/crew/inverse.ts';
-import { locate, type Located, type LocatedPlan } from './located.ts';
+import { anchorBound, anchorOpenBy } from '../search/crew/inverse.ts';
+import { active, locate, type Located, type LocatedPlan } from './located.ts';
 import { obstaclesAt, type Obstacle } from './obstacles.ts';
 
 const fit: Fit = { start: 0, finish: 0 };
@@ -108,6 +108,52 @@ function isHeld(located: LocatedPlan, { activity, start, tied }: Place): boolean
   return causeAt(located, one, start, tied) !== null;
 }
 
+/**
+ * The latest start before `start` from which the follow-ups that its windows tie to it are
+ * reached at their own latest starts; null where there is none to go along with.
+ */
+function alongWith(located: LocatedPlan, one: Located, start: number): number | null {
+  const { problem, compiled } = located;
+  const length = one.placement.finish - one.placement.start;
+  let latest = start;
+  for (const obstacle of obstaclesAt(located, one, start)) {
+    const tie = followUp(located, one, start, obstacle, new Set());
+    const other = tie === null ? undefined : located.at[tie.activity]?.placement;
+    if (!tie || !other || tie.start === null) continue;
+    const to = { start: tie.start, finish: tie.start + other.finish - other.start };
+    for (const arc of one.activity.outgoing) {
+      if (!arc.open || arc.to !== tie.activity || !active(located, arc)) continue;
+      const anchor = anchorOpenBy(problem, arc, arc.toFinish ? to.finish : to.start);
+      latest = Math.min(latest, arc.fromFinish ? anchor - length : anchor);
+    }
+  }
+  if (latest >= start) return null;
+  return calendarLatest(one.mode, one.table, one.minutes, latest, compiled.horizon);
+}
+
+/** How often an activity is moved back with its follow-ups before the walk gives up. */
+const MOST_MOVES = 20;
+
+/**
+ * The cause that keeps an activity from `earlier`; where only follow-ups that were free to
+ * move are in the way, that of the latest start at which they move along (`along`).
+ */
+function causeWithFollowUps(
+  located: LocatedPlan,
+  one: Located,
+  earlier: number,
+): { start: number; along: boolean; cause: Cause | null } {
+  let start = earlier;
+  for (let moves = 0; ; moves += 1) {
+    const along = moves > 0;
+    if (start < one.activity.release) return { start, along, cause: null };
+    const cause = causeAt(located, one, start, new Set());
+    const next = cause === null && moves < MOST_MOVES ? alongWith(located, one, start) : null;
+    if (next === null) return { start, along, cause };
+    start = next;
+  }
+}
+
 /** The moment to which its calendar alone puts off an activity tied to an opener, if it does. */
 function shiftAfter({ compiled }: LocatedPlan, one: Located, from: number): number | null {
   const free = { ...one.mode, forbidden: null };
@@ -123,29 +169,36 @@ function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next
   const { start } = one.placement;
   if (one.activity.frozen !== null || one.activity.setStart >= 0)
     return { links: [{ from: null, to: a, reason: { kind: 'fixed' }, until: start }], next: null };
-  const earlier = place.start ?? earlierStart(located, one);
+  const alone = place.start ?? earlierStart(located, one);
+  const {
+    start: earlier,
+    along,
+    cause,
+  } = place.tied.size > 0
+    ? { start: alone, along: false, cause: causeAt(located, one, alone, place.tied) }
+    : causeWithFollowUps(located, one, alone);
+  const further = (from: number | null, until: number): ChainLink[] => {
+    if (place.tied.size > 0) {
+      const shift = shiftAfter(located, one, until);
+      return shift === null ? [] : [{ from, to: a, reason: { kind: 'calendar' }, until: shift }];
+    }
+    const reason: LinkReason | null =
+      along && until < start ? { kind: 'calendar' } : waiting(located, one, until);
+    return reason === null ? [] : [{ from, to: a, reason, until: start }];
+  };
   if (earlier < one.activity.release) {
     // Nothing earlier was open to it at all: its release, then perhaps the calendar.
     const { release } = one.activity;
     const links: ChainLink[] = [];
     if (release > 0 || start === 0)
       links.push({ from: null, to: a, reason: { kind: 'release' }, until: release });
-    const wait = waiting(located, one, release);
-    if (wait) links.push({ from: null, to: a, reason: wait, until: start });
+    links.push(...further(null, release));
     return { links, next: null };
   }
-  const cause = causeAt(located, one, earlier, place.tied);
   if (!cause) return { links: [], next: null };
   const { from, reason, until } = cause.obstacle;
-  const links: ChainLink[] = [{ from, to: a, reason, until: Math.min(until, start) }];
-  if (place.tied.size > 0) {
-    const shift = shiftAfter(located, one, until);
-    if (shift !== null) links.push({ from, to: a, reason: { kind: 'calendar' }, until: shift });
-  } else {
-    const wait = waiting(located, one, until);
-    if (wait) links.push({ from, to: a, reason: wait, until: start });
-  }
-  return { links, next: cause.next };
+  const link: ChainLink = { from, to: a, reason, until: Math.min(until, start) };
+  return { links: [link, ...further(from, until)], next: cause.next };
 }
 
 /**

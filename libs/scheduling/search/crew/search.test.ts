@@ -25,8 +25,8 @@ describe('crew search', () => {
       if (state.plan === null) unsolved.push(seed);
       else expect(check(of, state.plan), `seed ${String(seed)}`).toEqual([]);
     }
-    // Half of a planted problem's constraints are met exactly; 3 of 60 were open when this was written.
-    expect(unsolved.length, unsolved.join()).toBeLessThanOrEqual(4);
+    // Half of a planted problem's constraints are met exactly; 2 of 60 were open when this was written.
+    expect(unsolved.length, unsolved.join()).toBeLessThanOrEqual(3);
   });
 
   it('plans 120 activities of a made-up yard and never gets worse', () => {

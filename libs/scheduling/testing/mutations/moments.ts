@@ -30,6 +30,24 @@ export const release: Mutation = (source, rng) => {
   return { before, after };
 };
 
+const cut = new WeakMap<Problem, Map<number, Problem>>();
+
+/** The problem up to `end`; kept, since a yard's tables are long and all mutants of a plan share them. */
+function upTo(problem: Problem, end: number): Problem {
+  const known = cut.get(problem) ?? new Map<number, Problem>();
+  cut.set(problem, known);
+  const made: Problem = known.get(end) ?? {
+    ...problem,
+    horizon: end,
+    tables: problem.tables.map((table) => ({
+      ...table,
+      values: table.values.map((value) => Math.min(value, end + 1)),
+    })),
+  };
+  known.set(end, made);
+  return made;
+}
+
 /** The horizon is where the last work finishes; then it finishes a minute later. */
 export const horizon: Mutation = ({ problem, plan }, rng) => {
   const end = Math.max(...plan.placements.map((one) => one.finish));
@@ -38,14 +56,7 @@ export const horizon: Mutation = ({ problem, plan }, rng) => {
     plan.placements.filter((one) => one.finish === end),
   );
   if (!last || end < 1) return null;
-  const tight: Problem = {
-    ...problem,
-    horizon: end,
-    tables: problem.tables.map((table) => ({
-      ...table,
-      values: table.values.map((value) => Math.min(value, end + 1)),
-    })),
-  };
+  const tight = upTo(problem, end);
   const late = rng.below(2) === 0 && last.segments.length > 0 ? stretched(last, 1) : moved(last, 1);
   return { before: { problem: tight, plan }, after: { problem: tight, plan: placing(plan, late) } };
 };

@@ -11,14 +11,12 @@ export async function refusePublicDemo(
   config: Config,
 ): Promise<void> {
   if (!isPublicHost(config.host) || config.allowPublicDemo) return;
-  const demo = await app
-    .get(Database)
-    .outsideYards((tx) =>
-      tx.account.findFirst({
-        where: { OR: [{ email: { endsWith: '.invalid' } }, { email: { endsWith: '.example' } }] },
-        select: { email: true },
-      }),
-    );
+  const demo = await app.get(Database).outsideYards((tx) =>
+    tx.account.findFirst({
+      where: { OR: [{ email: { endsWith: '.invalid' } }, { email: { endsWith: '.example' } }] },
+      select: { email: true },
+    }),
+  );
   if (demo) {
     throw new Error(
       `HOST ${config.host} can be reached from outside, and ${demo.email} has a demo password. ` +
