@@ -33,6 +33,7 @@ const sheet = (times: Times, celsius: readonly number[]): MaterialInput['milesto
 const cold = [5, 10, 15, 20, 25, 30];
 const warm = [15, 18, 20, 25, 30];
 
+/** The cautions are common practice, no source: a real sheet's own stand before them. */
 export const materials: readonly MaterialInput[] = [
   {
     id: 'demo-laminating-epoxy',
@@ -60,6 +61,7 @@ export const materials: readonly MaterialInput[] = [
     ),
     cautions: [
       'Wash the surface with water before abrading it: a waxy film may have formed on it.',
+      'Keep resin and hardener off the skin: gloves, and no solvent to clean hands.',
     ],
   },
   {
@@ -86,7 +88,10 @@ export const materials: readonly MaterialInput[] = [
       },
       cold,
     ),
-    cautions: ['A thick mass in the pot runs hot: spread it or split it into smaller cups.'],
+    cautions: [
+      'A thick mass in the pot runs hot: spread it or split it into smaller cups.',
+      'Keep resin and hardener off the skin: gloves, and no solvent to clean hands.',
+    ],
   },
   {
     id: 'demo-fairing-filler',
@@ -131,7 +136,11 @@ export const materials: readonly MaterialInput[] = [
       },
       warm,
     ),
-    cautions: ['Never let hardener and accelerator meet undiluted: they explode.'],
+    cautions: [
+      'Never let hardener and accelerator meet undiluted: they explode.',
+      'Styrene vapour: extract the air, wear a mask for organic vapours, no flame or spark.',
+      'Without wax the surface stays tacky in air: take that off with solvent before abrading.',
+    ],
   },
   {
     id: 'demo-finish-coat',
@@ -155,6 +164,9 @@ export const materials: readonly MaterialInput[] = [
       },
       warm,
     ),
-    cautions: ['Take the wax off with solvent before abrading.'],
+    cautions: [
+      'Take the wax off with solvent before abrading.',
+      'Styrene vapour: extract the air, wear a mask for organic vapours, no flame or spark.',
+    ],
   },
 ];

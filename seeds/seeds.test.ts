@@ -51,10 +51,36 @@ describe('the demo yard', () => {
     expect(demo.spaces).toHaveLength(6);
     expect(demo.boats).toHaveLength(3);
     expect(parts).toHaveLength(14);
-    expect(demoCompiled.problem.activities).toHaveLength(123);
+    expect(demoCompiled.problem.activities).toHaveLength(125);
     expect(procedures).toHaveLength(8);
     const used = new Set(parts.flatMap(({ jobs }) => jobs.map(({ procedure }) => procedure)));
     expect([...used].sort()).toEqual(procedures.map(({ id }) => id).sort());
+    const handled = demo.procedures.flatMap(({ steps }) => steps.flatMap(({ tools }) => tools));
+    expect(new Set(handled.map(({ tool }) => tool))).toEqual(
+      new Set(demo.tools.map(({ id }) => id)),
+    );
+  });
+
+  it('washes before it abrades, wipes before it coats, and lets the wipe flash off', () => {
+    for (const { id, steps, links, choices } of demo.procedures) {
+      for (const { branches } of choices) {
+        const prepared = branches.flatMap((branch) => branch.steps);
+        expect(prepared, id).toHaveLength(2);
+        const [key, wipe] = prepared.map((step) => steps.find((one) => one.id === step));
+        expect(key?.name).toMatch(/^Wash and abrade/);
+        expect(wipe?.name).toMatch(/^Vacuum and wipe/);
+        const coat = links.find(({ from }) => from === wipe?.id);
+        expect(coat).toMatchObject({
+          opens: { kind: 'after', minutes: 15 },
+          closes: { kind: 'after', minutes: 240 },
+        });
+      }
+      for (const { from, to } of links) {
+        const [before, after] = [from, to].map((step) => steps.find((one) => one.id === step));
+        if (before?.air === 'dusty' && after?.air === 'wet')
+          expect(before.name, `${id}: ${from}, before a film`).toMatch(/vacuum/);
+      }
+    }
   });
 
   it('labels every number as invented or as practice without a source', () => {

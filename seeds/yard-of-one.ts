@@ -67,6 +67,10 @@ export const yardOfOne: YardInput = {
       settlingMinutes: 30,
     },
   ],
+  tools: [
+    { id: 'extractor', name: 'Dust extractor', count: 1 },
+    { id: 'spray-gun', name: 'Gel-coat spray gun', count: 1 },
+  ],
   materials: [...materials],
   procedures: [coredPanel, delaminatedPatch, fairAndSand, gelCoatBuild, hatchNonSkid].map(alone),
   boats: [

@@ -1,6 +1,6 @@
 /** `npm run plan`: a yard file in, a plan out; no server, no database. See `plan/arguments.ts` for its words. */
-import { writeFileSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { accessSync, constants, statSync, writeFileSync } from 'node:fs';
+import { dirname } from 'node:path';
 import { DomainError } from '#kernel/error.ts';
 import { runSolve, type RunResult } from '#host/run-solve.ts';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
@@ -13,15 +13,27 @@ import type { Workload } from '#planning/workload/workload.ts';
 import { readYard } from '#planning/yard/read.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import { check } from '#scheduling/checker/check.ts';
-import { readArguments, UsageError, type PlanArguments } from './plan/arguments.ts';
+import { readArguments, type PlanArguments } from './plan/arguments.ts';
 import { readJson } from './plan/read-json.ts';
 import { refusal, searchLine, type PlanFile } from './plan/report.ts';
+import { pathOf, UsageError } from './words.ts';
 
 /** The documented exit codes. */
 const exit = { plan: 0, badInput: 2, infeasible: 3, nothingFound: 4 } as const;
 
-/** npm runs a script in the package's folder; paths are meant from where it was called. */
-const pathOf = (file: string): string => resolve(process.env.INIT_CWD ?? process.cwd(), file);
+/** Before the search, not after it: a plan that cannot be kept is lost time. */
+function expectWritable(out: string): void {
+  const path = pathOf(out);
+  const existing = statSync(path, { throwIfNoEntry: false });
+  try {
+    if (existing?.isDirectory() === true) throw new Error('a folder');
+    accessSync(existing === undefined ? dirname(path) : path, constants.W_OK);
+  } catch {
+    throw new UsageError(
+      `--out "${out}" cannot be written: name a file in a folder that exists and may be written.`,
+    );
+  }
+}
 
 async function search(compiled: Compiled, given: PlanArguments): Promise<RunResult> {
   const stop = new AbortController();
@@ -76,6 +88,7 @@ function withoutPlan(
 }
 
 async function plan(given: PlanArguments): Promise<number> {
+  if (given.out !== null) expectWritable(given.out);
   const yard = readYard(readJson(pathOf(given.file), given.file), given.file);
   const workload = makeWorkload(yard);
   const compiled = compile({ yard, workload });
@@ -106,19 +119,15 @@ async function plan(given: PlanArguments): Promise<number> {
 }
 
 async function main(words: readonly string[]): Promise<number> {
-  let given: PlanArguments;
+  let file = '';
   try {
-    given = readArguments(words);
-  } catch (error) {
-    if (!(error instanceof UsageError)) throw error;
-    process.stderr.write(`${error.message}\n`);
-    return exit.badInput;
-  }
-  try {
+    const given = readArguments(words);
+    file = given.file;
     return await plan(given);
   } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    process.stderr.write(refusal(given.file, error));
+    if (error instanceof UsageError) process.stderr.write(`${error.message}\n`);
+    else if (error instanceof DomainError) process.stderr.write(refusal(file, error));
+    else throw error;
     return exit.badInput;
   }
 }

@@ -1,15 +1,12 @@
 /** `npm run solve`: benchmark files in, one line of result each. See `solve/arguments.ts` for its words. */
 import { accessSync, constants } from 'node:fs';
-import { resolve } from 'node:path';
-import { readArguments, UsageError, type SolveArguments } from './solve/arguments.ts';
+import { readArguments, type SolveArguments } from './solve/arguments.ts';
 import { Pool } from './solve/pool.ts';
 import { jsonLine, readableLine } from './solve/report.ts';
 import type { Answer } from './solve/worker.ts';
+import { pathOf, UsageError } from './words.ts';
 
 const BAD_INPUT = 2;
-
-/** npm runs a script in the package's folder; paths are meant from where it was called. */
-const pathOf = (file: string): string => resolve(process.env.INIT_CWD ?? process.cwd(), file);
 
 async function solve(words: readonly string[]): Promise<number> {
   const given = readArguments(words);

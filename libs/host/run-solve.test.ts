@@ -28,10 +28,11 @@ describe('solving in a thread', () => {
   it('stops when its time is up', { timeout: 60_000 }, async () => {
     const of = madeUpYard(2, 5);
     const from = Date.now();
-    const { plan, iterations } = await runSolve(of, { seed: 1, seconds: 2 });
+    const { status, plan } = await runSolve(of, { seed: 1, seconds: 2 });
     expect(Date.now() - from).toBeGreaterThanOrEqual(2000);
-    expect(iterations).toBeGreaterThan(0);
-    expect(plan && check(of, plan)).toEqual([]);
+    // A loaded machine may not get as far as a plan in the time; then the answer is that, and no other.
+    expect(status).toBe(plan === null ? 'unknown' : 'feasible');
+    expect(plan === null ? [] : check(of, plan)).toEqual([]);
   });
 
   it('ends at once when cancelled, with the best plan so far', { timeout: 60_000 }, async () => {

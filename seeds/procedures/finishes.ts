@@ -5,6 +5,7 @@ import {
   dusty,
   film,
   link,
+  one,
   wet,
   wiped,
   type ProcedureInput,
@@ -13,7 +14,8 @@ import {
 const filler = 'demo-fairing-filler';
 const gelCoat = 'demo-gel-coat';
 const finishCoat = 'demo-finish-coat';
-const room = { crewMax: 1 };
+const alone = { crewMax: 1 };
+const spray = { crewMax: 1, tools: [one('spray-gun')] };
 
 /** Two rounds of filler and long-board. */
 export const fairAndSand: ProcedureInput = {
@@ -21,23 +23,29 @@ export const fairAndSand: ProcedureInput = {
   version: 1,
   name: 'Fair and sand',
   steps: [
-    dusty('key', 'Key the surface', 'fairing', { fixed: 20, perM2: 30 }),
+    dusty('key', 'Key, vacuum and wipe the surface', 'fairing', { fixed: 25, perM2: 32 }),
     wet('fill-one', 'Spread the first filler', 'fairing', filler, { fixed: 25, perM2: 22 }),
-    dusty('board-one', 'Long-board the first filler', 'fairing', { fixed: 20, perM2: 80 }),
+    dusty('board-one', 'Wash, long-board and vacuum the first filler', 'fairing', {
+      fixed: 25,
+      perM2: 82,
+    }),
     wet('fill-two', 'Spread the second filler', 'fairing', filler, { fixed: 25, perM2: 15 }),
-    dusty('board-two', 'Long-board the second filler', 'fairing', { fixed: 20, perM2: 70 }),
+    dusty('board-two', 'Wash and long-board the second filler', 'fairing', {
+      fixed: 25,
+      perM2: 70,
+    }),
     clean('check', 'Vacuum and sight along the surface', 'fairing', { fixed: 15, perM2: 4 }),
   ],
   links: [
-    link('key', 'fill-one'),
+    link('key', 'fill-one', after(15)),
     link('fill-one', 'board-one', film('sandable')),
-    link('board-one', 'fill-two'),
+    link('board-one', 'fill-two', after(15)),
     link('fill-two', 'board-two', film('sandable')),
     link('board-two', 'check'),
   ],
 };
 
-const second = bondOrPrepare('coat-one', 'coat-two', 'finishing', { fixed: 15, perM2: 14 });
+const second = bondOrPrepare('coat-one', 'coat-two', 'finishing', { fixed: 25, perM2: 16 });
 
 /** Gel coat built up in two coats, the waxed finish coat still inside the second one's window. */
 export const gelCoatBuild: ProcedureInput = {
@@ -47,14 +55,20 @@ export const gelCoatBuild: ProcedureInput = {
   steps: [
     clean('wash', 'Wash and take off the wax', 'finishing', { fixed: 15, perM2: 8 }),
     dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }),
-    clean('wipe', 'Wipe', 'finishing', { fixed: 10, perM2: 3 }, { splittable: false, ...room }),
+    clean(
+      'wipe',
+      'Vacuum and wipe',
+      'finishing',
+      { fixed: 10, perM2: 3 },
+      { splittable: false, ...alone },
+    ),
     wet(
       'coat-one',
       'Spray the first gel coat',
       'finishing',
       gelCoat,
       { fixed: 35, perM2: 6 },
-      room,
+      spray,
     ),
     ...second.steps,
     wet(
@@ -63,7 +77,7 @@ export const gelCoatBuild: ProcedureInput = {
       'finishing',
       gelCoat,
       { fixed: 35, perM2: 6 },
-      room,
+      spray,
     ),
     wet(
       'finish-coat',
@@ -71,9 +85,9 @@ export const gelCoatBuild: ProcedureInput = {
       'finishing',
       finishCoat,
       { fixed: 35, perM2: 6 },
-      room,
+      spray,
     ),
-    dusty('polish', 'Wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
+    dusty('polish', 'Wash off the wax, wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
   ],
   links: [
     link('wash', 'sand'),
@@ -86,7 +100,7 @@ export const gelCoatBuild: ProcedureInput = {
   choices: [second.choice],
 };
 
-const grip = bondOrPrepare('base-coat', 'grip-coat', 'finishing', { fixed: 10, perM2: 12 });
+const grip = bondOrPrepare('base-coat', 'grip-coat', 'finishing', { fixed: 20, perM2: 14 });
 
 /** A hatch with a coloured base and a gritted grip coat; tape comes off while the coat still yields. */
 export const hatchNonSkid: ProcedureInput = {
@@ -101,9 +115,9 @@ export const hatchNonSkid: ProcedureInput = {
       'Wipe and mask the borders',
       'finishing',
       { fixed: 15, perEdgeM: 6 },
-      { splittable: false, ...room },
+      { splittable: false, ...alone },
     ),
-    wet('base-coat', 'Roll the base coat', 'finishing', gelCoat, { fixed: 30, perM2: 12 }, room),
+    wet('base-coat', 'Roll the base coat', 'finishing', gelCoat, { fixed: 30, perM2: 12 }, alone),
     ...grip.steps,
     wet(
       'grip-coat',
@@ -111,21 +125,21 @@ export const hatchNonSkid: ProcedureInput = {
       'finishing',
       finishCoat,
       { fixed: 35, perM2: 18 },
-      room,
+      alone,
     ),
     clean(
       'unmask',
       'Pull the tape',
       'finishing',
       { fixed: 10, perEdgeM: 2 },
-      { splittable: false, ...room },
+      { splittable: false, ...alone },
     ),
     clean('refit', 'Bed and refit the fittings', 'joinery', { fixed: 120 }),
   ],
   links: [
     link('strip', 'sand'),
     link('sand', 'mask'),
-    link('mask', 'base-coat', after(15)),
+    wiped('mask', 'base-coat'),
     ...grip.links,
     link('grip-coat', 'unmask', film('tacky-opens'), film('tack-free')),
     link('grip-coat', 'refit', film('handle')),

@@ -45,7 +45,7 @@ export const overheadLaminate: ProcedureInput = {
   ],
 };
 
-const fill = bondOrPrepare('laminate', 'fill', 'fairing', { fixed: 10, perM2: 20 });
+const fill = bondOrPrepare('laminate', 'fill', 'fairing', { fixed: 20, perM2: 22 });
 
 /** Delaminated skin ground out, scarfed 12:1 (Gougeon Brothers' Epoxyworks) and laid up again. */
 export const delaminatedPatch: ProcedureInput = {
@@ -65,7 +65,7 @@ export const delaminatedPatch: ProcedureInput = {
     wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 45, perM2: 80 }),
     ...fill.steps,
     wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 25, perM2: 30 }),
-    dusty('sand', 'Sand the patch fair', 'fairing', { fixed: 20, perM2: 80 }),
+    dusty('sand', 'Wash and sand the patch fair', 'fairing', { fixed: 25, perM2: 80 }),
   ],
   links: [
     link('grind', 'scarf'),

@@ -5,6 +5,7 @@ import {
   dusty,
   film,
   link,
+  one,
   wet,
   wiped,
   type ProcedureInput,
@@ -19,7 +20,7 @@ export const coredPanel: ProcedureInput = {
   version: 1,
   name: 'Cored panel with closed edges',
   steps: [
-    dusty('cut-core', 'Cut the core and rebate its edges', 'joinery', {
+    dusty('cut-core', 'Cut the core, rebate its edges and vacuum', 'joinery', {
       fixed: 40,
       perM2: 25,
       perEdgeM: 14,
@@ -28,7 +29,10 @@ export const coredPanel: ProcedureInput = {
       fixed: 25,
       perEdgeM: 7,
     }),
-    dusty('level-edges', 'Level the closed edges', 'fairing', { fixed: 15, perEdgeM: 9 }),
+    dusty('level-edges', 'Wash, level and vacuum the closed edges', 'fairing', {
+      fixed: 20,
+      perEdgeM: 10,
+    }),
     wet('skin-one', 'Laminate the first skin', 'laminating', resin, { fixed: 40, perM2: 50 }),
     clean(
       'turn',
@@ -43,14 +47,14 @@ export const coredPanel: ProcedureInput = {
   links: [
     link('cut-core', 'close-edges'),
     link('close-edges', 'level-edges', film('sandable')),
-    link('level-edges', 'skin-one'),
+    link('level-edges', 'skin-one', after(15)),
     link('skin-one', 'turn', film('handle')),
     link('turn', 'skin-two'),
     link('skin-two', 'trim', film('sandable')),
   ],
 };
 
-const tab = bondOrPrepare('fillet', 'tab', 'laminating', { fixed: 10, perJointM: 9 });
+const tab = bondOrPrepare('fillet', 'tab', 'laminating', { fixed: 20, perJointM: 10 });
 
 /** Panels glued to each other: locker, seat, cockpit sole. */
 export const panelsBonded: ProcedureInput = {
@@ -59,14 +63,15 @@ export const panelsBonded: ProcedureInput = {
   name: 'Panels assembled and bonded',
   steps: [
     clean('dry-fit', 'Dry-fit and mark', 'joinery', { fixed: 45, perJointM: 24 }),
+    dusty('key', 'Key the joint faces and vacuum', 'joinery', { fixed: 10, perJointM: 4 }),
     clean('tape', 'Tape off the joints', 'laminating', { fixed: 10, perJointM: 5 }),
     wet(
       'glue',
-      'Glue with thickened resin',
+      'Wipe and glue with thickened resin',
       'laminating',
       glue,
-      { fixed: 40, perJointM: 14 },
-      { crewMin: 2, crewMax: 2 },
+      { fixed: 55, perJointM: 14 },
+      { crewMin: 2, crewMax: 2, tools: [one('clamp-set')] },
     ),
     wet('fillet', 'Fillet the joints', 'laminating', glue, { fixed: 25, perJointM: 9 }),
     ...tab.steps,
@@ -74,7 +79,8 @@ export const panelsBonded: ProcedureInput = {
     clean('strip', 'Strip tape and clamps, clean up', 'joinery', { fixed: 15, perJointM: 3 }),
   ],
   links: [
-    link('dry-fit', 'tape'),
+    link('dry-fit', 'key'),
+    link('key', 'tape'),
     link('tape', 'glue'),
     link('glue', 'fillet', film('tacky-opens'), film('bond-closes')),
     ...tab.links,
@@ -83,7 +89,10 @@ export const panelsBonded: ProcedureInput = {
   choices: [tab.choice],
 };
 
-const side = bondOrPrepare('bed', 'tab-fore', 'laminating', { fixed: 10, perJointM: 9 });
+const side = bondOrPrepare('bed', 'tab-fore', 'laminating', { fixed: 20, perJointM: 10 });
+
+/** Both faces' tabbing goes onto the same fillets: bonded, the aft face has to keep their window too. */
+const aftOnFillet = link('bed', 'tab-aft', film('bond-opens'), film('bond-closes'));
 
 /** A bulkhead bedded on foam and tabbed to the hull on both faces. */
 export const bulkheadTabbed: ProcedureInput = {
@@ -96,7 +105,7 @@ export const bulkheadTabbed: ProcedureInput = {
       'Template, fit and shore the bulkhead',
       'joinery',
       { fixed: 90, perJointM: 30 },
-      { crewMin: 2, crewMax: 2 },
+      { crewMin: 2, crewMax: 2, tools: [one('clamp-set')] },
     ),
     dusty('grind', 'Grind the landing on the hull', 'laminating', { fixed: 15, perJointM: 12 }),
     clean(
@@ -121,8 +130,16 @@ export const bulkheadTabbed: ProcedureInput = {
     wiped('wipe', 'bed'),
     ...side.links,
     link('tab-fore', 'tab-aft', after(0), film('bond-closes')),
+    aftOnFillet,
     link('tab-aft', 'dress', film('sandable')),
     link('tab-fore', 'dress', film('sandable')),
   ],
-  choices: [side.choice],
+  choices: [
+    {
+      ...side.choice,
+      branches: side.choice.branches.map((branch) =>
+        branch.id === 'bond' ? { ...branch, links: [...branch.links, aftOnFillet.id] } : branch,
+      ),
+    },
+  ],
 };

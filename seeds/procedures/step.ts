@@ -33,6 +33,9 @@ const step = (
   ...rest,
 });
 
+/** One of a tool, while the work goes on. */
+export const one = (tool: string): { tool: string; count: number } => ({ tool, count: 1 });
+
 /** Work that makes no dust and opens no film. */
 export const clean = (
   id: string,
@@ -43,7 +46,7 @@ export const clean = (
 ): StepInput =>
   step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'clean', splittable: true }, rest);
 
-/** Cutting, grinding, sanding. */
+/** Cutting, grinding, sanding, with an extractor at the tool; vacuuming up is in the minutes. */
 export const dusty = (
   id: string,
   name: string,
@@ -51,7 +54,14 @@ export const dusty = (
   size: Size,
   rest: Rest = {},
 ): StepInput =>
-  step(id, name, skill, size, { crewMin: 1, crewMax: 2, air: 'dusty', splittable: true }, rest);
+  step(
+    id,
+    name,
+    skill,
+    size,
+    { crewMin: 1, crewMax: 2, air: 'dusty', splittable: true, tools: [one('extractor')] },
+    rest,
+  );
 
 /** Anything that lays a film; clean-down is in the fixed minutes. */
 export const wet = (
@@ -96,7 +106,8 @@ export const link = (
 export const wiped = (from: string, to: string): LinkInput => link(from, to, after(15), after(240));
 
 /**
- * Next coat inside the bond window of the last one, or: let it harden, abrade, wipe, coat.
+ * Next coat inside the bond window of the last one, or: let it harden, wash, abrade, vacuum,
+ * wipe, flash off, coat. Washing comes before abrading, which would rub a blush or wax in.
  * Gives the two optional steps, all links and the choice.
  */
 export function bondOrPrepare(
@@ -113,8 +124,14 @@ export function bondOrPrepare(
   const bond = link(coat, next, film('bond-opens'), film('bond-closes'));
   return {
     steps: [
-      dusty(key, 'Abrade the hardened coat', skill, abrade),
-      clean(wipe, 'Wipe the keyed surface', skill, { fixed: 10, perM2: 3 }, { splittable: false }),
+      dusty(key, 'Wash and abrade the hardened coat', skill, abrade),
+      clean(
+        wipe,
+        'Vacuum and wipe the keyed surface',
+        skill,
+        { fixed: 10, perM2: 3 },
+        { splittable: false },
+      ),
     ],
     links: [bond, link(coat, key, film('sandable')), link(key, wipe), wiped(wipe, next)],
     choice: {
@@ -122,7 +139,7 @@ export function bondOrPrepare(
       name: 'Bond in the window, or prepare',
       branches: [
         { id: 'bond', name: 'in the bond window', steps: [], links: [bond.id] },
-        { id: 'prepare', name: 'harden, abrade, wipe', steps: [key, wipe], links: [] },
+        { id: 'prepare', name: 'harden, wash, abrade, wipe', steps: [key, wipe], links: [] },
       ],
     },
   };

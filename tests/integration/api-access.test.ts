@@ -232,6 +232,31 @@ describe('bad input', () => {
     expect(body).toMatchObject({ errors: [{ extensions: { code: 'input.malformed' } }] });
   });
 
+  test('an empty body is no body, of whatever type it says it is', async () => {
+    const sending = { token: tokens.foreman, body: ' ' };
+    const missing = await api.rest('POST', '/yards/small/skills', sending);
+    expect(missing).toMatchObject({ status: 422, body: { code: 'input.field' } });
+    expect(faultsOf(missing.body)).toEqual([
+      ['id', 'input.field'],
+      ['name', 'input.field'],
+    ]);
+    for (const body of ['', undefined, '{}']) {
+      const run = await api.rest('POST', '/yards/small/plan-runs', { ...sending, body });
+      expect(run).toMatchObject({ status: 202, body: { seed: 0 } });
+      const path = `/yards/small/plan-runs/${String(run.body.id)}/stop`;
+      expect((await api.rest('POST', path, { ...sending, body })).status).toBe(202);
+    }
+    const nothing = await api.rest('POST', '/yards/small/plan-runs', { ...sending, body: 'null' });
+    expect(nothing).toMatchObject({ status: 422, body: { code: 'input.field' } });
+    const query = await fetch(`${api.url}/graphql`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+    });
+    expect(await query.json()).toMatchObject({
+      errors: [{ extensions: { code: 'input.malformed' } }],
+    });
+  });
+
   test('what the database cannot hold is no fault of the service', async () => {
     const body = { id: 'nul', name: 'a\u0000b' };
     const nul = await api.rest('POST', '/yards/small/skills', { token: tokens.foreman, body });

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { testDatabase } from '../support/database.ts';
 import { freePort, npmStart, type Started } from '../support/npm-start.ts';
 
 const run = promisify(execFile);
@@ -14,6 +15,8 @@ const blocks = [...text.matchAll(/^```bash\n(.*?)^```$/gms)].map(([, block]) => 
 const address = 'http://localhost:3000';
 const end = '--- end of block ---';
 
+/** Saves making a server of its own, which start.test.ts does. */
+const database = testDatabase();
 let folder = '';
 let demo: Started | undefined;
 let outputs: string[] = [];
@@ -21,7 +24,13 @@ let outputs: string[] = [];
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'curewright-readme-'));
   const port = await freePort();
-  demo = npmStart({ CUREWRIGHT_FOLDER: folder, PORT: String(port), CUREWRIGHT_PLAN_SECONDS: '1' });
+  demo = npmStart({
+    CUREWRIGHT_FOLDER: folder,
+    PORT: String(port),
+    CUREWRIGHT_PLAN_SECONDS: '1',
+    DATABASE_URL: database.serviceUrl,
+    MIGRATE_DATABASE_URL: database.ownerUrl,
+  });
   await demo.up;
   // One shell, since later examples use the variables of earlier ones.
   const script = blocks.map((block) => `${block}\necho\necho '${end}'\n`).join('');

@@ -40,7 +40,12 @@ export async function startApi({ logLevels, ...options }: ApiOptions): Promise<A
 }
 
 if (import.meta.main) {
-  const api = await startApi(readConfig(process.env));
-  api.app.enableShutdownHooks();
-  process.stdout.write(`api: ${api.url}\n`);
+  try {
+    const api = await startApi(readConfig(process.env));
+    api.app.enableShutdownHooks();
+    process.stdout.write(`api: ${api.url}\n`);
+  } catch (error) {
+    process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+    process.exit(1);
+  }
 }

@@ -6,7 +6,8 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { DomainError } from '#kernel/error.ts';
 import { readYard } from '#planning/yard/read.ts';
 import type { Yard } from '#planning/yard/yard.ts';
-import { readArguments, UsageError } from './arguments.ts';
+import { UsageError } from '../words.ts';
+import { readArguments } from './arguments.ts';
 import { parseJson } from './read-json.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plan-'));
@@ -149,6 +150,17 @@ describe('npm run plan', { timeout: 60_000 }, () => {
     expect(status).toBe(3);
     expect(stderr).toContain('never.json: No plan exists');
     expect(stderr).toContain('wren-hatch');
+  });
+
+  it.each([
+    ['nowhere/plan.json', 'in a folder that is not there'],
+    ['.', 'over a folder'],
+  ])('does not begin to search for a plan to be written to %s, %s', (out) => {
+    const { status, stdout, stderr } = plan(seed('yard-of-one'), '--out', out);
+    expect([status, stdout]).toEqual([2, '']);
+    expect(stderr).toBe(
+      `--out "${out}" cannot be written: name a file in a folder that exists and may be written.\n`,
+    );
   });
 
   it('says that nothing was found when it had no time', () => {

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { startEmbedded } from '#persistence/embedded/start.ts';
 import { deployMigrations } from '#persistence/migrate/deploy.ts';
+import { assertMigrated, assertReachable } from '#persistence/reach.ts';
 import type { Settings } from './settings.ts';
 
 export interface RunningDatabase {
@@ -16,13 +17,15 @@ export interface RunningDatabase {
 export async function openDatabase({ database, folder }: Settings): Promise<RunningDatabase> {
   if (database !== null) {
     const { serviceUrl, ownerUrl } = database;
+    await assertReachable('DATABASE_URL', serviceUrl);
+    if (ownerUrl !== null) await assertReachable('MIGRATE_DATABASE_URL', ownerUrl);
     return {
       serviceUrl,
       words:
         ownerUrl === null
           ? 'Database of DATABASE_URL, as it is (MIGRATE_DATABASE_URL is not set).'
           : 'Database of DATABASE_URL, migrated.',
-      migrate: () => (ownerUrl === null ? Promise.resolve() : migrated(ownerUrl)),
+      migrate: () => (ownerUrl === null ? assertMigrated(serviceUrl) : migrated(ownerUrl)),
       stop: () => Promise.resolve(),
     };
   }

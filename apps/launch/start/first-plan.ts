@@ -9,6 +9,7 @@ const runSchema = z.object({
   id: z.string(),
   status: runSnapshotSchema.shape.status,
   bestFinish: runSnapshotSchema.shape.bestFinish,
+  firstPlanMs: runSnapshotSchema.shape.firstPlanMs,
   planId: runSnapshotSchema.shape.planId,
   error: runSnapshotSchema.shape.error,
   why: z.array(z.string()),
@@ -19,8 +20,16 @@ const pollMs = 50;
 /** What a run may take besides its search: the queue, compiling, storing. */
 const aroundMs = 60_000;
 
+/** How long the first plan took. */
+export interface FirstPlanTimes {
+  /** Of the search itself; null for a run from before it was kept. */
+  readonly computingMs: number | null;
+  /** As the caller saw it: queue, reading and storing included. */
+  readonly seenMs: number;
+}
+
 export type FirstPlan =
-  | { readonly planId: string; readonly firstPlanMs: number | null }
+  | { readonly planId: string; readonly firstPlan: FirstPlanTimes }
   /** `longer`: more time may find one. */
   | { readonly planId: null; readonly why: string; readonly longer: boolean };
 
@@ -34,14 +43,14 @@ export async function planAndPublish(
   const asked = performance.now();
   const runs = `/yards/${yardId}/plan-runs`;
   let run = await service.post(runs, { seconds, seed: 1 }, runSchema);
-  let firstPlanMs: number | null = null;
+  let seenMs: number | null = null;
   while (run.status === 'queued' || run.status === 'running') {
     if (performance.now() - asked > seconds * 1000 + aroundMs) {
       return { planId: null, why: `the run ${run.id} is still ${run.status}`, longer: false };
     }
     await sleep(pollMs, undefined, { signal });
     run = await service.get(`${runs}/${run.id}`, runSchema);
-    if (run.bestFinish !== null) firstPlanMs ??= performance.now() - asked;
+    if (run.bestFinish !== null) seenMs ??= performance.now() - asked;
   }
   if (run.planId === null) {
     const { status, error, why, faults } = run;
@@ -51,9 +60,10 @@ export async function planAndPublish(
       longer: status === 'failed' && why.length === 0 && faults.length === 0,
     };
   }
-  const { planId } = run;
+  const { planId, firstPlanMs: computingMs } = run;
+  seenMs ??= performance.now() - asked;
   await service.post(`/yards/${yardId}/plans/${planId}/publish`, undefined, z.object({}));
-  return { planId, firstPlanMs };
+  return { planId, firstPlan: { computingMs, seenMs } };
 }
 
 const listSchema = z.object({

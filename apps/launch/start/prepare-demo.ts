@@ -4,7 +4,7 @@ import { contentsOf, type DemoSignIn, demoPassword, demoYard, makeAccounts } fro
 import { knownPlan, planAndPublish, readPlan } from './first-plan.ts';
 import { type Service, signIn } from './service.ts';
 import type { Settings } from './settings.ts';
-import { planWords, signInWords } from './words.ts';
+import { firstPlanWords, planWords, signInWords } from './words.ts';
 
 type Say = (...lines: readonly string[]) => void;
 export type ShowDemo = (url: string, signal: AbortSignal, say: Say) => Promise<void>;
@@ -75,11 +75,8 @@ async function makePlan(
       if (!made.longer) return null;
       continue;
     }
-    const { planId, firstPlanMs } = made;
-    if (firstPlanMs !== null) {
-      say(`The first plan was there ${(firstPlanMs / 1000).toFixed(1)} s after it was asked for.`);
-    }
-    return planId;
+    say(firstPlanWords(made.firstPlan));
+    return made.planId;
   }
   return null;
 }

@@ -1,6 +1,7 @@
 import { inWords } from '#planning/decode/moments.ts';
 import type { PlanSheet, RankView, SheetBoat } from '#planning/decode/sheet.ts';
 import { demoPassword, type DemoSignIn } from './demo.ts';
+import type { FirstPlanTimes } from './first-plan.ts';
 
 export function addressWords(url: string): string[] {
   return [
@@ -20,6 +21,15 @@ export function signInWords(demo: readonly DemoSignIn[]): string[] {
     ),
   ];
 }
+
+export function firstPlanWords({ computingMs, seenMs }: FirstPlanTimes): string {
+  const seen = `${seconds(seenMs)} after it was asked for`;
+  return computingMs === null
+    ? `The first plan was there ${seen}.`
+    : `First plan after ${seconds(computingMs)} of computing; ${seen}.`;
+}
+
+const seconds = (ms: number): string => `${(ms / 1000).toFixed(1)} s`;
 
 /** Each boat's dates, how far the plan may be from the best, and what holds each boat up. */
 export function planWords(sheet: PlanSheet): string[] {

@@ -29,6 +29,8 @@ export const runSnapshotSchema = z.strictObject({
   boundLateness: z.number().nullable(),
   boundFinishes: z.number().nullable(),
   gap: z.number().nullable(),
+  /** Null in events from before it was kept. */
+  firstPlanMs: z.number().nullable().default(null),
   planId: z.string().nullable(),
   error: z.string().nullable(),
 });
@@ -45,6 +47,7 @@ export function snapshotOf(run: PlanRun, planId: string | null): RunSnapshot {
     boundLateness: run.boundLateness,
     boundFinishes: run.boundFinishes,
     gap: run.gap,
+    firstPlanMs: run.firstPlanMs,
     planId,
     error: run.error,
   };

@@ -383,6 +383,18 @@ describe('compile refuses', () => {
       },
     ],
     [
+      'a boat that comes after the horizon',
+      (yard) =>
+        Object.assign(yard.boats[0].refits[0], { release: '2027-11-02T08:00:00Z', promised: null }),
+      {
+        code: 'yard.horizon',
+        path: 'boats[0].refits[0].release',
+        value: '2027-11-02T08:00:00Z',
+        message:
+          'Gull refit is only released on 2027-11-02T08:00:00Z, and the plan ends 14 days after 2026-11-02T08:00:00Z',
+      },
+    ],
+    [
       'an empty yard',
       (yard) => (yard.boats = []),
       { code: 'yard.empty', path: 'boats', message: 'there is no boat' },

@@ -10,6 +10,7 @@ import { crewOf } from './crew.ts';
 import { crewFaults } from './crew-faults.ts';
 import { filmsOf, reachedOrNever } from './films.ts';
 import { begunOf, type Begun } from './frozen.ts';
+import { horizonFaults } from './horizon-faults.ts';
 import { lagsOf, type LagSite } from './lags.ts';
 import type { PlanMap } from './map.ts';
 import { placesOf } from './places.ts';
@@ -98,8 +99,8 @@ function choicesOf(
 /**
  * A yard and its work as a scheduling problem, and which row is which. The same input
  * gives the same problem. Throws a DomainError with faults where no plan can exist for a
- * reason that can be read off at once: yard.empty, yard.skill, yard.crew, yard.shift,
- * yard.window. The yard must have passed `readYard` or `yardFaults`.
+ * reason that can be read off at once: yard.empty, yard.horizon, yard.skill, yard.crew,
+ * yard.shift, yard.window. The yard must have passed `readYard` or `yardFaults`.
  */
 export function compile({ yard, workload, from, now }: CompileInput): Compiled {
   refuse('There is nothing to plan', emptyFaults(yard));
@@ -124,6 +125,7 @@ export function compile({ yard, workload, from, now }: CompileInput): Compiled {
   );
   const refits = refitsOf(yard, frame);
   const refitIndex = new Map(refits.map(({ id }, k) => [id, k]));
+  refuse('The work cannot be planned', horizonFaults(yard, tasks, begun, frame));
   refuse('The work cannot be planned', crewFaults(yard, tasks, begun, site));
 
   const activities = tasks.map((task) => {

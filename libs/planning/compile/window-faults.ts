@@ -94,6 +94,14 @@ function linkFault(
   const value = link.id;
   if (opens !== undefined) {
     const anchor = activity.release + (opens.fromAnchor === 'finish' ? spent : 0);
+    if (opensAt(problem, opens.fn, anchor) > problem.horizon && link.opens?.kind === 'after') {
+      return fault(
+        'yard.horizon',
+        jobPath(yard, to.jobId),
+        `${taskWords(yard, to)} cannot begin before the horizon, ${String(yard.horizonDays)} days from the plan's beginning: ${taskWords(yard, from)} is not done early enough`,
+        { value: to.id },
+      );
+    }
     if (opensAt(problem, opens.fn, anchor) > problem.horizon) {
       return fault(
         'yard.window',

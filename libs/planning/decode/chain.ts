@@ -99,10 +99,28 @@ function sentenceOf(reading: Reading, link: ChainLink, facts: WaitFacts): string
   }
 }
 
+/** Where a chain's first task has no cause: it says so, rather than begin in the middle. */
+function looseStart({ problem, placed, rows, at }: Reading, chain: BindingChain): ChainStep[] {
+  const first = chain.links.at(0)?.from ?? null;
+  const placement = first === null ? undefined : placed[first];
+  if (first === null || placement === undefined) return [];
+  const id = problem.activities[first].id;
+  const facts = { to: shortName(rows, id), from: null, until: at.words(placement.start) };
+  return [
+    {
+      fromTask: null,
+      toTask: id,
+      until: at.when(placement.start),
+      reason: 'loose',
+      text: sentences.loose(facts),
+    },
+  ];
+}
+
 /** A refit's binding chain, each link as facts and a sentence. */
 export function chainSteps(reading: Reading, chain: BindingChain): ChainStep[] {
   const { problem, rows, at } = reading;
-  return chain.links.map((link) => {
+  const steps = chain.links.map((link) => {
     const [from, to] = [
       link.from === null ? null : problem.activities[link.from].id,
       problem.activities[link.to].id,
@@ -121,4 +139,5 @@ export function chainSteps(reading: Reading, chain: BindingChain): ChainStep[] {
       text: sentenceOf(reading, link, facts),
     };
   });
+  return [...looseStart(reading, chain), ...steps];
 }

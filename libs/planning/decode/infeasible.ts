@@ -39,6 +39,7 @@ function inWords(reason: string, { map }: Compiled, rows: Rows): string {
   );
   const at = moments(map.origin, map.timeZone);
   return reason
+    .replace(/ \(lags: [^)]*\)/, '') // each has its own line, with the names of its tasks
     .replace(/\bminute (\d+)\b/g, (_, minute: string) => at.words(Number(minute)))
     .replace(pattern, (id) => shortName(rows, id));
 }

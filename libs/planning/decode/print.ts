@@ -180,7 +180,7 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
   );
   const starts = new Map(sheet.tasks.map(({ id, start }) => [id, start]));
   lines.push(
-    'Cure windows of what is laid or wiped',
+    'Cure windows of what is laid or wiped (after "next" rounded to the safe side, as planned with)',
     ...shown.flatMap((task) => filmLines(task, starts, timeZone)),
     '',
   );

@@ -20,7 +20,7 @@ export const sentences = {
   cures: (material: string, space: string, low: number, high: number, hours: string): string =>
     `${material} in ${space} at ${low === high ? '' : `${String(low)} to `}${String(high)} °C takes ${hours}`,
   closing: ({ to, from, until }: WaitFacts, window: string): string =>
-    `${to} has to be over by ${until}, ${window} of ${from ?? 'its film'}`,
+    `${to} has to be over by ${until}, ${window}, after ${from ?? 'the film was laid'}`,
   /** The other way round: `to` opens a window in which `from` has to be done, and `from` is held back. */
   notBefore: ({ to, from }: WaitFacts, window: string): string =>
     `${to} is held back with ${from ?? 'what follows'}, which has to be over ${window}`,
@@ -29,6 +29,7 @@ export const sentences = {
     bond: 'inside the bond window',
     tack: 'while the resin is tacky',
     'open-time': 'inside the open time',
+    'tack-free': 'before the film is tack-free',
     stale: 'before the wiped surface is stale',
   } as Readonly<Partial<Record<string, string>>>,
   builder: ({ to, from, until }: WaitFacts, who: string): string =>
@@ -36,7 +37,7 @@ export const sentences = {
   room: ({ to, from, until }: WaitFacts, space: string): string =>
     `${to} waits for room in ${space}${from === null ? '' : `, taken by ${from}`} until ${until}`,
   tool: ({ to, from, until }: WaitFacts, tool: string): string =>
-    `${to} waits for the ${tool}${from === null ? '' : `, in use by ${from}`} until ${until}`,
+    `${to} waits for a free ${tool}${from === null ? '' : `, in use by ${from}`} until ${until}`,
   dust: ({ to, from, until }: WaitFacts, space: string): string =>
     `${to} waits for the dust of ${from ?? 'other work'} to settle in ${space} (${until})`,
   openFilm: ({ to, from, until }: WaitFacts, space: string): string =>
@@ -48,4 +49,7 @@ export const sentences = {
   release: ({ to, until }: WaitFacts): string =>
     `${to} cannot begin before ${until}, when the boat is there`,
   fixed: ({ to, until }: WaitFacts): string => `${to} is fixed for ${until}`,
+  /** A plan that could be better: the search put the work there, and moving it alone runs into nothing. */
+  loose: ({ to, until }: WaitFacts): string =>
+    `${to} begins ${until}; nothing was found that holds it there, and a longer search may begin it earlier`,
 } as const;

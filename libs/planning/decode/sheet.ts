@@ -69,7 +69,7 @@ export interface ChainStep {
   readonly fromTask: string | null;
   readonly toTask: string;
   readonly until: When;
-  /** `lag:<kind>`, `builder`, `resource`, `air`, `calendar`, `forbidden`, `release`, `fixed`. */
+  /** `lag:<kind>`, `builder`, `resource`, `air`, `calendar`, `forbidden`, `release`, `fixed`, `loose` (no cause). */
   readonly reason: string;
   readonly text: string;
 }

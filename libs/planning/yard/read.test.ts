@@ -88,7 +88,7 @@ describe('readYard refuses a wrong shape in plain words, naming the value', () =
       'boats[0].refits[0].parts[0].areaM2',
       '-1 is too small; at least 0',
     ],
-    [['version'], 2, 'version', '2 is not one of 1'],
+    [['version'], 2, 'version', '2 is not 1'],
   ] as const)('%j = %j', (path, value, where, message) => {
     const faults = faultsOf(withValue(path, value));
     expect(faults).toHaveLength(1);

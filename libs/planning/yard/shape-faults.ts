@@ -68,9 +68,10 @@ function words(issue: Issue, value: unknown): { message: string; cure: string } 
       };
     case 'invalid_value': {
       const choices = issue.values.map(show).join(', ');
+      const wanted = issue.values.length === 1 ? choices : `one of ${choices}`;
       return value === undefined
-        ? { message: 'this field is missing', cure: `Add it: one of ${choices}.` }
-        : { message: `${show(value)} is not one of ${choices}`, cure: `Write one of ${choices}.` };
+        ? { message: 'this field is missing', cure: `Add it: ${wanted}.` }
+        : { message: `${show(value)} is not ${wanted}`, cure: `Write ${wanted}.` };
     }
     case 'invalid_union': {
       const options =

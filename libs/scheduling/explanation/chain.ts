@@ -72,6 +72,15 @@ function followUp(
 const fresh = (activity: number | null): Place | null =>
   activity === null ? null : { activity, start: null, tied: new Set() };
 
+/** The tied activities, and those that wait for one of them: none of these is to blame for where they are. */
+function movingAlong(located: LocatedPlan, tied: ReadonlySet<number>): ReadonlySet<number> {
+  const along = new Set(tied);
+  for (const a of tied)
+    for (const arc of located.at[a]?.activity.outgoing ?? [])
+      if (arc.open && active(located, arc)) along.add(arc.to);
+  return along;
+}
+
 interface Cause {
   readonly obstacle: Obstacle;
   readonly next: Place | null;
@@ -88,8 +97,9 @@ function causeAt(
   start: number,
   tied: ReadonlySet<number>,
 ): Cause | null {
+  const along = movingAlong(located, tied);
   const obstacles = obstaclesAt(located, one, start)
-    .filter((o) => o.from === null || !tied.has(o.from))
+    .filter((o) => o.from === null || !along.has(o.from))
     .toSorted((x, y) => y.until - x.until);
   for (const obstacle of obstacles) {
     const tie = followUp(located, one, start, obstacle, tied);

@@ -21,7 +21,11 @@ export interface Calendar {
   readonly breaks: readonly Interval[];
 }
 
-/** What a builder can do: `speed` is work units done in a minute (100 is nominal). */
+/**
+ * What a builder can do: `speed` is work units done in a minute (100 is nominal). `level` is
+ * compared with a demand's `minLevel` only; that a learner (level 1) needs someone of a higher
+ * level on the same activity is not modelled yet.
+ */
 export interface Ability {
   readonly skill: number;
   readonly level: number;

@@ -68,6 +68,7 @@ function lastProgress({ compiled, result }: Planned): Prisma.PlanRunUncheckedUpd
       done: true,
     }),
     gap: Math.max(lateness.gap, finishes.gap),
+    firstPlanMs: result.firstPlanMs,
   };
 }
 

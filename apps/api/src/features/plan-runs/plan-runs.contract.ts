@@ -21,6 +21,9 @@ const standing = {
   gap: runSnapshotSchema.shape.gap.describe(
     'How far the best may be from the best possible, as a share of the time the refits take.',
   ),
+  firstPlanMs: runSnapshotSchema.shape.firstPlanMs.describe(
+    'Milliseconds of computing before the first plan was there; known once the run has ended.',
+  ),
 };
 
 export const RunProgress = outputShape(

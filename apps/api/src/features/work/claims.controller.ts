@@ -4,10 +4,9 @@ import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import type { Page } from '../../platform/paging/page.ts';
-import { QueryOf } from '../../platform/shapes/input.ts';
+import { BodyOf, QueryOf } from '../../platform/shapes/input.ts';
 import { Claim, ClaimInput, ClaimPage, ClaimsQuery, MomentOfWorkInput } from './claims.contract.ts';
 import { ClaimsService } from './claims.service.ts';
-import { CommandBody } from './command-body.ts';
 
 @Controller('yards/:yardId')
 export class ClaimsController {
@@ -37,7 +36,7 @@ export class ClaimsController {
   claim(
     @By() viewer: Viewer,
     @Param('taskId') taskId: string,
-    @CommandBody(ClaimInput) input: ClaimInput,
+    @BodyOf(ClaimInput) input: ClaimInput,
   ): Promise<Claim> {
     return this.claims.claim(viewer, taskId, input);
   }
@@ -55,7 +54,7 @@ export class ClaimsController {
   start(
     @By() viewer: Viewer,
     @Param('id') id: string,
-    @CommandBody(MomentOfWorkInput) input: MomentOfWorkInput,
+    @BodyOf(MomentOfWorkInput) input: MomentOfWorkInput,
   ): Promise<Claim> {
     return this.claims.start(viewer, id, input);
   }
@@ -66,7 +65,7 @@ export class ClaimsController {
   finish(
     @By() viewer: Viewer,
     @Param('id') id: string,
-    @CommandBody(MomentOfWorkInput) input: MomentOfWorkInput,
+    @BodyOf(MomentOfWorkInput) input: MomentOfWorkInput,
   ): Promise<Claim> {
     return this.claims.finish(viewer, id, input);
   }

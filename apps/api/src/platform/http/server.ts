@@ -19,6 +19,7 @@ export async function createApp(
   });
   const app = await NestFactory.create<NestFastifyApplication>(root, httpAdapter(), options);
   app.setGlobalPrefix('api/v1');
+  readJson(app);
   secureAnswers(app);
   return app;
 }
@@ -42,6 +43,24 @@ class ProblemAdapter extends FastifyAdapter {
   override setErrorHandler(): ReturnType<FastifyAdapter['setErrorHandler']> {
     return this.getInstance();
   }
+}
+
+/**
+ * JSON as Fastify reads it, but for the empty body, which many clients send with the type of JSON
+ * where a command takes none: it is no body.
+ */
+function readJson(app: NestFastifyApplication): void {
+  const fastify = app.getHttpAdapter().getInstance();
+  const json = fastify.getDefaultJsonParser('error', 'error');
+  fastify.removeContentTypeParser('application/json');
+  fastify.addContentTypeParser<string>(
+    'application/json',
+    { parseAs: 'string' },
+    (request, body, done) => {
+      if (body.trim() === '') done(null);
+      else json(request, body, done);
+    },
+  );
 }
 
 /** Headers of every answer: nothing here is for caches, frames or guessing of types. */

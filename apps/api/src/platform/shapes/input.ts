@@ -38,11 +38,16 @@ function parseShape<S extends z.ZodType>(schema: S, value: unknown): z.output<S>
   );
 }
 
-/** The JSON body of a REST call, checked. */
+/**
+ * The JSON body of a REST call, checked. None is as good as `{}`: it may be left out where all of
+ * its fields may, and else each field that is missing is named.
+ */
 export function BodyOf<S extends z.ZodObject>(shape: Shape<S>): ParameterDecorator {
+  const { schema } = shape;
+  const required = !schema.safeParse({}).success;
   return (target, key, index) => {
-    Body(new ShapePipe(shape.schema))(target, key, index);
-    onMethod(target, key, ApiBody({ type: shape }));
+    Body(new ShapePipe(schema, (sent) => (sent === undefined ? {} : sent)))(target, key, index);
+    onMethod(target, key, ApiBody({ type: shape, required }));
   };
 }
 
