@@ -27,7 +27,8 @@ export function whyNot(
     const side = lag.bound === 'open' ? 'opens' : 'closes';
     return `link ${map.lags[index]}: ${lag.kind} ${side} for ${shortName(rows, to)} after ${shortName(rows, from)}`;
   });
-  return [head, inWords(found.reason, compiled, rows), ...tasks, ...links];
+  const end = `all of it by ${moments(map.origin, map.timeZone).words(problem.horizon)}, where the plan ends (horizonDays ${String(yard.horizonDays)})`;
+  return [head, inWords(found.reason, compiled, rows), ...tasks, ...links, end];
 }
 
 /** The engine's reason, with the names of tasks in place of their ids and wall time in place of minutes. */

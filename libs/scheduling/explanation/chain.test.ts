@@ -168,6 +168,38 @@ describe('binding chain', () => {
     ]);
   });
 
+  it('does not blame what lies between two tied activities and would move along', () => {
+    // The bed's window has to hold for the aft face too, and the fore face comes between.
+    const of = problem({
+      activities: [
+        activity('grind', [work(60)], { release: 840 }),
+        activity('bed', [work(20)]),
+        activity('fore', [work(60)]),
+        activity('aft', [work(60)]),
+      ],
+      lags: [
+        lag(0, 1, 0),
+        lag(1, 2, 10),
+        lag(2, 3, 0),
+        lag(1, 3, 200, { fromAnchor: 'start', toAnchor: 'finish', bound: 'close', kind: 'bond' }),
+      ],
+    });
+    const plan = planOf(of, [
+      placed(0, '840-900', [0]),
+      placed(1, '1920-1940', [0]),
+      placed(2, '1950-2010', [0]),
+      placed(3, '2010-2070', [0]),
+    ]);
+    expect(check(of, plan)).toEqual([]);
+    expect(told(bindingChain(of, plan, 0))).toEqual([
+      '->0 release 840',
+      '0>1 lag 900',
+      '0>1 calendar 1920',
+      '1>2 lag 1950',
+      '2>3 lag 2010',
+    ]);
+  });
+
   it('holds together for planted plans and for a yard', () => {
     for (let seed = 0; seed < 60; seed += 1) {
       const { problem: of, plan } = plantedProblem(seed, 4 + (seed % 37));

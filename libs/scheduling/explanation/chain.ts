@@ -131,8 +131,12 @@ function alongWith(located: LocatedPlan, one: Located, start: number): number | 
     const other = tie === null ? undefined : located.at[tie.activity]?.placement;
     if (!tie || !other || tie.start === null) continue;
     const to = { start: tie.start, finish: tie.start + other.finish - other.start };
-    for (const arc of one.activity.outgoing) {
-      if (!arc.open || arc.to !== tie.activity || !active(located, arc)) continue;
+    const opening = one.activity.outgoing.filter(
+      (arc) => arc.open && arc.to === tie.activity && active(located, arc),
+    );
+    // Without an opening of its own it still comes after: what lies between sees to that.
+    if (opening.length === 0) latest = Math.min(latest, tie.start - length);
+    for (const arc of opening) {
       const anchor = anchorOpenBy(problem, arc, arc.toFinish ? to.finish : to.start);
       latest = Math.min(latest, arc.fromFinish ? anchor - length : anchor);
     }

@@ -58,7 +58,7 @@ function readJson(app: NestFastifyApplication): void {
     { parseAs: 'string' },
     (request, body, done) => {
       if (body.trim() === '') done(null);
-      else json(request, body, done);
+      else void json(request, body, done);
     },
   );
 }
