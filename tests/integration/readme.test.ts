@@ -4,8 +4,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { z } from 'zod';
 import { testDatabase } from '../support/database.ts';
 import { freePort, npmStart, type Started } from '../support/npm-start.ts';
+import { collected, subscriber } from '../support/streams.ts';
 
 const run = promisify(execFile);
 const text = await readFile(new URL('../../README.md', import.meta.url), 'utf8');
@@ -74,6 +76,24 @@ test.each(expected.map(([what, output], index) => ({ what, output, index })))(
     expect(outputs[index]).not.toMatch(/"type":"\/problems\/|"errors":\[/);
   },
 );
+
+test('the subscription follows a run to its end', async () => {
+  const [query] = [...text.matchAll(/^```graphql\n(.*?)^```$/gms)].map(([, block]) => block);
+  const url = `http://localhost:${String(demo?.port)}`;
+  const answer = await fetch(`${url}/api/v1/sessions`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ email: 'maelle@demo.invalid', password: 'cure-window-demo' }),
+  });
+  const { token } = z.object({ token: z.string() }).parse(await answer.json());
+  const run = /"runId":"([^"]+)"/.exec(outputs[3])?.[1];
+  const client = subscriber(url, token);
+  const told = await collected(client.iterate({ query, variables: { run } }));
+  await client.dispose();
+  expect(told.at(-1)).toMatchObject({
+    data: { planRun: { status: 'FINISHED', planId: expect.any(String) as string } },
+  });
+});
 
 test('the password and the addresses of the README are those that are printed', () => {
   const printed = demo?.text() ?? '';

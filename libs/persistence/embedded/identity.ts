@@ -28,6 +28,12 @@ function account(name: string): { uid: number; gid: number } | null {
   }
 }
 
+/** Data that root has copied (`cp -r`) is root's, which the server refuses: gives it to the server's user. */
+export function handOver(dataFolder: string, { uid, gid }: Identity): void {
+  if (uid === null || gid === null || statSync(dataFolder).uid === uid) return;
+  execFileSync('chown', ['-R', `${String(uid)}:${String(gid)}`, dataFolder]);
+}
+
 /** Whether everybody may pass through all folders above `path`. */
 function reachable(path: string): boolean {
   for (let folder = dirname(resolve(path)); ; folder = dirname(folder)) {

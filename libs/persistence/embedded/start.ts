@@ -5,7 +5,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { Client } from 'pg';
 import { ensureDatabase, ensureRoles, ownerRole, serviceRole } from '../roles.ts';
 import { findBinaries, type Binaries } from './binaries.ts';
-import { identityFor } from './identity.ts';
+import { handOver, identityFor } from './identity.ts';
 import { freshSecrets, readSecrets, writeSecrets } from './secrets.ts';
 import {
   adminRole,
@@ -137,6 +137,7 @@ async function running(
     throw new Error(`Port ${String(options.port)} is taken`);
   }
   const identity = identityFor(data, binaries.postgres);
+  handOver(data, identity);
   const pid = await launch(data, port, options.settings ?? {}, binaries, identity);
   return { pid, port };
 }

@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process';
+import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { chmod, mkdtemp, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
@@ -108,6 +108,18 @@ describe('the embedded server', () => {
     expect([server.port, await postmaster()]).toEqual([port, left]);
     await server.stop();
     expect(await postmaster()).toBeNull();
+  });
+
+  it.runIf(process.getuid?.() === 0)('starts on a copy that root made', async () => {
+    const copy = await mkdtemp(join(tmpdir(), 'curewright-copy-'));
+    try {
+      execFileSync('cp', ['-r', `${folder}/.`, copy]);
+      expect((await stat(join(copy, 'data'))).uid).toBe(0);
+      const server = await startEmbedded({ folder: copy, stopOnSignal: false });
+      await server.stop();
+    } finally {
+      await rm(copy, { recursive: true, force: true });
+    }
   });
 
   it('starts over a pid file whose number is another process by now', async () => {
