@@ -15,6 +15,7 @@ export default defineConfig({
     maxWorkers: 2,
     // Not to time anything: a loaded machine may take its while.
     testTimeout: 60_000,
+    setupFiles: ['tests/support/fixed-seed.ts'],
     projects: [
       {
         extends: true,

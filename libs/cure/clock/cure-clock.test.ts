@@ -97,6 +97,18 @@ describe('outside the rows', () => {
     expect(at('close', 6)).toBe(240);
   });
 
+  it('takes what would last more than a century for a stall', () => {
+    // Two rows a degree apart, sixty times slower: 20 degrees below, the line gives 10^36 years.
+    const rows = [
+      { celsius: 49, minutes: 4000 },
+      { celsius: 50, minutes: 60 },
+    ];
+    const material = { ...withTable({ rows, source: 'made up' }), minimumC: 0 };
+    const clock = cureClock(material, 'gel', 'open', constantSeries(30));
+    expect(reachedAt(clock, 0)).toBeNull();
+    expect(latestStart(clock, 2325)).toBeNull();
+  });
+
   it('stops below the minimum', () => {
     expect(at('open', 4.9)).toBeNull();
     expect(at('close', 4.9)).toBeNull();

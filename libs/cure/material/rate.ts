@@ -8,6 +8,13 @@ const KELVIN = 273.15;
  */
 const FASTEST = 60;
 
+/**
+ * What takes longer than a century does not happen in a yard. A steep line followed far below
+ * the rows could give any slowness, and starts so long ago that a minute no longer counts in
+ * them: an opening then stalls, a closing comes after a century, each on its safe side.
+ */
+const SLOWEST = 1 / (100 * 365.25 * 24 * 60);
+
 /** Cure per minute at a temperature: a film has passed a milestone when it has gathered 1. */
 export type Rate = (celsius: number) => number;
 
@@ -30,8 +37,7 @@ export function rateOf(table: CureTable, side: Side, minimumC: number): Rate {
     const slope = (logMinutes[k + 1] - logMinutes[k]) / (inverse[k + 1] - inverse[k]);
     return Math.min(FASTEST, Math.exp(-(logMinutes[k] + slope * (1 / (c + KELVIN) - inverse[k]))));
   };
-  return (c) => {
-    if (c < minimumC) return 0;
+  const within = (c: number): number => {
     if (c <= celsius[0]) {
       return side === 'close' || c === celsius[0] ? 1 / table.rows[0].minutes : along(0, c);
     }
@@ -43,5 +49,11 @@ export function rateOf(table: CureTable, side: Side, minimumC: number): Rate {
     let k = 0;
     while (celsius[k + 1] < c) k++;
     return along(k, c);
+  };
+  const slowest = side === 'open' ? 0 : SLOWEST;
+  return (c) => {
+    if (c < minimumC) return 0;
+    const rate = within(c);
+    return rate < SLOWEST ? slowest : rate;
   };
 }
