@@ -92,8 +92,11 @@ function sentenceOf(reading: Reading, link: ChainLink, facts: WaitFacts): string
       const material = rows.materials.get(task?.material ?? '')?.name ?? 'the material';
       return sentences.forbidden(facts, material, rows.spaceName(task?.space ?? ''));
     }
-    case 'release':
-      return sentences.release(facts);
+    case 'release': {
+      const { refit, release } = problem.activities[link.to];
+      const boatThere = refit === null ? 0 : problem.refits[refit].release;
+      return release > boatThere ? sentences.now(facts) : sentences.release(facts);
+    }
     case 'fixed':
       return sentences.fixed(facts);
   }

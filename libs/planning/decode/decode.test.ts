@@ -17,8 +17,8 @@ function workloadOf(yard: Yard, begun: Record<string, Partial<Task>> = {}): Work
   return { ...made, tasks: made.tasks.map((task) => ({ ...task, ...begun[task.id] })) };
 }
 
-function sheetOf(yard: Yard, workload: Workload = workloadOf(yard)): PlanSheet {
-  const compiled = compile({ yard, workload });
+function sheetOf(yard: Yard, workload: Workload = workloadOf(yard), now?: string): PlanSheet {
+  const compiled = compile({ yard, workload, ...(now === undefined ? {} : { now }) });
   const result = solve(compiled.problem, { seed: 1, iterations: 200 });
   if (result.plan === null) throw new Error('no plan was found');
   expect(check(compiled.problem, result.plan)).toEqual([]);
@@ -112,6 +112,18 @@ describe('makeSheet of the small yard', () => {
       'lid.one',
       'air',
     ]);
+  });
+
+  it('tells a boat that is not there yet from a plan that begins in mid-morning', () => {
+    const yard = smallYard();
+    const begins = sheetOf(yard, workloadOf(yard), '2026-11-02T10:00:00Z').boats[0].chain;
+    expect(begins.map(({ text }) => text)).toContain(
+      'Sand (Lid) cannot begin before Mon 2 Nov 10:00, the moment from which this plan is made',
+    );
+    const away = smallYard((draft) => (draft.boats[0].refits[0].release = '2026-11-02T10:00:00Z'));
+    expect(sheetOf(away).boats[0].chain.map(({ text }) => text)).toContain(
+      'Sand (Lid) cannot begin before Mon 2 Nov 10:00, when the boat is there',
+    );
   });
 
   it('survives a trip through JSON', () => {

@@ -48,6 +48,8 @@ export const sentences = {
     `${to} waits until ${material} may be laid in ${space} (${until}): before that it would be too cold or too warm`,
   release: ({ to, until }: WaitFacts): string =>
     `${to} cannot begin before ${until}, when the boat is there`,
+  now: ({ to, until }: WaitFacts): string =>
+    `${to} cannot begin before ${until}, the moment from which this plan is made`,
   fixed: ({ to, until }: WaitFacts): string => `${to} is fixed for ${until}`,
   /** A plan that could be better: the search put the work there, and moving it alone runs into nothing. */
   loose: ({ to, until }: WaitFacts): string =>
