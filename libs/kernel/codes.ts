@@ -68,6 +68,7 @@ export const catalogue = {
     'A task is longer than any shift',
     'Split the part, add hands, or lengthen a shift.',
   ),
+  'yard.place': entry('invalid', 'The part is somewhere else', 'Add a step that carries it there.'),
   'yard.shifts-overlap': entry(
     'invalid',
     'Shifts overlap',

@@ -1,59 +1,46 @@
-import { opensAt } from '../model/lag.ts';
-import type { Interval } from '../model/problem.ts';
+import type { Interval, Space } from '../model/problem.ts';
+import { closedSpans } from './barriers.ts';
+import { exposures } from './exposures.ts';
 import type { Reading } from './reading.ts';
-import { meets } from './spans.ts';
+import { meets, merged, minus } from './spans.ts';
 import type { Violation } from './violation.ts';
 
-interface Exposure extends Interval {
-  readonly activity: number;
-  readonly what: string;
-}
-
-/** Wet work and open surfaces, by the space they are in. Work without a space shares no air. */
-function exposures(reading: Reading): Exposure[][] {
-  const bySpace: Exposure[][] = reading.problem.spaces.map(() => []);
-  for (const { placement, mode, activity } of reading.work)
-    if (mode.air === 'wet' && mode.space !== null && placement.start < placement.finish)
-      bySpace[mode.space].push({
-        activity: placement.activity,
-        start: placement.start,
-        end: placement.finish,
-        what: `wet work of ${activity.id}`,
-      });
-  for (const surface of reading.problem.surfaces) {
-    const work = reading.workOf[surface.activity];
-    if (!work || work.mode.space === null) continue;
-    // An opening: between grid points the later value is the safe one.
-    const end = opensAt(reading.problem, surface.until, work.placement.finish);
-    if (end <= work.placement.start) continue;
-    bySpace[work.mode.space].push({
-      activity: surface.activity,
-      start: work.placement.start,
-      end,
-      what: `open surface of ${work.activity.id}`,
-    });
+/** When dust of a space is in each space that it reaches, through any door that is not closed. */
+function reached(
+  closed: readonly (readonly Interval[])[],
+  { dustReaches }: Space,
+  dust: readonly Interval[],
+): Map<number, Interval[]> {
+  const bySpace = new Map<number, Interval[]>();
+  for (const { space, barrier } of dustReaches) {
+    const through = barrier === null ? dust : minus(dust, closed[barrier]);
+    bySpace.set(space, [...(bySpace.get(space) ?? []), ...through]);
   }
   return bySpace;
 }
 
-/** Dust, while it is made and until it has settled, against everything that it reaches. */
+/** Dust, while it is made and until it has settled, against everything open that it reaches. */
 export function air(reading: Reading): Violation[] {
-  const { spaces } = reading.problem;
+  const { spaces, barriers } = reading.problem;
   const found: Violation[] = [];
-  const bySpace = exposures(reading);
+  const open = exposures(reading);
+  const closed = barriers.map((_, barrier) => closedSpans(reading, barrier));
   for (const { placement, activity, mode } of reading.work) {
     if (mode.air !== 'dusty' || mode.space === null) continue;
-    const { settling, dustReaches } = spaces[mode.space];
-    const dust = placement.segments.map(({ start, end }) => ({ start, end: end + settling }));
-    for (const space of new Set(dustReaches))
-      for (const exposure of bySpace[space]) {
-        const met = dust.find((span) => meets(span, exposure));
+    const from = mode.space;
+    const { settling } = spaces[from];
+    const dust = merged(
+      placement.segments.map(({ start, end }) => ({ start, end: end + settling })),
+    );
+    for (const [to, spans] of reached(closed, spaces[from], dust))
+      for (const exposure of open) {
+        const met = spans.find((span) => exposure.space === to && meets(span, exposure));
         if (!met) continue;
         found.push({
           kind: 'dust',
           activities: [placement.activity, exposure.activity],
-          space,
-          message: `dust of ${activity.id}, ${met.start}-${met.end} with settling, reaches the ${exposure.what}, ${exposure.start}-${exposure.end}, in ${spaces[space].id}`,
+          constraint: { kind: 'dust', from, to },
+          message: `dust of ${activity.id}, ${met.start}-${met.end} with settling, reaches the ${exposure.what}, ${exposure.start}-${exposure.end}, in ${spaces[to].id}`,
         });
       }
   }

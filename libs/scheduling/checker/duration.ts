@@ -1,4 +1,5 @@
-import { commonTime, type Reading, type Work } from './reading.ts';
+import { commonTime } from './common-time.ts';
+import type { Reading, Work } from './reading.ts';
 import { length, written } from './spans.ts';
 import type { Violation } from './violation.ts';
 
@@ -27,17 +28,17 @@ function needed(reading: Reading, work: Work): number | null {
 
 /**
  * The working spans and their sum. Frozen work is one piece from its start to its
- * finish, whatever its mode, and as long as it says. Work without a crew is one piece too.
+ * finish, whatever its mode, and as long as it says. What may pause does so by the calendars
+ * of its crew and resources; without any it is one piece too.
  */
 export function duration(reading: Reading): Violation[] {
   const found: Violation[] = [];
   for (const work of reading.work) {
     const { placement, activity, mode, frozen } = work;
     const { start, finish, segments } = placement;
-    const pauses = mode.splittable && mode.crew.length > 0 && !frozen;
-    const shared = pauses ? commonTime(reading, placement.crew, start, finish) : null;
     const whole = start < finish ? [{ start, end: finish }] : [];
-    const expected = shared ?? whole;
+    const pauses = mode.splittable && !frozen;
+    const expected = (pauses ? commonTime(reading, mode, placement, start, finish) : null) ?? whole;
     const piecewise =
       expected.length === segments.length &&
       expected.every((span, i) => span.start === segments[i].start && span.end === segments[i].end);
@@ -45,20 +46,19 @@ export function duration(reading: Reading): Violation[] {
       segments.length === 0
         ? start === finish
         : segments[0].start === start && segments[segments.length - 1].end === finish;
+    const complain = (kind: Violation['kind'], what: string): void => {
+      const message = `${activity.id}, ${start}-${finish}, ${what}`;
+      found.push({ kind, activities: [placement.activity], constraint: null, message });
+    };
     if (!piecewise || !framed)
-      found.push({
-        kind: 'segments',
-        activities: [placement.activity],
-        message: `${activity.id}, ${start}-${finish}, works ${written(segments)} where it should work ${written(expected)}`,
-      });
+      complain(
+        'segments',
+        `works ${written(segments)} where it should work ${written(expected)} from its first minute to its last`,
+      );
     const minutes = frozen ? null : needed(reading, work);
     const worked = length(expected);
     if (minutes !== null && worked !== minutes)
-      found.push({
-        kind: 'duration',
-        activities: [placement.activity],
-        message: `${activity.id} has ${worked} minutes from ${start} to ${finish} where its crew needs ${minutes}`,
-      });
+      complain('duration', `has ${worked} minutes where ${minutes} are needed`);
   }
   return found;
 }

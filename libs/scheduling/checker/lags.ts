@@ -1,9 +1,6 @@
 import { lagAt } from '../model/lag.ts';
-import type { Anchor } from '../model/problem.ts';
-import type { Reading, Work } from './reading.ts';
+import type { Reading } from './reading.ts';
 import type { Violation } from './violation.ts';
-
-const anchored = (work: Work, anchor: Anchor): number => work.placement[anchor];
 
 /** Every lag between present activities that belongs to no branch or to a branch taken. */
 export function lags(reading: Reading): Violation[] {
@@ -12,15 +9,15 @@ export function lags(reading: Reading): Violation[] {
     const from = reading.workOf[lag.from];
     const to = reading.workOf[lag.to];
     if (!from || !to || !reading.lagHolds[index]) return;
-    const anchor = anchored(from, lag.fromAnchor);
-    const limit = lagAt(reading.problem, lag, anchor);
-    const moment = anchored(to, lag.toAnchor);
+    const anchor = from.placement[lag.fromAnchor];
+    const limit = lagAt(reading.problem, lag, from.placement.mode, anchor);
+    const moment = to.placement[lag.toAnchor];
     const opening = lag.bound === 'open';
     if (opening ? moment >= limit : moment <= limit) return;
     found.push({
       kind: opening ? 'lag-open' : 'lag-close',
       activities: [...new Set([lag.from, lag.to])],
-      lag: index,
+      constraint: { kind: 'lag', lag: index },
       message: `${lag.toAnchor} of ${to.activity.id} at ${moment} is ${opening ? 'before' : 'after'} ${limit}, where ${lag.kind} ${opening ? 'opens' : 'closes'} for the ${lag.fromAnchor} of ${from.activity.id} at ${anchor}`,
     });
   });

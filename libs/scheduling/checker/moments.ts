@@ -1,3 +1,4 @@
+import type { Constraint } from '../model/constraint.ts';
 import type { Reading, Work } from './reading.ts';
 import { within } from './spans.ts';
 import type { Violation } from './violation.ts';
@@ -24,35 +25,54 @@ function moved({ problem }: Reading, { placement, activity }: Work): string[] {
   return found;
 }
 
+type Complain = (kind: Violation['kind'], constraint: Constraint, what: string) => void;
+
+/** The moments that only work yet to be done has to respect. */
+function allowed({ placement, activity, mode }: Work, complain: Complain): void {
+  const { start, finish } = placement;
+  if (start < 0) complain('horizon', { kind: 'horizon' }, `starts at ${start}, before the origin`);
+  activity.releases.forEach(({ at, kind }, release) => {
+    if (start >= at) return;
+    const constraint = { kind: 'release', activity: placement.activity, release } as const;
+    complain('release', constraint, `starts at ${start}, before ${at} (${kind})`);
+  });
+  mode.forbidden.forEach(({ anchor, spans, kind }, forbidden) => {
+    const moment = anchor === 'start' ? start : finish;
+    if (!within(spans, moment, moment + 1)) return;
+    complain(
+      anchor === 'start' ? 'forbidden-start' : 'forbidden-finish',
+      { kind: 'forbidden', activity: placement.activity, mode: placement.mode, forbidden },
+      `may not ${anchor} at ${moment} (${kind})`,
+    );
+  });
+}
+
 /**
- * Release, origin and horizon, forbidden starts, and work that is frozen or set.
- * Frozen work may have begun before the origin and its release; it is present whatever
+ * Releases, origin and horizon, forbidden starts and finishes, and work that is frozen or set.
+ * Frozen work may have begun before the origin and its releases; it is present whatever
  * else is chosen, so its branch has to be the one taken.
  */
 export function moments(reading: Reading): Violation[] {
   const { problem } = reading;
   const found: Violation[] = [];
   for (const work of reading.work) {
-    const { placement, activity, mode, frozen } = work;
-    const { start, finish } = placement;
-    const complain = (kind: Violation['kind'], what: string): void => {
-      found.push({ kind, activities: [placement.activity], message: `${activity.id} ${what}` });
+    const { placement, activity, frozen, freed } = work;
+    const complain: Complain = (kind, constraint, what) => {
+      const message = `${activity.id} ${what}`;
+      found.push({ kind, activities: [placement.activity], constraint, message });
     };
-    for (const what of moved(reading, work)) complain('fixed', what);
-    if (finish > problem.horizon)
-      complain('horizon', `finishes at ${finish}, after ${problem.horizon}`);
-    if (frozen) continue;
-    if (start < 0) complain('horizon', `starts at ${start}, before the origin`);
-    if (start < activity.release)
-      complain('release', `starts at ${start}, before ${activity.release}`);
-    if (within(mode.forbiddenStarts, start, start + 1))
-      complain('forbidden-start', `may not start at ${start}`);
+    for (const what of moved(reading, work))
+      complain('fixed', { kind: 'fixed', activity: placement.activity }, what);
+    if (freed > problem.horizon)
+      complain('horizon', { kind: 'horizon' }, `ends at ${freed}, after ${problem.horizon}`);
+    if (!frozen) allowed(work, complain);
   }
   problem.activities.forEach((activity, a) => {
     if (activity.fixed?.kind === 'frozen' && !reading.present[a])
       found.push({
         kind: 'fixed',
         activities: [a],
+        constraint: { kind: 'fixed', activity: a },
         message: `${activity.id} has happened, but its branch is not taken`,
       });
   });

@@ -9,6 +9,7 @@ function branches(problem: Problem, plan: Plan): Violation[] {
     found.push({
       kind: 'branch',
       activities: [],
+      constraint: null,
       message: `${plan.branches.length} branches are named for ${problem.choices.length} choices`,
     });
   problem.choices.forEach((choice, c) => {
@@ -16,53 +17,53 @@ function branches(problem: Problem, plan: Plan): Violation[] {
     found.push({
       kind: 'branch',
       activities: choice.branches.flatMap((branch) => branch.activities),
+      constraint: { kind: 'choice', choice: c },
       message: `choice ${choice.id} has no branch ${plan.branches[c]}`,
-      choice: c,
     });
   });
   return found;
 }
 
-/** Each present activity exactly once, well formed and in order; nothing else. */
-export function presence(reading: Reading): Violation[] {
-  const { problem, plan, present } = reading;
-  const found = branches(problem, plan);
+/** How often each activity is placed, and what is wrong with the list as such. */
+function listed({ problem, plan }: Reading): { times: number[]; found: Violation[] } {
+  const found: Violation[] = [];
   const times = problem.activities.map(() => 0);
   let previous = -1;
   for (const placement of plan.placements) {
     const { activity, mode } = placement;
+    const known = activity in problem.activities;
+    const complain = (kind: Violation['kind'], message: string): void => {
+      found.push({ kind, activities: known ? [activity] : [], constraint: null, message });
+    };
     const wrong = malformed(problem, placement);
-    if (wrong !== null)
-      found.push({
-        kind: 'form',
-        activities: activity in problem.activities ? [activity] : [],
-        message: `a placement cannot be read: ${wrong}`,
-      });
-    if (!(activity in problem.activities)) continue;
+    if (wrong !== null) complain('form', `a placement cannot be read: ${wrong}`);
+    if (!known) continue;
     const { id, modes } = problem.activities[activity];
     times[activity]++;
-    if (activity < previous)
-      found.push({ kind: 'form', activities: [activity], message: `${id} is out of order` });
+    if (activity < previous) complain('form', `${id} is out of order`);
     previous = activity;
-    if (!modes.some((_, m) => m === mode))
-      found.push({ kind: 'mode', activities: [activity], message: `${id} has no mode ${mode}` });
+    if (!modes.some((_, m) => m === mode)) complain('mode', `${id} has no mode ${mode}`);
   }
+  return { times, found };
+}
+
+/** Each present activity exactly once, well formed and in order; nothing else. */
+export function presence(reading: Reading): Violation[] {
+  const { problem, plan, present } = reading;
+  const { times, found } = listed(reading);
   times.forEach((count, activity) => {
     const { id } = problem.activities[activity];
-    if (count === 0 && present[activity])
-      found.push({ kind: 'missing', activities: [activity], message: `${id} is not placed` });
+    const choice = problem.choices.findIndex((one) =>
+      one.branches.some((branch) => branch.activities.includes(activity)),
+    );
+    const complain = (kind: Violation['kind'], message: string): void => {
+      const constraint = choice < 0 ? null : ({ kind: 'choice', choice } as const);
+      found.push({ kind, activities: [activity], constraint, message });
+    };
+    if (count === 0 && present[activity]) complain('missing', `${id} is not placed`);
     if (count > 0 && !present[activity])
-      found.push({
-        kind: 'absent',
-        activities: [activity],
-        message: `${id} is placed though its branch is not taken`,
-      });
-    if (count > 1)
-      found.push({
-        kind: 'duplicate',
-        activities: [activity],
-        message: `${id} is placed ${count} times`,
-      });
+      complain('absent', `${id} is placed though its branch is not taken`);
+    if (count > 1) complain('duplicate', `${id} is placed ${count} times`);
   });
-  return found;
+  return [...branches(problem, plan), ...found];
 }

@@ -1,14 +1,16 @@
 import type { Placement, Plan } from '../model/plan.ts';
 import type { Activity, Interval, Mode, Problem } from '../model/problem.ts';
-import { clip, common, workingTime } from './spans.ts';
+import { extendedHours, regularHours, type Hours } from './hours.ts';
 
 /** A placement with the records it points to, all of them known to exist. */
 export interface Work {
   readonly placement: Placement;
   readonly activity: Activity;
   readonly mode: Mode;
-  /** It happened or is happening: excused from calendars, crew, duration, release and forbidden starts. */
+  /** It happened or is happening; see `FixedWork` for what it is excused from. */
   readonly frozen: boolean;
+  /** Its people and what it demands are free again: the finish, or the end of the clean-down. */
+  readonly freed: number;
 }
 
 /**
@@ -25,8 +27,9 @@ export interface Reading {
   readonly present: readonly boolean[];
   /** By lag: it belongs to no branch or to one that was taken. */
   readonly lagHolds: readonly boolean[];
-  /** Working time by calendar. */
-  readonly working: readonly (readonly Interval[])[];
+  /** By calendar, for work without and with overtime. */
+  readonly regular: readonly Hours[];
+  readonly extended: readonly Hours[];
 }
 
 const isIndex = (value: number, length: number): boolean =>
@@ -50,15 +53,31 @@ export function malformed(problem: Problem, placement: Placement): string | null
   return stranger ? `builder ${stranger.builder} is unknown` : null;
 }
 
+/** A placement with its records; undefined where it has no such mode. */
+export function workOf(problem: Problem, placement: Placement): Work | undefined {
+  const activity = problem.activities[placement.activity];
+  if (!isIndex(placement.mode, activity.modes.length)) return undefined;
+  const mode = activity.modes[placement.mode];
+  const frozen = activity.fixed?.kind === 'frozen';
+  const freed = placement.finish + (frozen ? 0 : mode.cleanDown);
+  return { placement, activity, mode, frozen, freed };
+}
+
+/** When the work keeps its people, and its resources unless they are kept while paused: clean-down included. */
+export function taken({ placement, freed }: Work): readonly Interval[] {
+  const { finish, segments } = placement;
+  return finish < freed ? [...segments, { start: finish, end: freed }] : segments;
+}
+
 /** Presence of activities and lags under the branches taken; a branch out of range takes none. */
 function chosen(problem: Problem, plan: Plan): { present: boolean[]; lagHolds: boolean[] } {
   const present = problem.activities.map(() => true);
   const lagHolds = problem.lags.map(() => true);
   problem.choices.forEach((choice, c) => {
     choice.branches.forEach((branch, b) => {
-      const taken = plan.branches[c] === b;
-      for (const activity of branch.activities) present[activity] = taken;
-      for (const lag of branch.lags) lagHolds[lag] = taken;
+      const yes = plan.branches[c] === b;
+      for (const activity of branch.activities) present[activity] = yes;
+      for (const lag of branch.lags) lagHolds[lag] = yes;
     });
   });
   return { present, lagHolds };
@@ -66,42 +85,19 @@ function chosen(problem: Problem, plan: Plan): { present: boolean[]; lagHolds: b
 
 export function read(problem: Problem, plan: Plan): Reading {
   const { present, lagHolds } = chosen(problem, plan);
-  const workOf: (Work | undefined)[] = problem.activities.map(() => undefined);
+  const all: (Work | undefined)[] = problem.activities.map(() => undefined);
   for (const placement of plan.placements) {
     if (malformed(problem, placement) !== null) continue;
-    const activity = problem.activities[placement.activity];
-    if (!present[placement.activity] || workOf[placement.activity]) continue;
-    if (!isIndex(placement.mode, activity.modes.length)) continue;
-    workOf[placement.activity] = {
-      placement,
-      activity,
-      mode: activity.modes[placement.mode],
-      frozen: activity.fixed?.kind === 'frozen',
-    };
+    if (present[placement.activity]) all[placement.activity] ??= workOf(problem, placement);
   }
   return {
     problem,
     plan,
-    work: workOf.filter((work) => work !== undefined),
-    workOf,
+    work: all.filter((work) => work !== undefined),
+    workOf: all,
     present,
     lagHolds,
-    working: problem.calendars.map(workingTime),
+    regular: problem.calendars.map(regularHours),
+    extended: problem.calendars.map(extendedHours),
   };
-}
-
-/** When everybody of a crew works between two minutes; null for a crew of nobody. */
-export function commonTime(
-  { problem, working }: Reading,
-  crew: Placement['crew'],
-  start: number,
-  end: number,
-): readonly Interval[] | null {
-  const calendars = new Set(crew.map((member) => problem.builders[member.builder].calendar));
-  let spans: readonly Interval[] | null = null;
-  for (const calendar of calendars) {
-    const own = clip(working[calendar], start, end);
-    spans = spans === null ? own : common(spans, own);
-  }
-  return spans;
 }

@@ -1,4 +1,4 @@
-import type { Calendar, Interval } from '../model/problem.ts';
+import type { Interval } from '../model/problem.ts';
 
 /** The parts of `spans` within [start, end). `spans` sorted and disjoint. */
 export const clip = (spans: readonly Interval[], start: number, end: number): Interval[] =>
@@ -10,18 +10,30 @@ export const clip = (spans: readonly Interval[], start: number, end: number): In
 export const common = (a: readonly Interval[], b: readonly Interval[]): Interval[] =>
   a.flatMap((span) => clip(b, span.start, span.end));
 
-/** The shifts less the breaks. */
-export function workingTime(calendar: Calendar): Interval[] {
-  return calendar.shifts.flatMap((shift) => {
-    const spans: Interval[] = [];
-    let from = shift.start;
-    for (const pause of clip(calendar.breaks, shift.start, shift.end)) {
-      if (pause.start > from) spans.push({ start: from, end: pause.start });
-      from = pause.end;
+/** The time of `spans` that is in none of `holes`; both sorted and disjoint. */
+export function minus(spans: readonly Interval[], holes: readonly Interval[]): Interval[] {
+  return spans.flatMap((span) => {
+    const left: Interval[] = [];
+    let from = span.start;
+    for (const hole of clip(holes, span.start, span.end)) {
+      if (hole.start > from) left.push({ start: from, end: hole.start });
+      from = hole.end;
     }
-    if (shift.end > from) spans.push({ start: from, end: shift.end });
-    return spans;
+    if (span.end > from) left.push({ start: from, end: span.end });
+    return left;
   });
+}
+
+/** Sorted, those that touch or overlap as one. */
+export function merged(spans: readonly Interval[]): Interval[] {
+  const all: Interval[] = [];
+  for (const { start, end } of spans.toSorted((a, b) => a.start - b.start)) {
+    const last = all.at(-1);
+    if (last && start <= last.end)
+      all[all.length - 1] = { start: last.start, end: Math.max(last.end, end) };
+    else all.push({ start, end });
+  }
+  return all;
 }
 
 /** Whether one of `spans` holds all of [start, end). */

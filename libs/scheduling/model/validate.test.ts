@@ -16,7 +16,15 @@ const chain = (...lags: readonly Lag[]): Partial<Problem> => ({
   lags,
 });
 const shifts = (...spans: readonly (readonly [number, number])[]): Partial<Problem> => ({
-  calendars: [{ id: 'c', shifts: spans.map(([start, end]) => ({ start, end })), breaks: [] }],
+  calendars: [
+    {
+      id: 'c',
+      shifts: spans.map(([start, end]) => ({ start, end })),
+      breaks: [],
+      overtime: [],
+      source: 'c',
+    },
+  ],
 });
 const pause = (start: number, end: number): Partial<Problem> => ({
   calendars: [
@@ -27,6 +35,8 @@ const pause = (start: number, end: number): Partial<Problem> => ({
         { start: 200, end: 300 },
       ],
       breaks: [{ start, end }],
+      overtime: [],
+      source: 'c',
     },
   ],
 });
@@ -41,6 +51,7 @@ const tool = {
     { from: 0, capacity: 2 },
     { from: 50, capacity: 3 },
   ],
+  calendar: null,
   source: 'tool',
 };
 const asking = (...amounts: readonly number[]): Partial<Problem> => ({
@@ -61,11 +72,18 @@ const choice = (...branches: readonly ReturnType<typeof branch>[]): Partial<Prob
 const happened = { kind: 'frozen', start: 10, finish: 20, builders: [0] } as const;
 const wish = { kind: 'set', start: 10, finish: null, builders: [0] } as const;
 
+const from = (at: number) => ({ at, kind: 'boat', source: 'boat' });
+const never = (anchor: 'start' | 'finish', ...spans: readonly (readonly [number, number])[]) => ({
+  anchor,
+  spans: spans.map(([start, end]) => ({ start, end })),
+  kind: 'dew',
+  source: 'dew',
+});
 const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[] = [
   ['nothing wrong', {}, []],
   ['half a minute of horizon', { horizon: 0.5 }, ['input.field horizon']],
   ['an origin that is no instant', { origin: 'Monday' }, ['input.field origin']],
-  ['a negative tolerance', { tolerances: [0, -1] }, ['input.field tolerances[1]']],
+  ['a negative tolerance', { tolerances: [0, -1, 0] }, ['input.field tolerances[1]']],
   ['shifts that overlap', shifts([0, 10], [9, 20]), ['yard.shifts-overlap calendars[0].shifts[1]']],
   ['shifts that touch', shifts([0, 10], [10, 20]), ['yard.shifts-overlap calendars[0].shifts[1]']],
   ['shifts apart', shifts([0, 10], [11, 20]), []],
@@ -90,7 +108,11 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
   ],
   [
     'an unknown skill, and no speed',
-    { builders: [builder('Ada', { abilities: [{ skill: 2, level: 1, speed: 0 }] })] },
+    {
+      builders: [
+        builder('Ada', { abilities: [{ skill: 2, level: 1, speed: 0, needsSenior: false }] }),
+      ],
+    },
     ['yard.reference builders[0].abilities[0].skill', 'input.field builders[0].abilities[0].speed'],
   ],
   [
@@ -106,8 +128,23 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
   ],
   [
     'dust into nowhere',
-    { spaces: [{ id: 's', dustReaches: [0, 1], settling: 0, source: 's' }] },
-    ['yard.reference spaces[0].dustReaches[1]'],
+    {
+      spaces: [
+        {
+          id: 's',
+          dustReaches: [
+            { space: 0, barrier: null },
+            { space: 1, barrier: 0 },
+          ],
+          settling: 0,
+          source: 's',
+        },
+      ],
+    },
+    [
+      'yard.reference spaces[0].dustReaches[1].space',
+      'yard.reference spaces[0].dustReaches[1].barrier',
+    ],
   ],
   ['a good table', table({}), []],
   ['a table that falls', table({ values: [0, 10, 9] }), ['input.field tables[0].values[2]']],
@@ -157,8 +194,8 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
       builders: [
         builder('Ada', {
           abilities: [
-            { skill: 0, level: 1, speed: 1 },
-            { skill: 1, level: 1, speed: 1 },
+            { skill: 0, level: 1, speed: 1, needsSenior: false },
+            { skill: 1, level: 1, speed: 1, needsSenior: false },
           ],
         }),
       ],
@@ -173,21 +210,18 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
     ['input.field activities[0].modes[0].demands[1].amount'],
   ],
   [
-    'forbidden starts out of order',
+    'forbidden spans out of order',
     one(
       mode({
-        forbiddenStarts: [
-          { start: 5, end: 9 },
-          { start: 8, end: 10 },
-        ],
+        forbidden: [never('start', [5, 9], [9, 10]), never('finish', [5, 9], [8, 10])],
       }),
     ),
-    ['input.field activities[0].modes[0].forbiddenStarts[1]'],
+    ['input.field activities[0].modes[0].forbidden[1].spans[1]'],
   ],
   [
     'an early release',
-    { activities: [activity('A', [ten], { release: -1 })] },
-    ['input.field activities[0].release'],
+    { activities: [activity('A', [ten], { releases: [from(0), from(-1)] })] },
+    ['input.field activities[0].releases[1].at'],
   ],
   [
     'an unknown refit',
@@ -222,16 +256,22 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
     ['yard.reference activities[0].fixed.builders[0]'],
   ],
   [
-    'a wish before the release',
-    { activities: [activity('A', [work(1)], { release: 11, fixed: wish })] },
+    'a wish before the beginning',
+    one(work(1), { ...wish, start: -1 }),
     ['input.field activities[0].fixed.start'],
   ],
+  [
+    // Two constraints that contradict each other: infeasible, with an explanation.
+    'a wish before the release',
+    { activities: [activity('A', [work(1)], { releases: [from(11)], fixed: wish })] },
+    [],
+  ],
   ['a lag from nowhere', chain(lag(3, 0, 1)), ['yard.reference lags[0].from']],
-  ['half a minute of lag', chain(lag(0, 1, 0.5)), ['input.field lags[0].fn.minutes']],
+  ['half a minute of lag', chain(lag(0, 1, 0.5)), ['input.field lags[0].fns[0].minutes']],
   [
     'a lag by no table',
-    chain(lag(0, 1, 0, { fn: { kind: 'table', table: 0 } })),
-    ['yard.reference lags[0].fn.table'],
+    chain(lag(0, 1, 0, { fns: [{ kind: 'table', table: 0 }] })),
+    ['yard.reference lags[0].fns[0].table'],
   ],
   ['a choice', choice(branch([0], []), branch([1], [0])), []],
   ['a choice of nothing', choice(), ['input.field choices[0].branches']],
@@ -259,21 +299,13 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
     ['input.field choices[0].branches'],
   ],
   [
-    'a film of dry work',
-    {
-      ...one(ten),
-      surfaces: [{ activity: 0, until: { kind: 'constant', minutes: 1 }, source: 's' }],
-    },
-    ['input.field surfaces[0].activity'],
-  ],
-  [
     'a promise before the release',
-    { refits: [{ id: 'r', release: 9, due: 8, weight: 1, source: 'r' }] },
+    { refits: [{ id: 'r', release: 9, due: 8, handovers: [], weight: 1, source: 'r' }] },
     ['yard.promise refits[0].due'],
   ],
   [
     'a negative weight',
-    { refits: [{ id: 'r', release: 9, due: 9, weight: -1, source: 'r' }] },
+    { refits: [{ id: 'r', release: 9, due: 9, handovers: [], weight: -1, source: 'r' }] },
     ['input.field refits[0].weight'],
   ],
   ['a chain', chain(lag(0, 1, 5), lag(1, 2, 5)), []],

@@ -1,49 +1,32 @@
-import { air } from '../checker/air.ts';
-import { crew } from '../checker/crew.ts';
-import { duration } from '../checker/duration.ts';
-import { lags } from '../checker/lags.ts';
-import { moments } from '../checker/moments.ts';
-import { read, type Reading, type Work } from '../checker/reading.ts';
-import { resources } from '../checker/resources.ts';
-import { shifts } from '../checker/shifts.ts';
-import { ranks } from '../checker/values.ts';
-import type { Placement, Plan } from '../model/plan.ts';
+import { check } from '../checker/check.ts';
+import type { Reading, Work } from '../checker/reading.ts';
+import type { Plan, RankValues } from '../model/plan.ts';
 import type { Problem } from '../model/problem.ts';
-import { candidates } from './candidates.ts';
-import { range } from './draw.ts';
+import { addsOf, floorOf, type Adds } from './brute/floor.ts';
+import { empty, enough, options, together } from './brute/options.ts';
+import { worth } from './worth.ts';
 
 /** The exact answer to a tiny problem. */
-export interface Optimum {
-  /** Least value of rank 1. */
-  readonly lateness: number;
-  /** Least value of rank 2 with rank 1 at most `lateness` plus its tolerance. */
-  readonly finishes: number;
-  /** A plan worth `finishes` under that cap. */
+interface Optimum {
+  /** Least value of each rank with every earlier one at most its least plus its tolerance. */
+  readonly least: RankValues;
+  /** A plan worth `least[3]` in the last rank, the earlier ones within those caps. */
   readonly plan: Plan;
 }
 
-/**
- * Rules that a part of a plan breaks only if every plan that it is a part of does: adding
- * a placement takes no violation away. They decide alone, in pairs and together.
- */
-const rules = [duration, shifts, crew, moments, lags, resources, air];
+interface Option extends Work {
+  readonly adds: Adds;
+  /** By activity: which of its options go with this one; worked out when asked for. */
+  readonly goesWith: (Uint8Array | undefined)[];
+}
 
-const allowed = (reading: Reading, placed: readonly Work[]): boolean => {
-  const workOf: (Work | undefined)[] = reading.problem.activities.map(() => undefined);
-  for (const work of placed) workOf[work.placement.activity] = work;
-  const part = { ...reading, work: placed, workOf };
-  return rules.every((rule) => rule(part).length === 0);
-};
-
-const finishesOf = (problem: Problem, placed: readonly Work[]): number[] =>
-  problem.refits.map((_, r) =>
-    Math.max(0, ...placed.map((w) => (w.activity.refit === r ? w.placement.finish : 0))),
-  );
-
-function workOf({ problem }: Reading, placement: Placement): Work {
-  const activity = problem.activities[placement.activity];
-  const mode = activity.modes[placement.mode];
-  return { placement, activity, mode, frozen: activity.fixed?.kind === 'frozen' };
+/** What is open under one branching: the options of its present activities. */
+interface Branching {
+  readonly branches: readonly number[];
+  readonly reading: Reading;
+  readonly own: readonly (readonly Option[])[];
+  /** Disturbance of the published tasks that are absent. */
+  readonly absent: number;
 }
 
 /** Every way to take one branch of each choice. */
@@ -53,84 +36,127 @@ const branchings = (problem: Problem): number[][] =>
     [[]],
   );
 
-/** Domains of the present activities under one branching, each candidate allowed by itself. */
-function domains(problem: Problem, branches: readonly number[]): [Reading, Work[][]] {
-  const reading = read(problem, { placements: [], branches, finishes: [], values: [0, 0] });
-  const own = range(problem.activities.length)
-    .filter((a) => reading.present[a])
-    .map((a) =>
-      candidates(reading, a)
-        .map((placement) => workOf(reading, placement))
-        .filter((work) => allowed(reading, [work]))
-        .sort((a, b) => a.placement.finish - b.placement.finish),
-    );
-  return [reading, own.sort((a, b) => a.length - b.length)];
+function branching(problem: Problem, branches: readonly number[]): Branching[] {
+  const reading = empty(problem, branches);
+  const happened = problem.activities.some(
+    ({ fixed }, a) => fixed?.kind === 'frozen' && !reading.present[a],
+  );
+  if (happened) return [];
+  const own = options(reading).map((list) =>
+    list.map((work): Option => ({ ...work, adds: addsOf(problem, work), goesWith: [] })),
+  );
+  const away = problem.published?.tasks.filter(({ activity }) => !reading.present[activity]) ?? [];
+  const absent = away.reduce((sum, { weight }) => sum + weight, 0);
+  return own.every((list) => list.length > 0) ? [{ branches, reading, own, absent }] : [];
 }
 
+/** Those of a list that go with an option; `indices` into `all`. */
+function kept(
+  reading: Reading,
+  option: Option,
+  all: readonly Option[],
+  indices: readonly number[],
+): number[] {
+  const { activity } = all[0].placement;
+  let row = option.goesWith[activity];
+  if (row === undefined) {
+    row = Uint8Array.from(all, (other) => (together(reading, option, other) ? 1 : 0));
+    option.goesWith[activity] = row;
+  }
+  const known = row;
+  return indices.filter((i) => known[i] === 1);
+}
+
+interface Left {
+  readonly all: readonly Option[];
+  readonly indices: readonly number[];
+}
+
+const minimum = (left: Left): { refit: number | null; finish: number; adds: Adds } => {
+  const first = left.all[left.indices[0]];
+  let money = Infinity;
+  let disturbance = Infinity;
+  for (const i of left.indices) {
+    const { adds } = left.all[i];
+    money = Math.min(money, adds.money);
+    disturbance = Math.min(disturbance, adds.disturbance);
+  }
+  // Options are sorted by finish.
+  return {
+    refit: first.activity.refit,
+    finish: first.placement.finish,
+    adds: { money, disturbance },
+  };
+};
+
 /**
- * Depth first over all combinations: an activity takes each candidate in turn, and the
- * others keep the candidates that go with it. `worth` of a part is never more than that
- * of the whole, and null where the cap is broken.
+ * Depth first over all combinations: an activity takes each option in turn, and the others
+ * keep the options that go with it; what is placed is judged by the whole checker in the end. A
+ * combination is left as soon as its `floor` breaks a cap or is no better than the best.
  */
 function least(
-  reading: Reading,
-  own: readonly (readonly Work[])[],
-  worth: (placed: readonly Work[]) => number | null,
+  problem: Problem,
+  open: readonly Branching[],
+  rank: number,
+  caps: readonly number[],
+  known: Plan | null,
   budget: { nodes: number },
-  best: { value: number; placed: readonly Work[] | null },
-): void {
-  const step = (placed: readonly Work[], left: readonly (readonly Work[])[]): void => {
-    const value = worth(placed);
-    if (value === null || value >= best.value) return;
+): Plan | null {
+  let best = known;
+  const hopeless = (floor: RankValues): boolean =>
+    caps.some((cap, r) => floor[r] > cap) || (best !== null && floor[rank] >= best.values[rank]);
+
+  const step = (at: Branching, placed: readonly Option[], left: readonly Left[]): void => {
+    if (hopeless(floorOf(problem, at.absent, placed, left.map(minimum)))) return;
     if (left.length === 0) {
-      best.value = value;
-      best.placed = placed;
+      const placements = placed
+        .map((work) => work.placement)
+        .sort((a, b) => a.activity - b.activity);
+      const plan = { placements, branches: at.branches, ...worth(problem, placements) };
+      if (check(problem, plan).length === 0) best = plan;
       return;
     }
-    const [first, ...rest] = [...left].sort((a, b) => a.length - b.length);
-    for (const work of first) {
+    const [first, ...rest] = [...left].sort((a, b) => a.indices.length - b.indices.length);
+    for (const i of first.indices) {
       if (--budget.nodes < 0) throw new RangeError('too many combinations to try them all');
-      const next = [...placed, work];
-      if (!allowed(reading, next)) continue;
-      const kept = rest.map((list) => list.filter((other) => allowed(reading, [work, other])));
-      if (kept.every((list) => list.length > 0)) step(next, kept);
+      const option = first.all[i];
+      const next = [...placed, option];
+      const others = rest.map(({ all, indices }) => ({
+        all,
+        indices: kept(at.reading, option, all, indices),
+      }));
+      if (others.some(({ indices }) => indices.length === 0)) continue;
+      if (enough(at.reading, next)) step(at, next, others);
     }
   };
-  step([], own);
+  for (const one of open)
+    step(
+      one,
+      [],
+      one.own.map((all) => ({ all, indices: all.map((_, i) => i) })),
+    );
+  return best;
 }
 
 /**
- * The exact optimum of both ranks by trying every branch, mode, crew and minute; null
- * where no plan exists. Exponential: for at most `maxActivities` activities and a
+ * The exact optimum of all four ranks by trying every branch, mode, crew, overtime, slot and
+ * minute; null where no plan exists. Exponential: for at most `maxActivities` activities and a
  * horizon of some forty minutes. Throws a RangeError where that does not suffice.
  */
-export function bruteForce(problem: Problem, maxActivities = 6, nodes = 20_000): Optimum | null {
+export function bruteForce(problem: Problem, maxActivities = 6, nodes = 200_000): Optimum | null {
   if (problem.activities.length > maxActivities)
     throw new RangeError(`more than ${maxActivities} activities`);
   const budget = { nodes };
-  const spaces = branchings(problem)
-    .map((branches) => ({ branches, domain: domains(problem, branches) }))
-    .filter(({ domain: [reading] }) => allowed(reading, []));
-  const rank = (placed: readonly Work[]): [number, number] =>
-    ranks(problem, finishesOf(problem, placed));
-
-  const late = { value: Infinity, placed: null };
-  for (const { domain } of spaces) least(...domain, (placed) => rank(placed)[0], budget, late);
-  if (late.value === Infinity) return null;
-
-  const cap = late.value + problem.tolerances[0];
+  const open = branchings(problem).flatMap((branches) => branching(problem, branches));
+  const found: number[] = [];
+  const caps: number[] = [];
   let plan: Plan | null = null;
-  const done: { value: number; placed: readonly Work[] | null } = { value: Infinity, placed: null };
-  for (const { branches, domain } of spaces) {
-    const before = done.value;
-    least(...domain, (placed) => (rank(placed)[0] > cap ? null : rank(placed)[1]), budget, done);
-    if (done.value === before || done.placed === null) continue;
-    plan = {
-      placements: done.placed.map((work) => work.placement).sort((a, b) => a.activity - b.activity),
-      branches,
-      finishes: finishesOf(problem, done.placed),
-      values: rank(done.placed),
-    };
+  for (const rank of [0, 1, 2, 3] as const) {
+    plan = least(problem, open, rank, caps, plan, budget);
+    if (plan === null) return null;
+    found.push(plan.values[rank]);
+    caps.push(plan.values[rank] + (problem.tolerances.at(rank) ?? 0));
   }
-  return plan && { lateness: late.value, finishes: done.value, plan };
+  const [late, done, money, moved] = found;
+  return plan && { least: [late, done, money, moved], plan };
 }

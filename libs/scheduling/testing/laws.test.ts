@@ -16,7 +16,9 @@ const laws: readonly (readonly [string, (problem: Problem, seed: number) => Same
 ];
 
 const kindsOf = (problem: Problem, plan: Plan): ViolationKind[] =>
-  [...new Set(check(problem, plan).map((violation) => violation.kind))].sort();
+  [...new Set(check(problem, plan).map((violation) => violation.kind))]
+    .filter((kind) => kind !== 'values')
+    .sort();
 
 describe.each(laws)('%s', { timeout: 60_000 }, (_, law) => {
   it('gives a valid problem, keeps the plan right, and comes back', () => {
@@ -31,20 +33,24 @@ describe.each(laws)('%s', { timeout: 60_000 }, (_, law) => {
 
   // Shifting recomputes the values and keeps times whole, so faults of form and values do not go over.
   const kinds = (Object.keys(mutations) as ViolationKind[]).filter(
-    (kind) => !['form', 'values', 'branch'].includes(kind),
+    (kind) => !['form', 'values', 'branch', 'mode'].includes(kind),
   );
   it.each(kinds)('keeps the verdict on faults of kind %s', (kind) => {
     const plans = range(20).map((seed) =>
       plantedProblem(seed, 4 + (seed % 20), { day: 130, days: 6 }),
     );
-    const found = mutants(kind, plans, 20);
-    expect(found).toHaveLength(20);
+    // What lies before minute 0 breaks the horizon there and a release where that is later.
+    const found = mutants(kind, plans, 40).filter(
+      ({ after: { problem, plan } }) =>
+        !plan.placements.some(
+          ({ activity, start }) =>
+            start < 0 && problem.activities[activity].fixed?.kind !== 'frozen',
+        ),
+    );
+    expect(found.length).toBeGreaterThan(20);
     found.forEach(({ after: { problem, plan } }, seed) => {
       const same = law(problem, seed);
-      const other = kindsOf(same.problem, same.forth(plan));
-      expect(other.filter((one) => one !== 'values')).toEqual(
-        kindsOf(problem, plan).filter((one) => one !== 'values' && one !== 'form'),
-      );
+      expect(kindsOf(same.problem, same.forth(plan))).toEqual(kindsOf(problem, plan));
     });
   });
 
@@ -55,11 +61,26 @@ describe.each(laws)('%s', { timeout: 60_000 }, (_, law) => {
       const best = bruteForce(problem);
       const other = bruteForce(same.problem);
       if (!best || !other) throw new Error(`seed ${seed} has a plan, and none was found`);
-      expect(other.lateness, `seed ${seed}`).toBe(best.lateness);
       expect(check(problem, same.back(other.plan))).toEqual([]);
-      expect(same.forth(best.plan).values[0]).toBe(best.plan.values[0]);
-      // Where every refit has work in both plans, the second rank moves along exactly.
-      expect(other.finishes).toBe(same.forth(best.plan).values[1]);
+      expect(same.forth(best.plan).values.filter((_, rank) => rank !== 1)).toEqual(
+        best.plan.values.filter((_, rank) => rank !== 1),
+      );
+      expect(other.least[0], `seed ${seed}`).toBe(best.least[0]);
+      // A refit whose only work is optional may have none in one plan and some in the other.
+      const sure = (refit: number): boolean =>
+        problem.activities.some(
+          (one, a) =>
+            one.refit === refit &&
+            one.fixed?.kind !== 'frozen' &&
+            !problem.choices.some(({ branches }) =>
+              branches.some(({ activities }) => activities.includes(a)),
+            ),
+        );
+      if (!problem.refits.every(({ weight }, r) => weight === 0 || sure(r))) continue;
+      const gained = same.forth(best.plan).values[1] - best.plan.values[1];
+      expect(other.least).toEqual(
+        best.least.map((value, rank) => (rank === 1 ? value + gained : value)),
+      );
     }
   });
 });

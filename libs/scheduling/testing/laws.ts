@@ -1,9 +1,16 @@
 import { random } from '#kernel/random.ts';
-import { ranks } from '../checker/values.ts';
 import { closesAt, opensAt } from '../model/lag.ts';
-import type { Plan } from '../model/plan.ts';
-import type { Interval, LagFunction, LagTable, Problem } from '../model/problem.ts';
+import type { Placement, Plan } from '../model/plan.ts';
+import type {
+  Activity,
+  HoldEnd,
+  Interval,
+  LagFunctions,
+  LagTable,
+  Problem,
+} from '../model/problem.ts';
 import { range, shuffled } from './draw.ts';
+import { worth } from './worth.ts';
 
 /**
  * A problem that says the same in other words, and how plans go there and back. The two
@@ -15,17 +22,8 @@ export interface Same {
   readonly back: (plan: Plan) => Plan;
 }
 
-function revalued(problem: Problem, plan: Omit<Plan, 'finishes' | 'values'>): Plan {
-  const finishes = problem.refits.map(() => 0);
-  for (const { activity, finish } of plan.placements) {
-    const { refit } = problem.activities[activity];
-    if (refit !== null) finishes[refit] = Math.max(finishes[refit], finish);
-  }
-  return { ...plan, finishes, values: ranks(problem, finishes) };
-}
-
-const later = (spans: readonly Interval[], minutes: number): Interval[] =>
-  spans.map(({ start, end }) => ({ start: start + minutes, end: end + minutes }));
+const later = <T extends Interval>(spans: readonly T[], minutes: number): T[] =>
+  spans.map((span) => ({ ...span, start: span.start + minutes, end: span.end + minutes }));
 
 /**
  * Both readings of every table, each on a grid of one minute: g(t) = f(t - minutes) + minutes.
@@ -45,62 +43,91 @@ function shiftedTables(problem: Problem, minutes: number): LagTable[] {
 }
 
 /** The plan with every placement so much later. */
-const movedPlan = (problem: Problem, plan: Plan, minutes: number): Plan =>
-  revalued(problem, {
-    branches: plan.branches,
-    placements: plan.placements.map((placement) => ({
-      ...placement,
-      start: placement.start + minutes,
-      finish: placement.finish + minutes,
-      segments: later(placement.segments, minutes),
+const movedPlan = (problem: Problem, plan: Plan, minutes: number): Plan => {
+  const placements = plan.placements.map((placement) => ({
+    ...placement,
+    start: placement.start + minutes,
+    finish: placement.finish + minutes,
+    segments: later(placement.segments, minutes),
+  }));
+  return { branches: plan.branches, placements, ...worth(problem, placements) };
+};
+
+/** What work asks for at most; before the old minute 0 nothing was known of capacity. */
+const plenty = ({ activities, holds }: Problem): number =>
+  activities
+    .flatMap(({ modes }) => modes.flatMap(({ demands }) => demands))
+    .concat(holds.map(({ resource, amount }) => ({ resource, amount, keptWhilePaused: false })))
+    .reduce((sum, { amount }) => sum + amount, 0);
+
+function shiftedActivity(activity: Activity, minutes: number): Activity {
+  const at = (minute: number | null): number | null => (minute === null ? null : minute + minutes);
+  const { fixed } = activity;
+  // Nothing that is not frozen begins before the old minute 0.
+  const origin = { at: minutes, kind: 'now', source: 'origin' };
+  return {
+    ...activity,
+    releases: [...activity.releases.map((one) => ({ ...one, at: one.at + minutes })), origin],
+    modes: activity.modes.map((mode) => ({
+      ...mode,
+      forbidden: mode.forbidden.map((one) => ({ ...one, spans: later(one.spans, minutes) })),
     })),
-  });
+    fixed: fixed && { ...fixed, start: at(fixed.start), finish: at(fixed.finish) },
+  };
+}
 
 /**
- * Everything so many minutes (0 or more) later. Rank 1 keeps its value; rank 2 gains
+ * Everything so many minutes (0 or more) later. Ranks 1, 3 and 4 keep their values; rank 2 gains
  * weight * minutes for each refit that has work in the plan.
  */
 export function shifted(problem: Problem, minutes: number): Same {
-  const fn = (old: LagFunction, bound: 'open' | 'close'): LagFunction =>
-    old.kind === 'constant'
-      ? old
-      : { kind: 'table', table: 2 * old.table + (bound === 'open' ? 0 : 1) };
-  const at = (minute: number | null): number | null => (minute === null ? null : minute + minutes);
+  const fns = (old: LagFunctions, bound: 'open' | 'close'): LagFunctions =>
+    old.map((fn) =>
+      fn.kind === 'constant'
+        ? fn
+        : { kind: 'table', table: 2 * fn.table + (bound === 'open' ? 0 : 1) },
+    );
+  const end = (old: HoldEnd): HoldEnd =>
+    old.kind === 'lag' ? { ...old, fns: fns(old.fns, 'open') } : old;
   const other: Problem = {
     ...problem,
+    now: problem.now + minutes,
     horizon: problem.horizon + minutes,
     calendars: problem.calendars.map((calendar) => ({
       ...calendar,
       shifts: later(calendar.shifts, minutes),
       breaks: later(calendar.breaks, minutes),
+      overtime: later(calendar.overtime, minutes),
     })),
     resources: problem.resources.map((resource) => ({
       ...resource,
-      steps: resource.steps.map((step, i) =>
-        i === 0 ? step : { ...step, from: step.from + minutes },
-      ),
+      steps: [
+        ...(minutes > 0 ? [{ from: 0, capacity: plenty(problem) }] : []),
+        ...resource.steps.map((step) => ({ ...step, from: step.from + minutes })),
+      ],
     })),
-    activities: problem.activities.map((activity) => ({
-      ...activity,
-      release: activity.release + minutes,
-      modes: activity.modes.map((mode) => ({
-        ...mode,
-        forbiddenStarts: later(mode.forbiddenStarts, minutes),
+    slotLists: problem.slotLists.map((list) => ({
+      ...list,
+      slots: later(list.slots, minutes).map((slot) => ({
+        ...slot,
+        bookBy: slot.bookBy + minutes,
       })),
-      fixed: activity.fixed && {
-        ...activity.fixed,
-        start: at(activity.fixed.start),
-        finish: at(activity.fixed.finish),
-      },
     })),
+    activities: problem.activities.map((activity) => shiftedActivity(activity, minutes)),
     tables: shiftedTables(problem, minutes),
-    lags: problem.lags.map((lag) => ({ ...lag, fn: fn(lag.fn, lag.bound) })),
-    surfaces: problem.surfaces.map((surface) => ({ ...surface, until: fn(surface.until, 'open') })),
+    lags: problem.lags.map((lag) => ({ ...lag, fns: fns(lag.fns, lag.bound) })),
+    surfaces: problem.surfaces.map((one) => ({ ...one, until: fns(one.until, 'open') })),
+    holds: problem.holds.map((hold) => ({ ...hold, ends: hold.ends.map(end) })),
     refits: problem.refits.map((refit) => ({
       ...refit,
       release: refit.release + minutes,
-      due: at(refit.due),
+      due: refit.due === null ? null : refit.due + minutes,
+      handovers: refit.handovers.map((at) => at + minutes),
     })),
+    published: problem.published && {
+      ...problem.published,
+      tasks: problem.published.tasks.map((task) => ({ ...task, start: task.start + minutes })),
+    },
   };
   return {
     problem: other,
@@ -109,33 +136,77 @@ export function shifted(problem: Problem, minutes: number): Same {
   };
 }
 
-/** The same activities in another order. */
+/** New numbers for old ones: `old[n]` is what has number n now, `place[a]` what a has become. */
+interface Renaming {
+  readonly old: readonly number[];
+  readonly place: readonly number[];
+}
+
+function renaming(seed: number, count: number): Renaming {
+  const old = shuffled(random(seed), range(count));
+  return { old, place: range(count).map((a) => old.indexOf(a)) };
+}
+
+const renamed = (plan: Plan, activity: readonly number[], builder: readonly number[]): Plan => ({
+  ...plan,
+  placements: plan.placements
+    .map((placement): Placement => ({
+      ...placement,
+      activity: activity[placement.activity],
+      crew: placement.crew.map((member) => ({ ...member, builder: builder[member.builder] })),
+    }))
+    .sort((a, b) => a.activity - b.activity),
+});
+
+/** The same activities and builders in another order. */
 export function relabelled(problem: Problem, seed: number): Same {
-  // place[a] is the new index of activity a; old[n] the activity at the new index n.
-  const old = shuffled(random(seed), range(problem.activities.length));
-  const place = range(old.length).map((a) => old.indexOf(a));
+  const a = renaming(seed, problem.activities.length);
+  const b = renaming(seed + 1, problem.builders.length);
+  const people = (builders: readonly number[]): number[] => builders.map((one) => b.place[one]);
+  const tasks = (activities: readonly number[]): number[] => activities.map((one) => a.place[one]);
+  const end = (old: HoldEnd): HoldEnd =>
+    old.kind === 'activity' ? { ...old, activity: a.place[old.activity] } : old;
   const other: Problem = {
     ...problem,
-    activities: old.map((a) => problem.activities[a]),
-    lags: problem.lags.map((lag) => ({ ...lag, from: place[lag.from], to: place[lag.to] })),
-    surfaces: problem.surfaces.map((one) => ({ ...one, activity: place[one.activity] })),
+    builders: b.old.map((one) => problem.builders[one]),
+    activities: a.old.map((one) => {
+      const activity = problem.activities[one];
+      const { fixed } = activity;
+      if (!fixed?.builders) return activity;
+      return { ...activity, fixed: { ...fixed, builders: people(fixed.builders) } };
+    }),
+    lags: problem.lags.map((lag) => ({ ...lag, from: a.place[lag.from], to: a.place[lag.to] })),
+    surfaces: problem.surfaces.map((one) => ({
+      ...one,
+      activity: a.place[one.activity],
+      coveredBy: tasks(one.coveredBy),
+    })),
+    holds: problem.holds.map((hold) => ({
+      ...hold,
+      activity: a.place[hold.activity],
+      ends: hold.ends.map(end),
+    })),
     choices: problem.choices.map((choice) => ({
       ...choice,
       branches: choice.branches.map((branch) => ({
         ...branch,
-        activities: branch.activities.map((a) => place[a]),
+        activities: tasks(branch.activities),
       })),
     })),
+    published: problem.published && {
+      ...problem.published,
+      tasks: problem.published.tasks
+        .map((task) => ({
+          ...task,
+          activity: a.place[task.activity],
+          builders: people(task.builders),
+        }))
+        .sort((one, two) => one.activity - two.activity),
+    },
   };
-  const mapped = (plan: Plan, names: readonly number[]): Plan => ({
-    ...plan,
-    placements: plan.placements
-      .map((placement) => ({ ...placement, activity: names[placement.activity] }))
-      .sort((a, b) => a.activity - b.activity),
-  });
   return {
     problem: other,
-    forth: (plan) => mapped(plan, place),
-    back: (plan) => mapped(plan, old),
+    forth: (plan) => renamed(plan, a.place, b.place),
+    back: (plan) => renamed(plan, a.old, b.old),
   };
 }

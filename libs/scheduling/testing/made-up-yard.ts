@@ -1,5 +1,6 @@
 import { random } from '#kernel/random.ts';
 import type {
+  Ability,
   Activity,
   Choice,
   Interval,
@@ -89,7 +90,7 @@ export function madeUpYard(seed: number, parts: number): Problem {
     const sand = task('sand', 1, minutes(60, 240), dusty);
     const paint = task('paint', 2, minutes(40, 90), wet);
     const mount = task('mount', 0, minutes(60, 120), { splittable: true });
-    const open = (table: number): Partial<Lag> => ({ fn: { kind: 'table', table } });
+    const open = (table: number): Partial<Lag> => ({ fns: [{ kind: 'table', table }] });
     tie(lag(fit, grind, 0));
     tie(lag(grind, first, 30));
     tie(lag(first, second, 0, open(0)));
@@ -113,8 +114,10 @@ export function madeUpYard(seed: number, parts: number): Problem {
     });
     for (const coat of [first, second, paint])
       surfaces.push({
+        id: `film-${String(coat)}`,
         activity: coat,
-        until: { kind: 'table', table: 3 },
+        until: [{ kind: 'table', table: 3 }],
+        coveredBy: [],
         source: `part-${String(p)}`,
       });
   }
@@ -122,9 +125,16 @@ export function madeUpYard(seed: number, parts: number): Problem {
     id: `${String(from)}-${String(to)}`,
     shifts: weekdays(days, from, to),
     breaks: weekdays(days, rest, rest + 30),
+    overtime: [],
+    source: 'roster',
   });
-  const able = (...skills: number[]): { skill: number; level: number; speed: number }[] =>
-    skills.map((skill) => ({ skill, level: 1, speed: 80 + 10 * rng.below(5) }));
+  const able = (...skills: number[]): Ability[] =>
+    skills.map((skill) => ({
+      skill,
+      level: 1,
+      speed: 80 + 10 * rng.below(5),
+      needsSenior: false,
+    }));
   return problem({
     horizon,
     skills: ['joinery', 'sanding', 'laminating'],
@@ -139,11 +149,11 @@ export function madeUpYard(seed: number, parts: number): Problem {
     ],
     spaces: [0, 1, 2, 3].map((s) => ({
       id: `space-${String(s)}`,
-      dustReaches: s === 0 ? [0, 1] : [s],
+      dustReaches: (s === 0 ? [0, 1] : [s]).map((space) => ({ space, barrier: null })),
       settling: 45,
       source: 'space',
     })),
-    resources: [{ id: 'room', steps: [{ from: 0, capacity: 6 }], source: 'room' }],
+    resources: [{ id: 'room', steps: [{ from: 0, capacity: 6 }], calendar: null, source: 'room' }],
     activities,
     tables,
     lags,
@@ -153,9 +163,10 @@ export function madeUpYard(seed: number, parts: number): Problem {
       id: `refit-${String(r)}`,
       release: 0,
       due: (10 + 3 * r) * DAY,
+      handovers: [],
       weight: 3 - r,
       source: 'refit',
     })),
-    tolerances: [0, 240],
+    tolerances: [0, 240, 0],
   });
 }

@@ -1,24 +1,13 @@
 import { check } from '../checker/check.ts';
 import { ranks } from '../checker/values.ts';
 import type { ViolationKind } from '../checker/violation.ts';
+import { plainMode } from '../model/plain.ts';
 import type { Placement, Plan } from '../model/plan.ts';
 import type { Activity, Builder, FixedWork, Lag, Mode, Problem } from '../model/problem.ts';
 
 /** Short forms for problems written by hand in tests: everything has a plain default. */
 
-export const mode = (given: Partial<Mode> = {}): Mode => ({
-  duration: 0,
-  work: 0,
-  floor: 0,
-  crew: [],
-  demands: [],
-  splittable: false,
-  breaks: 'relieved',
-  forbiddenStarts: [],
-  space: null,
-  air: 'clean',
-  ...given,
-});
+export const mode = plainMode;
 
 /** Work for one builder of skill 0 that takes a nominal builder so many minutes. */
 export const work = (minutes: number, given: Partial<Mode> = {}): Mode =>
@@ -32,7 +21,8 @@ export const activity = (
   id,
   refit: 0,
   modes,
-  release: 0,
+  releases: [],
+  parts: [],
   fixed: null,
   source: id,
   ...given,
@@ -42,7 +32,9 @@ export const activity = (
 export const builder = (id: string, given: Partial<Builder> = {}): Builder => ({
   id,
   calendar: 0,
-  abilities: [{ skill: 0, level: 1, speed: 100 }],
+  abilities: [{ skill: 0, level: 1, speed: 100, needsSenior: false }],
+  cost: 0,
+  unlimited: false,
   source: id,
   ...given,
 });
@@ -55,7 +47,7 @@ export const lag = (from: number, to: number, minutes: number, given: Partial<La
   to,
   toAnchor: 'start',
   bound: 'open',
-  fn: { kind: 'constant', minutes },
+  fns: [{ kind: 'constant', minutes }],
   kind: 'sequence',
   source: 'lag',
   ...given,
@@ -63,8 +55,9 @@ export const lag = (from: number, to: number, minutes: number, given: Partial<La
 
 /** Two days; everybody works 480-960 with a break 720-750, each day. */
 export const problem = (given: Partial<Problem> = {}): Problem => ({
-  version: 1,
+  version: 2,
   origin: null,
+  now: 0,
   horizon: 2880,
   skills: ['laminating', 'sanding'],
   calendars: [
@@ -78,18 +71,26 @@ export const problem = (given: Partial<Problem> = {}): Problem => ({
         { start: 720, end: 750 },
         { start: 2160, end: 2190 },
       ],
+      overtime: [],
+      source: 'day',
     },
   ],
   builders: [builder('Ada'), builder('Bo')],
   resources: [],
+  stocks: [],
   spaces: [],
+  barriers: [],
+  parts: [],
+  slotLists: [],
   activities: [],
   tables: [],
   lags: [],
   choices: [],
   surfaces: [],
-  refits: [{ id: 'refit', release: 0, due: 1000, weight: 1, source: 'refit' }],
-  tolerances: [0, 0],
+  holds: [],
+  refits: [{ id: 'refit', release: 0, due: 1000, handovers: [], weight: 1, source: 'refit' }],
+  published: null,
+  tolerances: [0, 0, 0],
   ...given,
 });
 
@@ -114,6 +115,8 @@ export function placed(
     finish: all[all.length - 1].end,
     segments: all.filter(({ start, end }) => start < end),
     crew: builders.map((one) => ({ builder: one, demand: 0 })),
+    overtime: false,
+    slot: null,
     ...given,
   };
 }
@@ -130,7 +133,7 @@ export function plan(
       ...placements.map((one) => (of.activities[one.activity].refit === r ? one.finish : 0)),
     ),
   );
-  return { placements, branches, finishes, values: ranks(of, finishes) };
+  return { placements, branches, finishes, values: ranks(of, placements, finishes) };
 }
 
 /** One activity of one mode. */

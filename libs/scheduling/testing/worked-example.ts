@@ -35,6 +35,6 @@ export function workedExample(): Problem {
         .filter((before) => after.includes(before))
         .map((before) => lag(index(before), index(id), 0)),
     ),
-    refits: [{ id: 'house', release: 0, due: null, weight: 1, source: 'house' }],
+    refits: [{ id: 'house', release: 0, due: null, handovers: [], weight: 1, source: 'house' }],
   });
 }

@@ -1,5 +1,5 @@
-import type { Activity, Mode, Problem } from '../problem.ts';
-import { able } from './people.ts';
+import type { LagFunctions, Problem } from '../problem.ts';
+import { spanOf } from './minutes.ts';
 import type { Report } from './report.ts';
 
 /** `to` lies at least `weight` minutes after `from`; ends are 2a (start) and 2a + 1 (finish). */
@@ -9,34 +9,16 @@ interface Arc {
   readonly weight: number;
 }
 
-/** Minutes that a mode takes at the very least: its demands served by the fastest who can. */
-function least(problem: Problem, mode: Mode): number {
-  if (mode.crew.length === 0) return mode.duration;
-  let speed = 0;
-  for (const demand of mode.crew) {
-    const speeds = able(problem, demand)
-      .map(
-        (b) => problem.builders[b].abilities.find((one) => one.skill === demand.skill)?.speed ?? 0,
-      )
-      .sort((a, b) => b - a);
-    for (const one of speeds.slice(0, demand.count)) speed += one;
-  }
-  return speed > 0 ? Math.max(mode.floor, Math.ceil(mode.work / speed)) : mode.floor;
+/** The minutes of constant functions, one for each mode or one for all; null where one is a table. */
+function constants(fns: LagFunctions): number[] | null {
+  const minutes = fns.flatMap((fn) => (fn.kind === 'constant' ? [fn.minutes] : []));
+  return minutes.length === fns.length ? minutes : null;
 }
 
-function spanOf(problem: Problem, activity: Activity): { shortest: number; longest: number } {
-  const { fixed, modes } = activity;
-  if (fixed?.kind === 'frozen' && fixed.start !== null && fixed.finish !== null) {
-    const minutes = fixed.finish - fixed.start;
-    return { shortest: minutes, longest: minutes };
-  }
-  const shortest = Math.min(...modes.map((mode) => least(problem, mode)));
-  const crewless = modes.every((mode) => mode.crew.length === 0);
-  const longest = crewless ? Math.max(...modes.map((mode) => mode.duration)) : Infinity;
-  return { shortest, longest };
-}
-
-/** Arcs that hold in every plan: activities and lags of no branch, constant lags only. */
+/**
+ * Arcs that hold in every plan: activities and lags of no branch, constant lags only; of lags
+ * that differ by mode what holds in each.
+ */
 function arcsOf(problem: Problem): Arc[] {
   const arcs: Arc[] = [];
   const optional = new Set(problem.choices.flatMap((c) => c.branches.flatMap((b) => b.activities)));
@@ -48,13 +30,13 @@ function arcsOf(problem: Problem): Arc[] {
     if (longest < Infinity) arcs.push({ from: 2 * a + 1, to: 2 * a, weight: -longest });
   });
   problem.lags.forEach((lag, index) => {
-    const { fn } = lag;
-    if (conditional.has(index) || fn.kind !== 'constant') return;
+    const minutes = constants(lag.fns);
+    if (conditional.has(index) || minutes === null) return;
     if (optional.has(lag.from) || optional.has(lag.to)) return;
     const from = 2 * lag.from + (lag.fromAnchor === 'finish' ? 1 : 0);
     const to = 2 * lag.to + (lag.toAnchor === 'finish' ? 1 : 0);
-    if (lag.bound === 'open') arcs.push({ from, to, weight: fn.minutes });
-    else arcs.push({ from: to, to: from, weight: -fn.minutes });
+    if (lag.bound === 'open') arcs.push({ from, to, weight: Math.min(...minutes) });
+    else arcs.push({ from: to, to: from, weight: -Math.max(...minutes) });
   });
   return arcs;
 }

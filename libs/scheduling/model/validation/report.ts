@@ -51,3 +51,18 @@ export function distinctIds(to: Report, path: string, records: readonly { id: st
       );
   });
 }
+
+/** Indices into a list of `length` records, none of them twice. */
+export function distinct(
+  to: Report,
+  path: string,
+  indices: readonly number[],
+  length: number,
+  of: string,
+): void {
+  indices.forEach((value, i) => {
+    to.index(`${path}[${i}]`, value, length, of);
+    if (indices.indexOf(value) < i)
+      to.add('yard.duplicate', `${path}[${i}]`, `The ${of} is named twice`, value);
+  });
+}

@@ -1,4 +1,4 @@
-import type { Calendar, Interval, LagFunction, LagTable, Problem } from '../problem.ts';
+import type { Calendar, Interval, LagFunctions, LagTable, Overtime, Problem } from '../problem.ts';
 import type { Report } from './report.ts';
 
 /** Whole, not empty, sorted and disjoint; with `apart`, not touching either. */
@@ -29,7 +29,30 @@ export function intervals(
   });
 }
 
-export function calendar(to: Report, path: string, { shifts, breaks }: Calendar): void {
+function overtime(
+  to: Report,
+  path: string,
+  list: readonly Overtime[],
+  shifts: readonly Interval[],
+): void {
+  intervals(to, path, list, false);
+  list.forEach(({ start, end, cost }, i) => {
+    const own = `${path}[${i}]`;
+    to.whole(`${own}.cost`, cost, 0);
+    const shift = shifts.find((one) => one.start < end && start < one.end);
+    if (shift === undefined) return;
+    to.add(
+      'yard.shifts-overlap',
+      own,
+      `It meets the shift from ${shift.start} to ${shift.end}`,
+      { start, end },
+      'Keep overtime out of the shifts; it may touch them.',
+    );
+  });
+}
+
+export function calendar(to: Report, path: string, one: Calendar): void {
+  const { shifts, breaks } = one;
   intervals(to, `${path}.shifts`, shifts, true);
   intervals(to, `${path}.breaks`, breaks, false);
   breaks.forEach((pause, i) => {
@@ -37,6 +60,7 @@ export function calendar(to: Report, path: string, { shifts, breaks }: Calendar)
     const own = `${path}.breaks[${i}]`;
     to.add('input.field', own, 'The break is not inside a shift', pause, 'Move it into a shift.');
   });
+  overtime(to, `${path}.overtime`, one.overtime, shifts);
 }
 
 export function table(to: Report, path: string, { grid, values }: LagTable, horizon: number): void {
@@ -63,7 +87,26 @@ export function table(to: Report, path: string, { grid, values }: LagTable, hori
   });
 }
 
-export function lagFunction(to: Report, path: string, fn: LagFunction, problem: Problem): void {
-  if (fn.kind === 'constant') to.whole(`${path}.minutes`, fn.minutes);
-  else to.index(`${path}.table`, fn.table, problem.tables.length, 'table');
+/** One function, or one for each mode of the activity whose anchor they take. */
+export function lagFunctions(
+  to: Report,
+  path: string,
+  fns: LagFunctions,
+  owner: number,
+  problem: Problem,
+): void {
+  fns.forEach((fn, i) => {
+    const own = `${path}[${i}]`;
+    if (fn.kind === 'constant') to.whole(`${own}.minutes`, fn.minutes);
+    else to.index(`${own}.table`, fn.table, problem.tables.length, 'table');
+  });
+  const modes = problem.activities.at(owner)?.modes.length ?? 1;
+  if (fns.length === 1 || fns.length === modes) return;
+  to.add(
+    'input.field',
+    path,
+    `${fns.length} functions are given for an activity of ${modes} modes`,
+    fns.length,
+    modes === 1 ? 'Give one function.' : `Give one function, or ${modes}.`,
+  );
 }

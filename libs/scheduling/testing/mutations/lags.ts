@@ -1,24 +1,8 @@
 import type { Random } from '#kernel/random.ts';
-import type { Anchor, LagFunction, Problem } from '../../model/problem.ts';
+import type { LagFunction, LagFunctions, Problem } from '../../model/problem.ts';
 import { pick, range } from '../draw.ts';
 import type { Planted } from '../planted.ts';
 import { any, moved, placing, stretched, type Mutant, type Mutation } from './edit.ts';
-
-/** The problem with a lag more. */
-function lagged(
-  problem: Problem,
-  lag: {
-    from: number;
-    fromAnchor: Anchor;
-    to: number;
-    toAnchor: Anchor;
-    bound: 'open' | 'close';
-    fn: LagFunction;
-  },
-): Problem {
-  const extra = { id: 'tight', kind: 'sequence', source: 'tight', ...lag };
-  return { ...problem, lags: [...problem.lags, extra] };
-}
 
 /**
  * A table that gives `moment` for the anchor: on a grid beside the anchor, so that the
@@ -44,6 +28,24 @@ function stepTable(
   };
 }
 
+/** One for all modes; or for each mode its own, those of the others asking for nothing. */
+function byMode(
+  rng: Random,
+  problem: Problem,
+  fn: LagFunction,
+  bound: 'open' | 'close',
+  of: {
+    activity: number;
+    mode: number;
+  },
+): LagFunctions {
+  const { modes } = problem.activities[of.activity];
+  if (modes.length === 1 || rng.below(2) === 0) return [fn];
+  const far = 4 * problem.horizon;
+  const slack: LagFunction = { kind: 'constant', minutes: bound === 'open' ? -far : far };
+  return modes.map((_, m) => (m === of.mode ? fn : slack));
+}
+
 /** A lag that the two moments meet exactly; then `to` moves over it by one minute. */
 function tightened(
   bound: 'open' | 'close',
@@ -59,25 +61,30 @@ function tightened(
   const anchor = from[fromAnchor];
   const moment = to[toAnchor];
   const step = bound === 'open' ? -1 : 1;
-  const arc = { from: from.activity, fromAnchor, to: to.activity, toAnchor, bound } as const;
-  let tight: Problem;
-  const constant = anchor < 0 || rng.below(2) === 0;
-  if (constant)
-    tight = lagged(problem, { ...arc, fn: { kind: 'constant', minutes: moment - anchor } });
-  else {
-    const { problem: stepped, fn } = stepTable(rng, problem, bound, anchor, moment);
-    tight = lagged(stepped, { ...arc, fn });
-  }
-  const before = { problem: tight, plan };
+  const constant = anchor < 0 || moment < 0 || rng.below(2) === 0;
+  const { problem: tabled, fn } = constant
+    ? { problem, fn: { kind: 'constant', minutes: moment - anchor } as const }
+    : stepTable(rng, problem, bound, anchor, moment);
+  const lag = {
+    id: 'tight',
+    from: from.activity,
+    fromAnchor,
+    to: to.activity,
+    toAnchor,
+    bound,
+    fns: byMode(rng, problem, fn, bound, from),
+    kind: 'sequence',
+    source: 'tight',
+  };
+  const before = { problem: { ...tabled, lags: [...problem.lags, lag] }, plan };
   if (self) {
     const last = to.segments.at(-1);
     if (!last || last.end - last.start < 2) return null;
-    return { before, after: { problem: tight, plan: placing(plan, stretched(to, step)) } };
+    return { before, after: placing(before, stretched(to, step)) };
   }
   // With a constant the other end may move instead.
   const other = constant && rng.below(2) === 0;
-  const wrong = other ? moved(from, -step) : moved(to, step);
-  return { before, after: { problem: tight, plan: placing(plan, wrong) } };
+  return { before, after: placing(before, other ? moved(from, -step) : moved(to, step)) };
 }
 
 export const lagOpen: Mutation = (source, rng) => tightened('open', source, rng);

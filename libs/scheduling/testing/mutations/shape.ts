@@ -1,6 +1,7 @@
-import type { Placement, Plan } from '../../model/plan.ts';
+import type { Placement, Plan, RankValues } from '../../model/plan.ts';
 import { shuffled } from '../draw.ts';
-import { any, modeOf, placing, replaced, type Mutation } from './edit.ts';
+import type { Planted } from '../planted.ts';
+import { any, replaced, revalued, type Mutation } from './edit.ts';
 
 /** Out of order, half a minute late, or done by somebody who does not exist. */
 export const form: Mutation = (source, rng) => {
@@ -8,39 +9,64 @@ export const form: Mutation = (source, rng) => {
   const index = rng.below(plan.placements.length);
   const placement = plan.placements[index];
   const next = plan.placements.at(index + 1);
-  let changed: Plan;
-  if (next && rng.below(3) === 0)
-    changed = {
-      ...plan,
-      placements: replaced(replaced(plan.placements, index, next), index + 1, placement),
-    };
+  const put = (wrong: Placement): Placement[] => replaced(plan.placements, index, wrong);
+  let placements = put({ ...placement, start: placement.start - 0.5 });
+  if (next && rng.below(3) === 0) placements = replaced(put(next), index + 1, placement);
   else if (rng.below(2) === 0)
-    changed = placing(plan, { ...placement, start: placement.start - 0.5 });
-  else
-    changed = placing(plan, {
+    placements = put({
       ...placement,
       crew: [...placement.crew, { builder: problem.builders.length, demand: 0 }],
     });
-  return { before: source, after: { problem, plan: changed } };
+  return { before: source, after: { problem, plan: { ...plan, placements } } };
 };
 
+/** The plan that claims another branch for what it does, or null where there is no choice. */
+function otherBranch({ problem, plan }: Planted, c: number | null, branch: number): Planted | null {
+  if (c === null) return null;
+  return { problem, plan: { ...plan, branches: replaced(plan.branches, c, branch) } };
+}
+
+/** A placement left out; or a branch claimed whose activities are not placed. */
 export const missing: Mutation = (source, rng) => {
   const { problem, plan } = source;
+  if (rng.below(2) === 0) {
+    const claims = problem.choices.flatMap(({ branches }, c) =>
+      branches.flatMap((branch, b) =>
+        plan.branches[c] !== b && branch.activities.length > 0 ? [{ c, b }] : [],
+      ),
+    );
+    const claim = any(rng, claims);
+    const after = claim && otherBranch(source, claim.c, claim.b);
+    if (after) return { before: source, after };
+  }
   const gone = rng.below(plan.placements.length);
   const placements = plan.placements.filter((_, i) => i !== gone);
-  return { before: source, after: { problem, plan: { ...plan, placements } } };
+  return { before: source, after: revalued(source, placements) };
 };
 
 export const duplicate: Mutation = (source, rng) => {
-  const { problem, plan } = source;
+  const { plan } = source;
   const twice = rng.below(plan.placements.length);
   const placements = plan.placements.flatMap((one, i) => (i === twice ? [one, one] : [one]));
-  return { before: source, after: { problem, plan: { ...plan, placements } } };
+  return { before: source, after: { problem: source.problem, plan: { ...plan, placements } } };
 };
 
-/** One activity of a branch that was not taken is placed all the same. */
+/** One activity of a branch that was not taken is placed all the same, or another branch claimed. */
 export const absent: Mutation = (source, rng) => {
   const { problem, plan } = source;
+  if (rng.below(2) === 0) {
+    const placed = problem.choices.flatMap(({ branches }, c) =>
+      branches.length > 1 && branches[plan.branches[c]].activities.length > 0 ? [c] : [],
+    );
+    const c = any(rng, placed);
+    const others = c === null ? [] : problem.choices[c].branches.map((_, b) => b);
+    const branch = any(
+      rng,
+      others.filter((b) => c !== null && b !== plan.branches[c]),
+    );
+    const after = branch === null ? null : otherBranch(source, c, branch);
+    if (after) return { before: source, after };
+  }
   const activity = any(
     rng,
     problem.choices.flatMap(({ branches }, c) =>
@@ -49,7 +75,16 @@ export const absent: Mutation = (source, rng) => {
   );
   if (activity === null) return null;
   const start = rng.below(problem.horizon);
-  const extra: Placement = { activity, mode: 0, start, finish: start, segments: [], crew: [] };
+  const extra: Placement = {
+    activity,
+    mode: 0,
+    start,
+    finish: start,
+    segments: [],
+    crew: [],
+    overtime: false,
+    slot: null,
+  };
   const placements = [...plan.placements, extra].sort((a, b) => a.activity - b.activity);
   return { before: source, after: { problem, plan: { ...plan, placements } } };
 };
@@ -71,80 +106,30 @@ export const mode: Mutation = (source, rng) => {
   const [placement] = shuffled(rng, plan.placements);
   const count = problem.activities[placement.activity].modes.length;
   const wrong = { ...placement, mode: rng.below(2) === 0 ? count : -1 };
-  return { before: source, after: { problem, plan: placing(plan, wrong) } };
+  const placements = plan.placements.map((old) => (old === placement ? wrong : old));
+  return { before: source, after: { problem, plan: { ...plan, placements } } };
 };
 
-/** One minute more or less in a finish or in the value of a rank. */
+/** One more or less in a finish or in the value of a rank. */
 export const values: Mutation = (source, rng) => {
   const { problem, plan } = source;
   const step = rng.below(2) === 0 ? 1 : -1;
-  const [late, done] = plan.values;
-  let changed: Plan;
-  const refit = rng.below(problem.refits.length + 2);
-  if (refit < problem.refits.length)
-    changed = { ...plan, finishes: replaced(plan.finishes, refit, plan.finishes[refit] + step) };
-  else if (refit === problem.refits.length) changed = { ...plan, values: [late + step, done] };
-  else changed = { ...plan, values: [late, done + step] };
+  const [late, done, money, moved] = plan.values;
+  const wrong: readonly RankValues[] = [
+    [late + step, done, money, moved],
+    [late, done + step, money, moved],
+    [late, done, money + step, moved],
+    [late, done, money, moved + step],
+  ];
+  const which = rng.below(problem.refits.length + wrong.length);
+  const changed: Plan =
+    which < wrong.length
+      ? { ...plan, values: wrong[which] }
+      : {
+          ...plan,
+          finishes: plan.finishes.map((finish, r) =>
+            r === which - wrong.length ? finish + step : finish,
+          ),
+        };
   return { before: source, after: { problem, plan: changed } };
-};
-
-/** One minute more or less from start to finish; the work was rounded up to the minute already. */
-export const duration: Mutation = ({ problem, plan }, rng) => {
-  const placement = any(
-    rng,
-    plan.placements.filter(({ activity }) => problem.activities[activity].fixed?.kind !== 'frozen'),
-  );
-  if (!placement) return null;
-  const last = placement.segments.at(-1);
-  const shorter = last !== undefined && last.end - last.start > 1 && rng.below(2) === 0;
-  // Splittable work may only grow by a minute that its crew works; take one away instead.
-  if (!shorter && modeOf(problem, placement).splittable) return null;
-  const minutes = shorter ? -1 : 1;
-  const segments =
-    last === undefined
-      ? [{ start: placement.start, end: placement.finish + 1 }]
-      : replaced(placement.segments, placement.segments.length - 1, {
-          ...last,
-          end: last.end + minutes,
-        });
-  const wrong = { ...placement, finish: placement.finish + minutes, segments };
-  return { before: { problem, plan }, after: { problem, plan: placing(plan, wrong) } };
-};
-
-/**
- * A minute cut out of a segment, a pause shortened by a minute, a piece cut in two, or a
- * start or finish one minute away from the work.
- */
-export const segments: Mutation = (source, rng) => {
-  const { problem, plan } = source;
-  const placement = any(
-    rng,
-    plan.placements.filter((one) => one.segments.length > 0),
-  );
-  if (!placement) return null;
-  const way = rng.below(5);
-  if (way >= 3) {
-    const { start, finish } = placement;
-    const wide = way === 3 ? { start: start - 1 } : { finish: finish + 1 };
-    return { before: source, after: { problem, plan: placing(plan, { ...placement, ...wide }) } };
-  }
-  const index = rng.below(placement.segments.length);
-  const span = placement.segments[index];
-  const next = placement.segments.at(index + 1);
-  let pieces = placement.segments.filter((_, i) => i !== index);
-  if (way === 0 && next)
-    pieces = replaced(placement.segments, index, { ...span, end: span.end + 1 });
-  else if (way === 1 && span.end - span.start > 1)
-    pieces = placement.segments.flatMap((old, i) =>
-      i === index
-        ? [
-            { start: old.start, end: old.start + 1 },
-            { start: old.start + 1, end: old.end },
-          ]
-        : [old],
-    );
-  else if (span.end - span.start > 1)
-    pieces = replaced(placement.segments, index, { ...span, end: span.end - 1 });
-  const wrong = { ...placement, segments: pieces };
-  return { before: source, after: { problem, plan: placing(plan, wrong) } };
 };

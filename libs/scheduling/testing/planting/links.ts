@@ -1,13 +1,13 @@
 import type { Random } from '#kernel/random.ts';
-import type { Anchor, Choice, Lag, OpenSurface } from '../model/problem.ts';
-import { meeting, type Tables } from './delays.ts';
-import { chance, pick, range, shuffled } from './draw.ts';
+import type { Anchor, Choice, Lag } from '../../model/problem.ts';
+import { chance, pick, range, shuffled } from '../draw.ts';
+import { meetings, type Tables } from './delays.ts';
 import type { Sketch } from './sketch.ts';
-import { part, type World } from './world.ts';
+import { share, type World } from './world.ts';
 
 const anchors: readonly Anchor[] = ['start', 'finish'];
 
-/** A lag between two activities that their slots meet; anything goes where one is absent. */
+/** A lag between two activities that their places meet; anything goes where one is absent. */
 function lagBetween(
   rng: Random,
   world: World,
@@ -19,25 +19,25 @@ function lagBetween(
   const fromAnchor = pick(rng, anchors);
   const toAnchor = pick(rng, anchors);
   const bound = chance(rng, 0.6) ? 'open' : 'close';
-  const a = sketches[from].slot;
-  const b = sketches[to].slot;
+  const a = sketches[from].place;
+  const b = sketches[to].place;
   const start = rng.below(world.horizon);
-  const fn = meeting(
+  const fns = meetings(
     rng,
     world,
     tables,
     bound,
+    sketches[from],
     a ? a[fromAnchor] : start,
-    b ? b[toAnchor] : Math.min(world.horizon, start + rng.below(part(world.clock, 1))),
+    b ? b[toAnchor] : Math.min(world.horizon, start + rng.below(share(world.clock, 1))),
   );
-  const kind = bound === 'open' ? pick(rng, ['sequence', 'sand', 'handle']) : 'bond';
-  return { from, fromAnchor, to, toAnchor, bound, fn, kind };
+  const kind = bound === 'open' ? pick(rng, ['sequence', 'sand', 'handle', 'flash']) : 'bond';
+  return { from, fromAnchor, to, toAnchor, bound, fns, kind };
 }
 
 export interface Links {
   readonly lags: readonly Lag[];
   readonly choices: readonly Choice[];
-  readonly surfaces: readonly OpenSurface[];
   readonly branches: readonly number[];
 }
 
@@ -63,11 +63,11 @@ export function links(
 
   const absent = shuffled(
     rng,
-    every.filter((a) => sketches[a].slot === null),
+    every.filter((a) => sketches[a].place === null),
   );
   const free = shuffled(
     rng,
-    every.filter((a) => sketches[a].slot && !sketches[a].fixed),
+    every.filter((a) => sketches[a].place !== null),
   );
   const choices: Choice[] = [];
   const branches: number[] = [];
@@ -77,12 +77,12 @@ export function links(
       lags: pairs(rng.below(3)).map((pair) => add(lagBetween(rng, world, tables, sketches, pair))),
     };
     // The lags of a branch not taken may contradict the plan.
-    const others = range(chance(rng, 0.3) ? 2 : 1).map(() => ({
+    const others = range(chance(rng, 0.4) ? 2 : 1).map(() => ({
       activities: absent.splice(0, 1 + rng.below(2)),
       lags: pairs(rng.below(3)).map((pair) => {
         const lag = lagBetween(rng, world, tables, sketches, pair);
-        const minutes = rng.below(part(world.clock, 0.3));
-        return add({ ...lag, fn: { kind: 'constant', minutes } });
+        const minutes = rng.below(share(world.clock, 0.3));
+        return add({ ...lag, fns: [{ kind: 'constant', minutes }] });
       }),
     }));
     const all = shuffled(rng, [taken, ...others]);
@@ -94,9 +94,5 @@ export function links(
       source: `step-${id}`,
     });
   }
-  const surfaces = every.flatMap((activity) => {
-    const { until } = sketches[activity];
-    return until ? [{ activity, until, source: `film-${activity}` }] : [];
-  });
-  return { lags, choices, surfaces, branches };
+  return { lags, choices, branches };
 }
