@@ -10,25 +10,23 @@ import { activity, builder, lag, problem, work } from './testing/make.ts';
 import { plantedProblem, tinyProblem } from './testing/planted.ts';
 
 describe('solve', () => {
-  it('agrees with brute force on tiny problems', () => {
-    let equal = 0;
-    const missed: number[] = [];
+  it('agrees with brute force on tiny problems, in every rank', () => {
+    const undecided: number[] = [];
     for (let seed = 0; seed < 60; seed += 1) {
       const { problem: of } = tinyProblem(seed, 2 + (seed % 5));
       const best = bruteForce(of);
-      const { plan, status, bounds } = solve(of, { seed: 1, iterations: 1500 });
+      const { plan, status, bounds } = solve(of, { seed: 1, iterations: 20_000 });
       if (!best || !plan) throw new Error(`seed ${String(seed)}`);
       expect(check(of, plan)).toEqual([]);
-      expect(plan.values[0]).toBeGreaterThanOrEqual(best.lateness);
-      bounds.forEach(({ bound }, rank) => {
-        expect(bound).toBeLessThanOrEqual(rank === 0 ? best.lateness : best.finishes);
+      if (status !== 'optimal') undecided.push(seed);
+      // Within the tolerances several plans may be best; each rank's least value is one.
+      best.least.forEach((least, rank) => {
+        const { bound, proof } = bounds[rank];
+        if (status === 'optimal') expect(bound, `seed ${String(seed)}, ${proof}`).toBe(least);
+        expect(plan.values[rank]).toBeLessThanOrEqual(least + (of.tolerances[rank] ?? 0));
       });
-      if (status === 'optimal') expect(plan.values[1]).toBe(best.finishes);
-      if (plan.values[1] === best.finishes) equal += 1;
-      else missed.push(seed);
     }
-    // The search proves nothing beyond its bounds; 56 of 60 were best when this was written.
-    expect(equal, `missed ${missed.join()}`).toBeGreaterThanOrEqual(55);
+    expect(undecided).toEqual([]);
   });
 
   it('proves the same optimum in other words', () => {
@@ -63,7 +61,7 @@ describe('solve', () => {
       seed: 1,
       iterations: 10,
     });
-    expect(none).toMatchObject({ status: 'infeasible', plan: null, bounds: [], iterations: 0 });
+    expect(none).toMatchObject({ status: 'infeasible', plan: null, bounds: [] });
     expect(none.infeasibility?.activities).toEqual([0]);
     // Ten hours of work for eight hours of one builder before the horizon: no propagation sees it.
     const crowded = problem({
@@ -89,14 +87,14 @@ describe('solve', () => {
         activity('heavy', [work(60)], { refit: 1 }),
       ],
       refits: [
-        { id: 'light', release: 0, due: 540, weight: 1, source: 'light' },
-        { id: 'heavy', release: 0, due: null, weight: 5, source: 'heavy' },
+        { id: 'light', release: 0, due: 540, handovers: [], weight: 1, source: 'light' },
+        { id: 'heavy', release: 0, due: null, handovers: [], weight: 5, source: 'heavy' },
       ],
     });
-    expect(solve(of, { seed: 1, iterations: 300 }).plan?.values).toEqual([0, 540 + 5 * 600]);
+    expect(solve(of, { seed: 1, iterations: 300 }).plan?.values).toEqual([0, 540 + 5 * 600, 0, 0]);
     expect(
-      solve({ ...of, tolerances: [60, 0] }, { seed: 1, iterations: 300 }).plan?.values,
-    ).toEqual([60, 600 + 5 * 540]);
+      solve({ ...of, tolerances: [60, 0, 0] }, { seed: 1, iterations: 300 }).plan?.values,
+    ).toEqual([60, 600 + 5 * 540, 0, 0]);
   });
 
   it('takes either branch of a choice, whichever ends earlier', () => {
@@ -140,8 +138,10 @@ describe('solve', () => {
     expect(states.length).toBe(20);
     expect(stopped.iterations).toBe(states[19].iterations);
     for (let k = 1; k < states.length; k += 1) {
-      expect(states[k].bounds[0]).toBeGreaterThanOrEqual(states[k - 1].bounds[0]);
-      expect(states[k].bounds[1]).toBeGreaterThanOrEqual(states[k - 1].bounds[1]);
+      for (const rank of [0, 1])
+        expect(states[k].bounds[rank].bound).toBeGreaterThanOrEqual(
+          states[k - 1].bounds[rank].bound,
+        );
     }
     const counted = solve(of, { seed: 3, iterations: stopped.iterations });
     expect(counted).toEqual(stopped);
@@ -158,10 +158,11 @@ describe('solve', () => {
       const { plan, bounds, floats, chains } = solve(of, { seed: 1, iterations: 600 });
       if (!plan) throw new Error(`size ${String(size)}`);
       expect(check(of, plan)).toEqual([]);
-      bounds.forEach(({ bound, gap, gapMinutes }, rank) => {
-        expect(bound).toBeLessThanOrEqual(planted.values[rank]);
-        expect(gapMinutes).toBe(Math.max(0, plan.values[rank] - bound));
-        expect(gap === 0).toBe(gapMinutes === 0);
+      bounds.forEach(({ bound, caps, gap, distance }, rank) => {
+        if (caps.every((cap, r) => planted.values[r] <= cap))
+          expect(bound).toBeLessThanOrEqual(planted.values[rank]);
+        expect(distance).toBe(Math.max(0, plan.values[rank] - bound));
+        expect(gap === 0).toBe(distance === 0);
       });
       expect(floats.length).toBe(of.activities.length);
       expect(chains.length).toBe(of.refits.length);

@@ -1,14 +1,18 @@
 import { proveRoot, type RootProof } from './bounds/root.ts';
 import { bindingChain } from './explanation/chain.ts';
 import { floats } from './explanation/floats.ts';
-import type { Plan, RankBound, SearchState, SolveResult } from './model/plan.ts';
+import { explainInfeasible } from './explanation/infeasible.ts';
+import { justify } from './explanation/justify.ts';
+import type { Plan, ProvedBound, RankBound, SearchState, SolveResult } from './model/plan.ts';
 import type { Problem } from './model/problem.ts';
-import { compile, type Compiled } from './search/crew/compiled.ts';
-import { leftShift } from './search/crew/left-shift.ts';
-import { crewSearch } from './search/crew/search.ts';
+import { completeSearch } from './search/complete/search.ts';
+import { isSmall } from './search/complete/small.ts';
+import { compile, type Compiled } from './search/crew/compiled/compiled.ts';
+import { crewSearch } from './search/crew/search/search.ts';
 import { createExact } from './search/exact/exact.ts';
 import { isPure } from './search/exact/pure.ts';
 import type { Search } from './search/search.ts';
+import { together } from './search/together.ts';
 
 export interface SolveOptions {
   /** All chance comes from it. */
@@ -25,10 +29,10 @@ export interface SolveOptions {
 /** Iterations between two looks at `shouldStop`: some milliseconds. */
 const STEP = 16;
 
-const nothing = (problem: Problem): SearchState => ({
+const nothing = (bounds: readonly ProvedBound[]): SearchState => ({
   status: 'infeasible',
   plan: null,
-  bounds: [problem.horizon, problem.horizon],
+  bounds,
   iterations: 0,
   done: true,
 });
@@ -41,6 +45,7 @@ function narrowed(compiled: Compiled, { analysis }: RootProof): Compiled {
   return { ...compiled, branches };
 }
 
+/** What a problem with people, windows or choices needs: bounds first, then plans, then decisions. */
 function createCrew(
   problem: Problem,
   seed: number,
@@ -48,48 +53,45 @@ function createCrew(
   compiled: Compiled,
   root: RootProof,
 ): Search {
-  if (root.infeasibility) return { step: () => nothing(problem) };
-  return crewSearch(problem, seed, warmStart, {
+  if (root.infeasible) return { step: () => nothing(root.bounds) };
+  const crew = crewSearch(problem, seed, warmStart, {
     compiled: narrowed(compiled, root),
     windows: root.analysis.domains,
     bounds: root.bounds,
   });
+  if (!isSmall(problem)) return crew;
+  return together(problem, crew, (warm) => completeSearch(problem, warm));
 }
 
-/** A search for the problem: exact where the problem is pure, by decodes otherwise. */
+/**
+ * A search for the problem: the learning core where it is pure, otherwise decodes, and beside
+ * them a complete search where it is small.
+ */
 export function create(problem: Problem, seed: number, warmStart: Plan | null): Search {
   if (isPure(problem)) return createExact(problem, seed, warmStart);
   const compiled = compile(problem);
   return createCrew(problem, seed, warmStart, compiled, proveRoot(compiled));
 }
 
-/** (value - bound) over the weighted time that the refits take from their releases. */
-function rankBound(
-  problem: Problem,
-  plan: Plan,
-  rank: 0 | 1,
-  bound: number,
-  proof: string,
-): RankBound {
-  const value = plan.values[rank];
-  const spans = problem.refits.reduce(
+/** The weighted time that the refits take, from when they could begin. */
+function span(problem: Problem, plan: Plan): number {
+  return problem.refits.reduce(
     (sum, { weight, release }, r) =>
-      sum + weight * Math.max(0, plan.finishes[r] - Math.max(0, release)),
+      sum + weight * Math.max(0, plan.finishes[r] - Math.max(problem.now, release)),
     0,
   );
-  const gapMinutes = Math.max(0, value - bound);
-  return {
-    bound,
-    cap: null,
-    gap: gapMinutes === 0 ? 0 : gapMinutes / Math.max(1, spans),
-    gapMinutes,
-    proof,
-  };
+}
+
+function rankBound(problem: Problem, plan: Plan, rank: number, proved: ProvedBound): RankBound {
+  const value = plan.values[rank];
+  const distance = Math.max(0, value - proved.bound);
+  const whole = rank < 2 ? span(problem, plan) : value;
+  return { ...proved, distance, gap: distance === 0 ? 0 : distance / Math.max(1, whole) };
 }
 
 /**
  * Solves until proved optimal, out of iterations or told to stop, and explains the best plan
- * found. Pure: the same problem, seed and iterations give the same result.
+ * found, or why there is none. Pure: the same problem, seed and iterations give the same result.
  */
 export function solve(problem: Problem, options: SolveOptions): SolveResult {
   const {
@@ -101,10 +103,9 @@ export function solve(problem: Problem, options: SolveOptions): SolveResult {
   } = options;
   const pure = isPure(problem);
   const compiled = compile(problem);
-  const root = pure ? null : proveRoot(compiled);
-  const search = root
-    ? createCrew(problem, seed, warmStart, compiled, root)
-    : createExact(problem, seed, warmStart);
+  const search = pure
+    ? createExact(problem, seed, warmStart)
+    : createCrew(problem, seed, warmStart, compiled, proveRoot(compiled));
   let state = search.step(0);
   let foundAt = 0;
   while (!state.done && state.iterations < iterations && !shouldStop()) {
@@ -115,22 +116,18 @@ export function solve(problem: Problem, options: SolveOptions): SolveResult {
     if (state.plan !== before.plan) foundAt = state.iterations;
     onProgress?.(state);
   }
-  const plan = state.plan && leftShift(compiled, state.plan);
-  const proved =
-    plan !== null && ([0, 1] as const).every((rank) => plan.values[rank] <= state.bounds[rank]);
-  const status = proved ? 'optimal' : state.status;
-  const proof = (rank: 0 | 1): string => (root ? root.proofs[rank] : 'search');
+  // Whatever can begin earlier at no cost does, so that every wait of the plan has a reason.
+  const plan = state.plan && justify(problem, state.plan);
+  const meets =
+    plan !== null && state.bounds.every(({ bound }, rank) => plan.values[rank] <= bound);
+  const status = meets ? 'optimal' : state.status;
   return {
     status,
     plan,
-    bounds: plan
-      ? ([0, 1] as const).map((rank) =>
-          rankBound(problem, plan, rank, state.bounds[rank], proof(rank)),
-        )
-      : [],
-    chains: plan ? problem.refits.map((_, r) => bindingChain(problem, plan, r, compiled)) : [],
-    floats: plan ? floats(problem, plan, compiled) : [],
-    infeasibility: root?.infeasibility ?? null,
+    bounds: plan ? state.bounds.map((proved, rank) => rankBound(problem, plan, rank, proved)) : [],
+    chains: plan ? problem.refits.map((_, r) => bindingChain(problem, plan, r)) : [],
+    floats: plan ? floats(problem, plan) : [],
+    infeasibility: status === 'infeasible' ? explainInfeasible(problem) : null,
     iterations: state.iterations,
     foundAt,
   };

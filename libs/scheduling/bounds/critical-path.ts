@@ -1,7 +1,9 @@
-import type { Compiled } from '../search/crew/compiled.ts';
+import type { Choice, Problem } from '../model/problem.ts';
+import type { Compiled } from '../search/crew/compiled/compiled.ts';
 import {
   copyDomains,
   firstDomains,
+  isCertain,
   propagate,
   rootOf,
   ruledOut,
@@ -25,14 +27,11 @@ export interface Analysis {
 
 const ROUNDS = 4;
 
-const isCertain = ({ activities }: Compiled, assumed: Assumed, a: number): boolean =>
-  activities[a].choice < 0 || assumed.taken[activities[a].choice] === activities[a].branch;
-
 /** The latest earliest finish of what is certainly present, by refit. */
-function leastFinishes({ compiled }: Root, domains: Domains, assumed: Assumed): Float64Array {
-  const least = new Float64Array(compiled.problem.refits.length);
-  compiled.activities.forEach(({ refit }, a) => {
-    if (refit >= 0 && isCertain(compiled, assumed, a))
+function leastFinishes(root: Root, domains: Domains, assumed: Assumed): Float64Array {
+  const least = new Float64Array(root.problem.refits.length);
+  root.problem.activities.forEach(({ refit }, a) => {
+    if (refit !== null && isCertain(root, assumed, a))
       least[refit] = Math.max(least[refit], domains.finishFrom[a]);
   });
   return least;
@@ -71,7 +70,7 @@ function weakest(all: readonly Domains[]): Domains {
 }
 
 /** Activities that assuming a branch may narrow at once. */
-function touched({ problem }: Compiled, c: number, b: number): number[] {
+function touched({ problem }: Root, c: number, b: number): number[] {
   const { activities, lags } = problem.choices[c].branches[b];
   const ends = lags.flatMap((l) => [problem.lags[l].from, problem.lags[l].to]);
   const near = activities.flatMap((a) => [
@@ -79,6 +78,15 @@ function touched({ problem }: Compiled, c: number, b: number): number[] {
     ...problem.lags.flatMap((lag) => (lag.to === a ? [lag.from] : [])),
   ]);
   return [...new Set([...activities, ...ends, ...near])];
+}
+
+/** The branches that frozen work leaves: the one it belongs to, none if it belongs to two. */
+function leftOpen({ activities }: Problem, { branches }: Choice): Uint8Array {
+  const happened = branches.map((branch) =>
+    branch.activities.some((a) => activities[a].fixed?.kind === 'frozen'),
+  );
+  const count = happened.filter(Boolean).length;
+  return Uint8Array.from(happened, (here) => Number(count === 0 || (count === 1 && here)));
 }
 
 /**
@@ -89,14 +97,13 @@ function touched({ problem }: Compiled, c: number, b: number): number[] {
  * non-decreasing, so that the exact functions carry bounds to bounds. Complexity: rounds x
  * branches x one propagation.
  */
-export function analyse(compiled: Compiled, root: Root = rootOf(compiled)): Analysis {
-  const { problem } = compiled;
+export function analyse(compiled: Compiled): Analysis {
+  const root = rootOf(compiled);
+  const { problem, owners } = root;
   const domains = firstDomains(root);
   const assumed: Assumed = {
     taken: new Int16Array(problem.choices.length).fill(-1),
-    possible: problem.choices.map((choice, c) =>
-      Uint8Array.from(choice.branches, (_, b) => (compiled.branches[c].includes(b) ? 1 : 0)),
-    ),
+    possible: problem.choices.map((choice) => leftOpen(problem, choice)),
   };
   const finishes = new Float64Array(problem.refits.length);
   let deadChoice = -1;
@@ -111,7 +118,8 @@ export function analyse(compiled: Compiled, root: Root = rootOf(compiled)): Anal
     else if (left.length === 1) assumed.taken[c] = left[0];
   };
   const emptied = (a: number): boolean => {
-    const { choice, branch } = compiled.activities[a];
+    const choice = owners.activityChoice[a];
+    const branch = owners.activityBranch[a];
     if (choice < 0 || assumed.taken[choice] === branch) return false;
     rule(choice, branch);
     return deadChoice < 0;
@@ -143,8 +151,8 @@ export function analyse(compiled: Compiled, root: Root = rootOf(compiled)): Anal
         const taken = assumed.taken.slice();
         taken[c] = b;
         const given: Assumed = { taken, possible: assumed.possible };
-        const optional = (a: number): boolean => !isCertain(compiled, given, a);
-        if (propagate(root, probe, given, touched(compiled, c, b), optional) >= 0) {
+        const optional = (a: number): boolean => !isCertain(root, given, a);
+        if (propagate(root, probe, given, touched(root, c, b), optional) >= 0) {
           rule(c, b);
           moved = true;
           if (deadChoice >= 0) return result(-1);
@@ -154,8 +162,8 @@ export function analyse(compiled: Compiled, root: Root = rootOf(compiled)): Anal
         if (least === null) least = ends;
         else lower(least, ends);
         // Activities of other branches are absent here: this probe says nothing of them.
-        compiled.activities.forEach(({ choice, branch }, a) => {
-          if (choice !== c || branch === b) return;
+        problem.activities.forEach((_, a) => {
+          if (owners.activityChoice[a] !== c || owners.activityBranch[a] === b) return;
           probe.startFrom[a] = probe.finishFrom[a] = Infinity;
           probe.startTo[a] = probe.finishTo[a] = -Infinity;
         });
@@ -163,8 +171,8 @@ export function analyse(compiled: Compiled, root: Root = rootOf(compiled)): Anal
       }
       if (probes.length === 0 || least === null) continue;
       const common = weakest(probes);
-      compiled.activities.forEach((_, a) => {
-        if (!ruledOut(compiled, assumed, a) && Number.isFinite(common.startFrom[a])) return;
+      problem.activities.forEach((_, a) => {
+        if (!ruledOut(root, assumed, a) && Number.isFinite(common.startFrom[a])) return;
         common.startFrom[a] = common.finishFrom[a] = -Infinity;
         common.startTo[a] = common.finishTo[a] = Infinity;
       });

@@ -1,6 +1,7 @@
-import type { Assumed } from './domains.ts';
+import type { Problem } from '../model/problem.ts';
+import { boundTo, type Arc } from './arc.ts';
+import { isCertain, type Assumed, type Root } from './domains.ts';
 import { leastWait, mostWait } from './lag-constants.ts';
-import type { Compiled } from '../search/crew/compiled.ts';
 
 /** `to` is at least `weight` after `from`; nodes are 2a (start) and 2a + 1 (finish). `lag` is -1 for a duration. */
 interface Edge {
@@ -18,43 +19,52 @@ export interface Circle {
   readonly excess: number;
 }
 
+/** The fewest and the most minutes between start and finish; Infinity where no most is known. */
+function lengths({ problem, ways }: Root, a: number): { least: number; most: number } {
+  const { fixed } = problem.activities[a];
+  if (fixed?.kind === 'frozen') {
+    const start = fixed.start ?? 0;
+    const length = (fixed.finish ?? start) - start;
+    return { least: length, most: length };
+  }
+  let least = Infinity;
+  let most = 0;
+  for (const way of ways[a]) {
+    least = Math.min(least, way.minutes);
+    most = Math.max(most, way.pausing !== null && way.longest > 0 ? Infinity : way.longest);
+  }
+  return { least: least === Infinity ? 0 : least, most };
+}
+
+/** What a lag from frozen work says, whose anchor is known and may lie before minute 0, where the constants do not hold. */
+function exactWait(problem: Problem, arc: Arc): number | null {
+  const { fixed } = problem.activities[arc.from];
+  if (fixed?.kind !== 'frozen') return null;
+  const start = fixed.start ?? 0;
+  const at = arc.fromFinish ? (fixed.finish ?? start) : start;
+  return boundTo(problem, arc, at) - at;
+}
+
 /** Minimum distances between starts and finishes that hold for every anchor and crew. */
-function edgesOf(compiled: Compiled, assumed: Assumed): Edge[] {
-  const { activities, arcs } = compiled;
-  const certain = (choice: number, branch: number): boolean =>
-    choice < 0 || assumed.taken[choice] === branch;
+function edgesOf(root: Root, assumed: Assumed): Edge[] {
+  const { problem, arcs } = root;
   const edges: Edge[] = [];
-  activities.forEach(({ modes, frozen, choice, branch }, a) => {
-    if (!certain(choice, branch)) return;
-    if (frozen) {
-      const length = frozen.finish - frozen.start;
-      edges.push({ from: 2 * a, to: 2 * a + 1, weight: length, lag: -1 });
-      edges.push({ from: 2 * a + 1, to: 2 * a, weight: -length, lag: -1 });
-      return;
-    }
-    const least = Math.min(...modes.map((m) => (m.crews === null ? m.minutes : m.least)));
+  problem.activities.forEach((_, a) => {
+    if (!isCertain(root, assumed, a)) return;
+    const { least, most } = lengths(root, a);
     edges.push({ from: 2 * a, to: 2 * a + 1, weight: least, lag: -1 });
-    if (modes.some((m) => m.pauses || !m.complete)) return;
-    const most = Math.max(
-      ...modes.map((m) =>
-        m.crews === null ? m.minutes : Math.max(0, ...m.crews.map((c) => c.minutes)),
-      ),
-    );
     edges.push({ from: 2 * a + 1, to: 2 * a, weight: -most, lag: -1 });
   });
   for (const arc of arcs) {
-    const { choice, branch } = activities[arc.from];
-    const other = activities[arc.to];
-    if (
-      !certain(choice, branch) ||
-      !certain(other.choice, other.branch) ||
-      !certain(arc.choice, arc.branch)
-    )
+    const taken = arc.choice < 0 || assumed.taken[arc.choice] === arc.branch;
+    if (!taken || !isCertain(root, assumed, arc.from) || !isCertain(root, assumed, arc.to))
       continue;
     const from = 2 * arc.from + Number(arc.fromFinish);
     const to = 2 * arc.to + Number(arc.toFinish);
-    if (arc.open) edges.push({ from, to, weight: leastWait(compiled, arc), lag: arc.lag });
-    else edges.push({ from: to, to: from, weight: -mostWait(compiled, arc), lag: arc.lag });
+    const known = exactWait(problem, arc);
+    if (arc.open) edges.push({ from, to, weight: known ?? leastWait(problem, arc), lag: arc.lag });
+    else
+      edges.push({ from: to, to: from, weight: -(known ?? mostWait(problem, arc)), lag: arc.lag });
   }
   return edges;
 }
@@ -86,9 +96,9 @@ function circleIn(edges: readonly Edge[], parent: Int32Array): Circle | null {
 }
 
 /** Positive circle by longest paths (Bellman 1958), looked for after each round; null if there is none. */
-export function positiveCircle(compiled: Compiled, assumed: Assumed): Circle | null {
-  const edges = edgesOf(compiled, assumed).filter((e) => Number.isFinite(e.weight));
-  const nodes = 2 * compiled.activities.length;
+export function positiveCircle(root: Root, assumed: Assumed): Circle | null {
+  const edges = edgesOf(root, assumed).filter((e) => Number.isFinite(e.weight));
+  const nodes = 2 * root.problem.activities.length;
   const longest = new Float64Array(nodes);
   const parent = new Int32Array(nodes).fill(-1);
   for (let round = 0; round <= nodes; round += 1) {

@@ -1,9 +1,9 @@
-import type { Arc } from '../search/crew/arc.ts';
-import type { Compiled, CompiledActivity } from '../search/crew/compiled.ts';
-import type { Fit } from '../search/crew/fit.ts';
-import { anchorBound, anchorOpenBy, anchorReaching } from '../search/crew/inverse.ts';
-import { emptyState, placeFrozen, type State } from '../search/crew/state.ts';
-import { earliestOf, forBounds, latestOf, waysOf, type Way } from './ways.ts';
+import type { Problem } from '../model/problem.ts';
+import type { Compiled } from '../search/crew/compiled/compiled.ts';
+import { arcsOf, boundFrom, boundTo, ownersOf, type Arc, type Owners } from './arc.ts';
+import { groundOf } from './ground.ts';
+import type { Fit } from './solo.ts';
+import { earliestOf, latestOf, waysOf, type Way } from './ways.ts';
 
 /** Bounds on start and finish of each activity, given that it is present. */
 export interface Domains {
@@ -18,47 +18,76 @@ export interface Domains {
 
 /** Everything fixed that propagation reads. */
 export interface Root {
+  readonly problem: Problem;
   readonly compiled: Compiled;
-  readonly frozen: State;
-  readonly activities: readonly CompiledActivity[];
+  readonly owners: Owners;
+  readonly arcs: readonly Arc[];
+  readonly incoming: readonly (readonly Arc[])[];
+  readonly outgoing: readonly (readonly Arc[])[];
   readonly ways: readonly (readonly Way[])[];
-  /** Lags left out, for asking whether they matter. */
-  readonly without: ReadonlySet<number>;
 }
 
 /** Propagation stops (soundly, with weaker bounds) after so many visits to one activity. */
 const VISITS = 400;
 
+const isPotLife = ({ lags }: Problem, { lagChoice }: Owners, l: number): boolean =>
+  lags[l].from === lags[l].to &&
+  lags[l].bound === 'close' &&
+  lags[l].fromAnchor === 'start' &&
+  lags[l].toAnchor === 'finish' &&
+  lagChoice[l] < 0;
+
 export function rootOf(compiled: Compiled): Root {
-  const frozen = emptyState(compiled);
-  placeFrozen(compiled, frozen);
-  const activities = compiled.activities.map(forBounds);
-  return {
-    compiled,
-    frozen,
-    activities,
-    ways: compiled.activities.map((a) => waysOf(compiled, frozen, a)),
-    without: new Set(),
-  };
+  const { problem } = compiled;
+  const owners = ownersOf(problem);
+  const ground = groundOf(problem);
+  const potLives: number[][] = problem.activities.map(() => []);
+  problem.lags.forEach(({ from }, l) => {
+    if (isPotLife(problem, owners, l)) potLives[from].push(l);
+  });
+  const ways = problem.activities.map((activity, a) =>
+    activity.fixed?.kind === 'frozen' ? [] : waysOf(ground, compiled, a, potLives[a]),
+  );
+  const modes = problem.activities.map((activity, a) =>
+    activity.fixed?.kind === 'frozen'
+      ? activity.modes.map((_, m) => m)
+      : [...new Set(ways[a].map(({ mode }) => mode))],
+  );
+  const arcs = arcsOf(problem, owners, modes);
+  const incoming: Arc[][] = problem.activities.map(() => []);
+  const outgoing: Arc[][] = problem.activities.map(() => []);
+  for (const arc of arcs) {
+    if (arc.from === arc.to) continue;
+    incoming[arc.to].push(arc);
+    outgoing[arc.from].push(arc);
+  }
+  return { problem, compiled, owners, arcs, incoming, outgoing, ways };
 }
 
-export function firstDomains({ compiled }: Root): Domains {
-  const n = compiled.activities.length;
+export function firstDomains({ problem }: Root): Domains {
+  const n = problem.activities.length;
   const domains: Domains = {
     startFrom: new Float64Array(n),
-    startTo: new Float64Array(n).fill(compiled.horizon),
+    startTo: new Float64Array(n).fill(problem.horizon),
     finishFrom: new Float64Array(n),
-    finishTo: new Float64Array(n).fill(compiled.horizon),
+    finishTo: new Float64Array(n).fill(problem.horizon),
     lowerBy: new Int32Array(n).fill(-1),
     upperBy: new Int32Array(n).fill(-1),
   };
-  compiled.activities.forEach(({ frozen, setStart, release }, a) => {
-    domains.startFrom[a] = Math.max(release, setStart);
-    if (setStart >= 0) domains.startTo[a] = setStart;
-    if (frozen) {
-      domains.startFrom[a] = domains.startTo[a] = frozen.start;
-      domains.finishFrom[a] = domains.finishTo[a] = frozen.finish;
+  problem.activities.forEach(({ fixed, releases }, a) => {
+    if (fixed?.kind === 'frozen') {
+      const start = fixed.start ?? 0;
+      domains.startFrom[a] = domains.startTo[a] = start;
+      domains.finishFrom[a] = domains.finishTo[a] = fixed.finish ?? start;
+      return;
     }
+    for (const { at } of releases) domains.startFrom[a] = Math.max(domains.startFrom[a], at);
+    const { start = null, finish = null } = fixed ?? {};
+    if (start !== null) {
+      domains.startFrom[a] = Math.max(domains.startFrom[a], start);
+      domains.startTo[a] = start;
+    }
+    if (finish !== null) domains.finishFrom[a] = domains.finishTo[a] = finish;
   });
   return domains;
 }
@@ -78,94 +107,79 @@ export interface Assumed {
   readonly possible: readonly Uint8Array[];
 }
 
-/** Whether `a` may be absent while everything assumed, and `given`, is present. */
-function certain({ activities }: Compiled, assumed: Assumed, a: number, given: number): boolean {
-  const { choice, branch } = activities[a];
+/** Whether a record of a branch is there for certain; `given`: an activity that is. */
+function sure(
+  { owners }: Root,
+  assumed: Assumed,
+  choice: number,
+  branch: number,
+  given: number,
+): boolean {
   if (choice < 0 || assumed.taken[choice] === branch) return true;
-  return activities[given].choice === choice && activities[given].branch === branch;
+  return owners.activityChoice[given] === choice && owners.activityBranch[given] === branch;
 }
 
-/** Whether the arc holds whenever `given` is present. */
-function arcCertain({ activities }: Compiled, assumed: Assumed, arc: Arc, given: number): boolean {
-  if (arc.choice < 0 || assumed.taken[arc.choice] === arc.branch) return true;
-  return activities[given].choice === arc.choice && activities[given].branch === arc.branch;
+/** Whether the activity is present in every plan that keeps to what is assumed. */
+export function isCertain({ owners }: Root, assumed: Assumed, a: number): boolean {
+  const choice = owners.activityChoice[a];
+  return choice < 0 || assumed.taken[choice] === owners.activityBranch[a];
 }
 
 /** Whether the branches assumed rule the activity out. */
-export function ruledOut({ activities }: Compiled, assumed: Assumed, a: number): boolean {
-  const { choice, branch } = activities[a];
-  return (
-    choice >= 0 &&
-    (assumed.possible[choice][branch] === 0 ||
-      (assumed.taken[choice] >= 0 && assumed.taken[choice] !== branch))
-  );
+export function ruledOut({ owners }: Root, assumed: Assumed, a: number): boolean {
+  const choice = owners.activityChoice[a];
+  if (choice < 0) return false;
+  const branch = owners.activityBranch[a];
+  const taken = assumed.taken[choice];
+  return assumed.possible[choice][branch] === 0 || (taken >= 0 && taken !== branch);
 }
 
-/** Narrows by the activity's own calendars, crews, forbidden starts and frozen work; false where nothing is left. */
-function narrowOwn(root: Root, domains: Domains, a: number, fit: Fit): boolean {
-  const { compiled, frozen, ways } = root;
-  const activity = root.activities[a];
-  const open = (): boolean =>
-    domains.startFrom[a] <= domains.startTo[a] && domains.finishFrom[a] <= domains.finishTo[a];
-  if (activity.frozen) return open() && activity.frozen.finish <= compiled.horizon;
-  earliestOf(compiled, frozen, activity, ways[a], domains.startFrom[a], domains.finishFrom[a], fit);
+/** Narrows by the activity's own hours, crews, slots and forbidden moments; false where nothing is left. */
+function narrowOwn({ problem, ways }: Root, d: Domains, a: number, fit: Fit): boolean {
+  const open = (): boolean => d.startFrom[a] <= d.startTo[a] && d.finishFrom[a] <= d.finishTo[a];
+  if (problem.activities[a].fixed?.kind === 'frozen')
+    return open() && d.finishTo[a] <= problem.horizon;
+  earliestOf(problem, ways[a], d.startFrom[a], d.finishFrom[a], fit);
   if (fit.start === Infinity) return false;
-  domains.startFrom[a] = Math.max(domains.startFrom[a], fit.start);
-  domains.finishFrom[a] = Math.max(domains.finishFrom[a], fit.finish);
-  domains.startTo[a] = Math.min(
-    domains.startTo[a],
-    latestOf(compiled, ways[a], domains.startTo[a], domains.finishTo[a]),
-  );
+  d.startFrom[a] = Math.max(d.startFrom[a], fit.start);
+  d.finishFrom[a] = Math.max(d.finishFrom[a], fit.finish);
+  latestOf(problem, ways[a], d.startTo[a], d.finishTo[a], fit);
+  d.startTo[a] = Math.min(d.startTo[a], fit.start);
+  d.finishTo[a] = Math.min(d.finishTo[a], fit.finish);
   return open();
 }
 
 /** Narrows the `to` end by the `from` end; true where a bound moved. */
-function forward({ compiled: { problem } }: Root, d: Domains, arc: Arc): boolean {
-  const { from, to } = arc;
-  if (arc.open) {
-    const bound = anchorBound(
-      problem,
-      arc,
-      arc.fromFinish ? d.finishFrom[from] : d.startFrom[from],
-    );
-    const least = arc.toFinish ? d.finishFrom : d.startFrom;
-    if (bound <= least[to]) return false;
-    least[to] = bound;
-    d.lowerBy[to] = arc.lag;
-    return true;
-  }
-  const bound = anchorBound(problem, arc, arc.fromFinish ? d.finishTo[from] : d.startTo[from]);
-  const most = arc.toFinish ? d.finishTo : d.startTo;
-  if (bound >= most[to]) return false;
-  most[to] = bound;
-  d.upperBy[to] = arc.lag;
+function forward({ problem }: Root, d: Domains, arc: Arc): boolean {
+  const { from, to, open } = arc;
+  const start = open ? d.startFrom : d.startTo;
+  const finish = open ? d.finishFrom : d.finishTo;
+  const bound = boundTo(problem, arc, arc.fromFinish ? finish[from] : start[from]);
+  const target = arc.toFinish ? finish : start;
+  if (open ? bound <= target[to] : bound >= target[to]) return false;
+  target[to] = bound;
+  (open ? d.lowerBy : d.upperBy)[to] = arc.lag;
   return true;
 }
 
 /** Narrows the `from` end by the `to` end; true where a bound moved. */
-function backward({ compiled: { problem } }: Root, d: Domains, arc: Arc): boolean {
-  const { from, to } = arc;
-  if (arc.open) {
-    const bound = anchorOpenBy(problem, arc, arc.toFinish ? d.finishTo[to] : d.startTo[to]);
-    const most = arc.fromFinish ? d.finishTo : d.startTo;
-    if (bound >= most[from]) return false;
-    most[from] = bound;
-    d.upperBy[from] = arc.lag;
-    return true;
-  }
-  const bound = anchorReaching(problem, arc, arc.toFinish ? d.finishFrom[to] : d.startFrom[to]);
-  const least = arc.fromFinish ? d.finishFrom : d.startFrom;
-  if (bound <= least[from]) return false;
-  least[from] = bound;
-  d.lowerBy[from] = arc.lag;
+function backward({ problem }: Root, d: Domains, arc: Arc): boolean {
+  const { from, to, open } = arc;
+  const start = open ? d.startTo : d.startFrom;
+  const finish = open ? d.finishTo : d.finishFrom;
+  const bound = boundFrom(problem, arc, arc.toFinish ? finish[to] : start[to]);
+  const target = arc.fromFinish ? finish : start;
+  if (open ? bound >= target[from] : bound <= target[from]) return false;
+  target[from] = bound;
+  (open ? d.upperBy : d.lowerBy)[from] = arc.lag;
   return true;
 }
 
 /**
- * Propagates all lags and calendars to a fixed point from the activities in `changed` (all
- * where null). A bound of `a` holds whenever `a` is present. Returns the activity whose domain is empty, or -1;
- * `emptied` is called for optional ones, whose branch is then impossible, and may return
- * true to go on.
+ * Propagates all lags and hours to a fixed point from the activities in `changed` (all where
+ * null). A bound of `a` holds whenever `a` is present. Returns the activity whose domain is
+ * empty, or -1; `emptied` is called for optional ones, whose branch is then impossible, and may
+ * return true to go on.
  */
 export function propagate(
   root: Root,
@@ -174,18 +188,22 @@ export function propagate(
   changed: readonly number[] | null,
   emptied: (a: number) => boolean,
 ): number {
-  const { compiled } = root;
-  const n = compiled.activities.length;
+  const { problem, compiled, owners } = root;
+  const n = problem.activities.length;
   const queued = new Uint8Array(n);
   const visits = new Int32Array(n);
   const dead = new Uint8Array(n);
   const queue = changed === null ? [...compiled.order.topological] : [...changed];
   for (const a of queue) queued[a] = 1;
   const fit: Fit = { start: 0, finish: 0 };
+  const skipped = (a: number): boolean => dead[a] === 1 || ruledOut(root, assumed, a);
+  const holds = (arc: Arc, own: number, other: number): boolean =>
+    sure(root, assumed, owners.activityChoice[own], owners.activityBranch[own], other) &&
+    sure(root, assumed, arc.choice, arc.branch, other);
   for (let head = 0; head < queue.length; head += 1) {
     const a = queue[head];
     queued[a] = 0;
-    if (dead[a] === 1 || ruledOut(compiled, assumed, a)) continue;
+    if (skipped(a)) continue;
     visits[a] += 1;
     if (visits[a] > VISITS) continue;
     if (!narrowOwn(root, domains, a, fit)) {
@@ -199,19 +217,11 @@ export function propagate(
         queue.push(other);
       }
     };
-    for (const arc of compiled.activities[a].outgoing) {
-      const { to } = arc;
-      if (root.without.has(arc.lag) || ruledOut(compiled, assumed, to) || dead[to] === 1) continue;
-      if (certain(compiled, assumed, a, to) && arcCertain(compiled, assumed, arc, to))
-        reach(to, forward(root, domains, arc));
-    }
-    for (const arc of compiled.activities[a].incoming) {
-      const { from } = arc;
-      if (root.without.has(arc.lag) || ruledOut(compiled, assumed, from) || dead[from] === 1)
-        continue;
-      if (certain(compiled, assumed, a, from) && arcCertain(compiled, assumed, arc, from))
-        reach(from, backward(root, domains, arc));
-    }
+    for (const arc of root.outgoing[a])
+      if (!skipped(arc.to) && holds(arc, a, arc.to)) reach(arc.to, forward(root, domains, arc));
+    for (const arc of root.incoming[a])
+      if (!skipped(arc.from) && holds(arc, a, arc.from))
+        reach(arc.from, backward(root, domains, arc));
   }
   return -1;
 }

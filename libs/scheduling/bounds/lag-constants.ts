@@ -1,10 +1,9 @@
-import type { Arc } from '../search/crew/arc.ts';
-import type { Compiled } from '../search/crew/compiled.ts';
+import type { LagFunction, Problem } from '../model/problem.ts';
+import type { Arc } from './arc.ts';
 
-/** The least that an opening lies after its anchor, whatever the anchor; -Infinity where a table ends before its anchors do. */
-export function leastWait({ problem, horizon }: Compiled, arc: Arc): number {
-  if (arc.fn.kind === 'constant') return arc.fn.minutes;
-  const { grid, values } = problem.tables[arc.fn.table];
+function leastOf({ tables, horizon }: Problem, fn: LagFunction): number {
+  if (fn.kind === 'constant') return fn.minutes;
+  const { grid, values } = tables[fn.table];
   let least = Infinity;
   // From the grid point before it (exclusive) up to minute k * grid the opening is values[k].
   values.forEach((value, k) => {
@@ -15,13 +14,20 @@ export function leastWait({ problem, horizon }: Compiled, arc: Arc): number {
   return Math.min(least, beyond);
 }
 
-/** The most that a closing lies after its anchor, whatever the anchor. */
-export function mostWait({ problem }: Compiled, arc: Arc): number {
-  if (arc.fn.kind === 'constant') return arc.fn.minutes;
-  const { grid, values } = problem.tables[arc.fn.table];
+function mostOf({ tables }: Problem, fn: LagFunction): number {
+  if (fn.kind === 'constant') return fn.minutes;
+  const { grid, values } = tables[fn.table];
   let most = -Infinity;
   values.forEach((value, k) => {
     most = Math.max(most, value - k * grid);
   });
   return most;
 }
+
+/** The least that an opening lies after its anchor, whatever the mode; anchors from minute 0 on. */
+export const leastWait = (problem: Problem, { fns }: Arc): number =>
+  fns.reduce((least, fn) => Math.min(least, leastOf(problem, fn)), Infinity);
+
+/** The most that a closing lies after its anchor, whatever the mode; anchors from minute 0 on. */
+export const mostWait = (problem: Problem, { fns }: Arc): number =>
+  fns.reduce((most, fn) => Math.max(most, mostOf(problem, fn)), -Infinity);

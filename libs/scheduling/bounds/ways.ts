@@ -1,89 +1,150 @@
-import type { Arc } from '../search/crew/arc.ts';
-import type { Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
-import type { CrewOption } from '../search/crew/crews.ts';
-import { earliestFit, startFor, type Fit } from '../search/crew/fit.ts';
-import type { WorkTable } from '../search/crew/spans.ts';
-import type { State } from '../search/crew/state.ts';
-import { calendarLatest } from './latest.ts';
+import { functionFor } from '../model/lag.ts';
+import type { Interval, Mode, Problem } from '../model/problem.ts';
+import type { Compiled } from '../search/crew/compiled/compiled.ts';
+import { spansOf, type Spans } from '../search/crew/compiled/spans.ts';
+import { demands, type Ground } from './ground.ts';
+import {
+  earliestAlone,
+  endIn,
+  latestAlone,
+  outside,
+  startFor,
+  type Fit,
+  type Solo,
+} from './solo.ts';
 
-/** A mode with a crew, or without where nobody is needed: one way to do an activity alone in the yard. */
-export interface Way {
-  readonly mode: CompiledMode;
-  readonly option: CrewOption | null;
-  /** Minutes of the slowest crew with the same shared time; Infinity where unknown. */
+/** A mode with the crews that share their time, alone in the yard. */
+export interface Way extends Solo {
+  readonly mode: number;
+  /** Minutes of the slowest of these crews; Infinity where unknown. */
   readonly longest: number;
+  /** `pausing` without overtime, in which work lasts longest. */
+  readonly regular: Spans | null;
+}
+
+/** The moments at which an anchor may not be; null where there are none. */
+export function holesOf(
+  problem: Problem,
+  { forbidden }: Mode,
+  anchor: 'start' | 'finish',
+): Spans | null {
+  const spans = forbidden
+    .filter((one) => one.anchor === anchor)
+    .flatMap((one) => one.spans)
+    .toSorted((a, b) => a.start - b.start);
+  if (spans.length === 0) return null;
+  return spansOf(
+    spans.flatMap((s) => [s.start, s.end]),
+    problem.horizon,
+  );
+}
+
+const usable = ({ slotLists, now }: Problem, { slots }: Mode): readonly Interval[] | null =>
+  slots === null ? null : slotLists[slots].slots.filter(({ bookBy }) => bookBy >= now);
+
+/** Where finishes are forbidden, work with overtime and without end at different moments and are two ways. */
+const apart = (way: Way): Way[] =>
+  way.finishHoles === null || way.pausing === null
+    ? [way]
+    : [
+        { ...way, regular: way.pausing },
+        { ...way, pausing: way.regular },
+      ];
+
+/** What a mode asks of each resource in every minute of its work, clean-down included. */
+function amountsOf(problem: Problem, a: number, mode: Mode): Map<number, number> {
+  const sum = new Map<number, number>();
+  const add = (resource: number, amount: number): void => {
+    sum.set(resource, (sum.get(resource) ?? 0) + amount);
+  };
+  for (const { resource, amount } of mode.demands) if (amount > 0) add(resource, amount);
+  // A hold may end with the work, before the clean-down.
+  if (mode.cleanDown === 0)
+    for (const hold of problem.holds) if (hold.activity === a) add(hold.resource, hold.amount);
+  return sum;
 }
 
 /**
- * Relaxes a crew to what the rules demand: where breaks are relieved the rules let work
- * begin in a break, though the search never does.
+ * The ways that decide how early or late an activity can be. Overtime is free. Of crews with the same shared time
+ * the quickest is enough: it can take every start that a slower one can, and ends no later;
+ * but not where finishes are forbidden. `potLives`: lags from its start that close for its
+ * own finish, whatever is chosen.
  */
-const relaxed = (mode: CompiledMode, option: CrewOption): CrewOption =>
-  mode.relieved && !mode.pauses ? { ...option, table: option.relieved } : option;
-
-/** Pot life and the like: every start that a slow crew could take, a quick one can take too. */
-const quickIsEnough = (arc: Arc): boolean =>
-  arc.choice < 0 && !arc.open && !arc.fromFinish && arc.toFinish;
-
-/** The activity with only those of its own lags that may be argued from. */
-export const forBounds = (activity: CompiledActivity): CompiledActivity =>
-  activity.own.every(quickIsEnough)
-    ? activity
-    : { ...activity, own: activity.own.filter(quickIsEnough) };
-
-/**
- * The ways that decide how early or late an activity can be. Of crews with the same shared
- * time and no frozen work the quickest is enough: it can take every start that a slower one
- * can, and ends no later.
- */
-export function waysOf(compiled: Compiled, frozen: State, activity: CompiledActivity): Way[] {
-  const ways: Way[] = [];
-  for (const mode of activity.modes) {
-    const fits = mode.uses.every((use) =>
-      compiled.problem.resources[use.resource].steps.some((step) => step.capacity >= use.amount),
+export function waysOf(
+  ground: Ground,
+  compiled: Compiled,
+  a: number,
+  potLives: readonly number[],
+): Way[] {
+  const { problem } = ground;
+  const activity = problem.activities[a];
+  return activity.modes.flatMap((mode, m): Way[] => {
+    const { crews, complete, least } = compiled.activities[a].modes[m];
+    const minutes = crews === null ? mode.duration : least;
+    const amounts = minutes > 0 ? amountsOf(problem, a, mode) : new Map<number, number>();
+    const short = [...amounts].some(([resource, amount]) =>
+      problem.resources[resource].steps.every(({ capacity }) => capacity < amount),
     );
-    if (!fits) continue;
-    if (mode.crews === null) {
-      ways.push({ mode, option: null, longest: mode.minutes });
-      continue;
+    const { space } = mode;
+    const away = space !== null && activity.parts.some((p) => !ground.places[p].has(space));
+    if (short || away) return [];
+    const timed = [...amounts.keys()].some(
+      (r) => problem.resources[r].calendar !== null && demands(mode, r),
+    );
+    const hours = (
+      builders: readonly number[] | null,
+    ): Pick<Way, 'piece' | 'pausing' | 'regular'> => {
+      const keeping = { builders, mode, amounts };
+      const free = builders === null && !timed;
+      if (mode.splittable && !free)
+        return {
+          piece: null,
+          pausing: ground.working(keeping, true),
+          regular: ground.working(keeping, false),
+        };
+      const piece = free && amounts.size === 0 ? null : ground.pieces(keeping);
+      return { piece, pausing: null, regular: null };
+    };
+    const base = {
+      mode: m,
+      cleanDown: minutes > 0 ? mode.cleanDown : 0,
+      startHoles: holesOf(problem, mode, 'start'),
+      finishHoles: holesOf(problem, mode, 'finish'),
+      slots: usable(problem, mode),
+      potLives: potLives.map((l) => functionFor(problem.lags[l].fns, m)),
+    };
+    if (crews === null) return apart({ ...base, ...hours(null), minutes, longest: minutes });
+    // Crews were left out: of the people nothing but the least duration is certain.
+    if (!complete) {
+      const piece = mode.splittable ? null : hours(null).piece;
+      const weak = { ...base, piece, pausing: null, regular: null, finishHoles: null };
+      return [{ ...weak, minutes, longest: Infinity }];
     }
-    if (!mode.complete) {
-      // Crews were left out: nothing but the least duration is certain.
-      const alone = {
-        ...mode,
-        crews: null,
-        minutes: mode.least,
-        pauses: false,
-        uses: [],
-        dusty: false,
+    const ways = new Map<string, Way>();
+    for (const crew of crews) {
+      const key = ground.crewKey(crew.builders);
+      const group = base.finishHoles === null ? key : `${key}|${String(crew.minutes)}`;
+      const known = ways.get(group) ?? {
+        ...base,
+        ...hours(crew.builders),
+        minutes: crew.minutes,
+        longest: crew.minutes,
       };
-      ways.push({ mode: alone, option: null, longest: Infinity });
-      continue;
+      ways.set(group, {
+        ...known,
+        minutes: Math.min(known.minutes, crew.minutes),
+        longest: Math.max(known.longest, crew.minutes),
+      });
     }
-    const shared = new Map<WorkTable, Way>();
-    for (const option of mode.crews) {
-      const way = { mode, option: relaxed(mode, option), longest: option.minutes };
-      if (option.builders.some((b) => frozen.busy[b].count > 0)) {
-        ways.push(way);
-        continue;
-      }
-      const known = shared.get(option.table);
-      const longest = Math.max(option.minutes, known?.longest ?? 0);
-      const quicker = known?.option && known.option.minutes <= option.minutes ? known : way;
-      shared.set(option.table, { ...quicker, longest });
-    }
-    ways.push(...shared.values());
-  }
-  return ways;
+    return [...ways.values()].flatMap(apart);
+  });
 }
 
 const fit: Fit = { start: 0, finish: 0 };
 
 /** Earliest start and earliest finish, each over all ways; Infinity where there is none. */
 export function earliestOf(
-  compiled: Compiled,
-  frozen: State,
-  activity: CompiledActivity,
+  problem: Problem,
   ways: readonly Way[],
   from: number,
   leastFinish: number,
@@ -92,36 +153,44 @@ export function earliestOf(
   out.start = Infinity;
   out.finish = Infinity;
   let ending = Infinity;
-  for (const { mode, option, longest } of ways) {
-    if (!earliestFit(compiled, frozen, activity, mode, option, from, 0, compiled.horizon + 1, fit))
-      continue;
+  for (const way of ways) {
+    if (!earliestAlone(problem, way, from, fit)) continue;
     out.start = Math.min(out.start, fit.start);
-    out.finish = Math.min(out.finish, fit.finish);
-    if (fit.finish >= leastFinish) ending = -Infinity;
-    else
-      ending = Math.min(
-        ending,
-        longest === Infinity
-          ? -Infinity
-          : startFor(mode, option?.table ?? compiled.anyTime, longest, leastFinish),
-      );
+    out.finish = Math.min(out.finish, outside(way.finishHoles, Math.max(fit.finish, leastFinish)));
+    ending = Math.min(
+      ending,
+      fit.finish >= leastFinish || way.longest === Infinity
+        ? -Infinity
+        : Math.min(
+            startFor(way.pausing, way.longest, leastFinish),
+            startFor(way.regular, way.longest, leastFinish),
+          ),
+    );
   }
-  out.finish = Math.max(out.finish, leastFinish);
   out.start = Math.max(out.start, ending);
 }
 
-/** Latest start over all ways; -1 where there is none. */
+/** The end of the last span, after which no work that pauses can finish. */
+const lastMinute = (spans: Spans | null): number =>
+  spans === null || spans.count === 0 ? Infinity : spans.ends[spans.count - 1];
+
+/** Latest start and latest finish over all ways, up to those given; -1 where there is none. */
 export function latestOf(
-  compiled: Compiled,
+  { horizon }: Problem,
   ways: readonly Way[],
   start: number,
   finish: number,
-): number {
-  let latest = -1;
-  for (const { mode, option } of ways) {
-    const table = option === null ? compiled.anyTime : option.table;
-    const minutes = option === null ? mode.minutes : option.minutes;
-    latest = Math.max(latest, calendarLatest(mode, table, minutes, start, finish));
+  out: Fit,
+): void {
+  out.start = -1;
+  out.finish = -1;
+  for (const way of ways) {
+    const by = Math.min(finish, horizon - way.cleanDown);
+    const s = latestAlone(way, start, by);
+    if (s < 0) continue;
+    out.start = Math.max(out.start, s);
+    const f = way.longest === Infinity ? -1 : endIn(way.regular, s, way.longest);
+    const last = f < 0 ? lastMinute(way.pausing) : f;
+    out.finish = Math.max(out.finish, Math.min(last, by));
   }
-  return latest;
 }

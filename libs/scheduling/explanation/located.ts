@@ -1,78 +1,178 @@
+import { demands } from '../bounds/ground.ts';
+import type { Solo } from '../bounds/solo.ts';
+import { endIn } from '../bounds/solo.ts';
+import { holesOf } from '../bounds/ways.ts';
+import { hoursBook, type Keeper } from './keepers.ts';
 import type { Placement, Plan } from '../model/plan.ts';
-import type { Problem } from '../model/problem.ts';
-import type { Arc } from '../search/crew/arc.ts';
-import type { Compiled, CompiledActivity, CompiledMode } from '../search/crew/compiled.ts';
-import type { CrewOption } from '../search/crew/crews.ts';
-import { workTable, type WorkTable } from '../search/crew/spans.ts';
+import type { Activity, Interval, Mode, Problem } from '../model/problem.ts';
+import { nextInside, spanAfter, type Spans } from '../search/crew/compiled/spans.ts';
 
-/** A placed activity with what the compiled problem knows of it. */
+/** Work in time. */
+export interface Shape extends Interval {
+  readonly segments: readonly Interval[];
+  /** The end of its clean-down. */
+  readonly freed: number;
+}
+
+/** A placed activity with what the problem says of it. */
 export interface Located {
   readonly placement: Placement;
-  readonly activity: CompiledActivity;
-  readonly mode: CompiledMode;
-  /** Null where nobody is needed, and for frozen work. */
-  readonly option: CrewOption | null;
-  readonly table: WorkTable;
-  readonly minutes: number;
+  readonly activity: Activity;
+  readonly mode: Mode;
+  readonly frozen: boolean;
+  readonly keepers: readonly Keeper[];
+  /** The work in the mode, crew, overtime and slot that it has. */
+  readonly solo: Solo;
+  /** Where it is in time: as planned, unless it is being asked about. */
+  readonly shape: Shape;
 }
 
 /** A plan as explanations read it. `at[a]` is undefined where `a` is absent. */
 export interface LocatedPlan {
   readonly problem: Problem;
-  readonly compiled: Compiled;
   readonly plan: Plan;
   readonly at: readonly (Located | undefined)[];
-}
-
-const key = (builders: readonly number[]): string => builders.toSorted((a, b) => a - b).join();
-
-/** The crew as the compiled mode lists it, or made up where it is not among those listed. */
-function optionOf(problem: Problem, mode: CompiledMode, placement: Placement): CrewOption {
-  const builders = placement.crew.map((c) => c.builder);
-  const named = key(builders);
-  const listed = mode.crews?.find(
-    (o) =>
-      key(o.builders) === named &&
-      o.minutes === placement.segments.reduce((sum, s) => sum + s.end - s.start, 0),
-  );
-  if (listed) return listed;
-  const calendars = [...new Set(builders.map((b) => problem.builders[b].calendar))];
-  const table = workTable(
-    calendars.map((c) => problem.calendars[c]),
-    problem.horizon,
-  );
-  return {
-    builders,
-    demands: placement.crew.map((c) => c.demand),
-    table,
-    relieved: { shifts: table.shifts, work: table.shifts },
-    minutes: placement.segments.reduce((sum, s) => sum + s.end - s.start, 0),
-    scarcity: 0,
+  /** By lag: it holds in the plan. */
+  readonly lagHolds: readonly boolean[];
+  /** Lags that hold, by the activity they go to, and by the one they come from. */
+  readonly incoming: readonly (readonly number[])[];
+  readonly outgoing: readonly (readonly number[])[];
+  /** Placed activities that share a builder, a part or a resource (by demand), by each of these. */
+  readonly sharing: {
+    readonly builders: readonly (readonly number[])[];
+    readonly parts: readonly (readonly number[])[];
+    readonly resources: readonly (readonly number[])[];
   };
 }
 
-export function locate(compiled: Compiled, plan: Plan): LocatedPlan {
-  const { problem, activities, anyTime } = compiled;
-  const at: (Located | undefined)[] = activities.map(() => undefined);
+function soloOf(problem: Problem, placement: Placement, mode: Mode, hours: Spans | null): Solo {
+  const minutes = placement.segments.reduce((sum, s) => sum + s.end - s.start, 0);
+  const slot =
+    mode.slots === null || placement.slot === null
+      ? null
+      : problem.slotLists[mode.slots].slots[placement.slot];
+  return {
+    piece: mode.splittable ? null : hours,
+    pausing: mode.splittable ? hours : null,
+    minutes,
+    cleanDown: mode.cleanDown,
+    startHoles: holesOf(problem, mode, 'start'),
+    finishHoles: holesOf(problem, mode, 'finish'),
+    slots: slot === null ? null : [slot],
+    potLives: [],
+  };
+}
+
+const shapeOf = (placement: Placement, cleanDown: number): Shape => ({
+  start: placement.start,
+  end: placement.finish,
+  segments: placement.segments,
+  freed: placement.finish + cleanDown,
+});
+
+function sharingOf(
+  { builders, parts, resources }: Problem,
+  at: LocatedPlan['at'],
+): LocatedPlan['sharing'] {
+  const by = (
+    list: readonly unknown[],
+    has: (one: Located, index: number) => boolean,
+  ): number[][] =>
+    list.map((_, index) => at.flatMap((one, a) => (one && has(one, index) ? [a] : [])));
+  return {
+    builders: by(builders, ({ placement }, b) => placement.crew.some((c) => c.builder === b)),
+    parts: by(parts, ({ activity }, part) => activity.parts.includes(part)),
+    resources: by(resources, ({ mode }, resource) => demands(mode, resource)),
+  };
+}
+
+export function locate(problem: Problem, plan: Plan): LocatedPlan {
+  const at: (Located | undefined)[] = problem.activities.map(() => undefined);
+  const book = hoursBook(problem);
   for (const placement of plan.placements) {
-    const activity = activities[placement.activity];
+    const activity = problem.activities[placement.activity];
     const mode = activity.modes[placement.mode];
-    const free = activity.frozen !== null || mode.crews === null;
-    const option = free ? null : optionOf(problem, mode, placement);
+    const frozen = activity.fixed?.kind === 'frozen';
+    const keepers = frozen ? [] : book.keepers(placement, mode);
     at[placement.activity] = {
       placement,
       activity,
       mode,
-      option,
-      table: option === null ? anyTime : option.table,
-      minutes: option === null ? placement.finish - placement.start : option.minutes,
+      frozen,
+      keepers,
+      solo: soloOf(problem, placement, mode, book.common(keepers)),
+      shape: shapeOf(placement, frozen ? 0 : mode.cleanDown),
     };
   }
-  return { problem, compiled, plan, at };
+  const incoming: number[][] = problem.activities.map(() => []);
+  const outgoing: number[][] = problem.activities.map(() => []);
+  const lagHolds = problem.lags.map(
+    ({ from, to }) => at[from] !== undefined && at[to] !== undefined,
+  );
+  problem.choices.forEach(({ branches }, c) => {
+    branches.forEach(({ lags }, b) => {
+      if (plan.branches[c] !== b) for (const l of lags) lagHolds[l] = false;
+    });
+  });
+  problem.lags.forEach(({ from, to }, l) => {
+    if (!lagHolds[l]) return;
+    incoming[to].push(l);
+    outgoing[from].push(l);
+  });
+  return { problem, plan, at, lagHolds, incoming, outgoing, sharing: sharingOf(problem, at) };
 }
 
-/** Whether a lag holds in the plan: both ends placed and its branch, if any, taken. */
-export const active = ({ plan, at }: LocatedPlan, arc: Arc): boolean =>
-  at[arc.from] !== undefined &&
-  at[arc.to] !== undefined &&
-  (arc.choice < 0 || plan.branches[arc.choice] === arc.branch);
+const pieces = (spans: readonly Interval[]): Interval[] =>
+  spans.reduce<Interval[]>((joined, span) => {
+    const last = joined.at(-1);
+    if (last?.end === span.start) joined.splice(-1, 1, { start: last.start, end: span.end });
+    else joined.push(span);
+    return joined;
+  }, []);
+
+/**
+ * The work with the same people, if it started at `start`. Minutes that somebody does not work,
+ * from the start to their next working minute, count as worked: the hours then refuse it.
+ */
+export function shapeAt({ solo, frozen, shape }: Located, start: number): Shape {
+  const { pausing, minutes } = solo;
+  const cleanDown = shape.freed - shape.end;
+  if (frozen || pausing === null || minutes === 0) {
+    const end = start + shape.end - shape.start;
+    return { start, end, segments: start < end ? [{ start, end }] : [], freed: end + cleanDown };
+  }
+  const next = nextInside(pausing, start);
+  const lead = Math.min(minutes, next < 0 ? minutes : next - start);
+  const segments = lead > 0 ? [{ start, end: start + lead }] : [];
+  const last = lead < minutes ? endIn(pausing, next, minutes - lead) : start + lead;
+  // Hours that run out: the rest is worked after the last of them.
+  const end = last < 0 ? start + minutes : last;
+  if (last < 0) segments.splice(0, 1, { start, end });
+  else if (lead < minutes)
+    for (let i = spanAfter(pausing, next); i < pausing.count && pausing.starts[i] < end; i += 1)
+      segments.push({
+        start: Math.max(next, pausing.starts[i]),
+        end: Math.min(end, pausing.ends[i]),
+      });
+  return { start, end, segments: pieces(segments), freed: end + cleanDown };
+}
+
+/** The plan as it would be if one activity started at another minute, all else as it is. */
+export function moved(located: LocatedPlan, activity: number, start: number): LocatedPlan {
+  const at = located.at.map((one, a) =>
+    one && a === activity ? { ...one, shape: shapeAt(one, start) } : one,
+  );
+  return { ...located, at };
+}
+
+/** When work keeps its people. */
+export const taken = ({ shape }: Located): readonly Interval[] =>
+  shape.end < shape.freed
+    ? [...shape.segments, { start: shape.end, end: shape.freed }]
+    : shape.segments;
+
+/** Those of some activities that are placed. */
+export const those = ({ at }: LocatedPlan, activities: readonly number[]): Located[] =>
+  activities.flatMap((a) => at[a] ?? []);
+
+export const meets = (a: Interval, b: Interval): boolean => a.start < b.end && b.start < a.end;

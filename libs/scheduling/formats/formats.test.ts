@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { DomainError } from '#kernel/error.ts';
-import type { Problem } from '../model/problem.ts';
+import { faultOf } from './fault-of.ts';
 import { readSch } from './sch.ts';
 import { readSm } from './sm.ts';
 
@@ -36,7 +35,11 @@ describe('what is read', () => {
     // Longest of duration and outgoing lags: 0, 3, 2, 4, 0.
     expect(problem.horizon).toBe(9);
     expect(
-      problem.lags.map((l) => [l.from, l.to, l.fn.kind === 'constant' ? l.fn.minutes : null]),
+      problem.lags.map(({ from, to, fns: [fn] }) => [
+        from,
+        to,
+        fn.kind === 'constant' ? fn.minutes : null,
+      ]),
     ).toEqual([
       [0, 1, 0],
       [0, 2, 0],
@@ -52,21 +55,6 @@ describe('what is read', () => {
     );
   });
 });
-
-/** Line and value of the fault, and that it says what to do. */
-function faultOf(read: (text: string, file: string) => Problem, text: string): [string, unknown] {
-  try {
-    read(text, 'FILE');
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    expect(error.code).toBe('input.malformed');
-    const [found] = error.faults;
-    expect(found.cure).not.toBe('');
-    expect(error.message).toContain(found.path);
-    return [found.path, found.value];
-  }
-  throw new Error('no fault was found');
-}
 
 describe('what is refused, with file, line and value', () => {
   const broken: [string, (text: string) => string, string, unknown][] = [
@@ -116,7 +104,7 @@ describe('what is refused, with file, line and value', () => {
   for (const [what, damage, where, value] of broken) {
     it(`.sm: ${what}`, () => {
       expect(damage(sm)).not.toBe(sm);
-      expect(faultOf(readSm, damage(sm))).toEqual([where, value]);
+      expect(faultOf(() => readSm(damage(sm), 'FILE'))).toEqual([where, value]);
     });
   }
 
@@ -138,7 +126,7 @@ describe('what is refused, with file, line and value', () => {
   for (const [what, damage, where, value] of brokenSch) {
     it(`.sch: ${what}`, () => {
       expect(damage(sch)).not.toBe(sch);
-      expect(faultOf(readSch, damage(sch))).toEqual([where, value]);
+      expect(faultOf(() => readSch(damage(sch), 'FILE'))).toEqual([where, value]);
     });
   }
 });

@@ -1,13 +1,26 @@
 import type { Problem } from '../model/problem.ts';
-import { benchmarkProblem, type Job, type Link } from './benchmark.ts';
+import { singleModeProblem, type Job, type Link } from './benchmark.ts';
 import { expectWords, integer, integerAt, malformed, rowsOf, type Row } from './text.ts';
+
+/** What a `.sch` file holds; the first and the last job are the dummies. */
+export interface Project {
+  readonly jobs: readonly Job[];
+  readonly links: readonly Link[];
+  readonly capacity: readonly number[];
+}
+
+/** A project with minimum and maximum lags as a problem. Throws `input.malformed`. */
+export function readSch(text: string, file: string): Problem {
+  const { jobs, links, capacity } = readProject(text, file);
+  return singleModeProblem(file, 0, jobs, links, capacity, safeHorizon(jobs, links));
+}
 
 /**
  * Reads a project with minimum and maximum lags as ProGen/max writes it (C. Schwindt, Report
  * WIOR-489, University of Karlsruhe, 1996): counts, arcs, jobs, capacities. Activities are
  * numbered from 0, the dummies included. Throws `input.malformed`.
  */
-export function readSch(text: string, file: string): Problem {
+export function readProject(text: string, file: string): Project {
   const rows = rowsOf(text, file);
   if (rows.length === 0) {
     throw malformed({ file, line: 1 }, '', 'the file is empty', 'Give a complete .sch file.');
@@ -26,14 +39,7 @@ export function readSch(text: string, file: string): Problem {
   }
   const links = rows.slice(1, 1 + count).flatMap((row, i) => readLinks(row, i, count));
   const jobs = rows.slice(1 + count, 1 + 2 * count).map((row, i) => readJob(row, i, resources));
-  return benchmarkProblem(
-    file,
-    0,
-    jobs,
-    links,
-    readCapacity(rows, resources),
-    safeHorizon(jobs, links),
-  );
+  return { jobs, links, capacity: readCapacity(rows, resources) };
 }
 
 function readLinks(row: Row, from: number, count: number): Link[] {

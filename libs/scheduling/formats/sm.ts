@@ -1,5 +1,5 @@
 import type { Problem } from '../model/problem.ts';
-import { benchmarkProblem, type Job, type Link } from './benchmark.ts';
+import { singleModeProblem, type Job, type Link } from './benchmark.ts';
 import { expectWords, integer, integerAt, malformed, rowsOf, type Row } from './text.ts';
 
 /**
@@ -20,7 +20,7 @@ export function readSm(text: string, file: string): Problem {
   );
   // Any plan can be pressed to the left until something runs at every moment.
   const horizon = jobs.reduce((sum, job) => sum + job.duration, 0);
-  return benchmarkProblem(file, 1, jobs, links, capacity, horizon);
+  return singleModeProblem(file, 1, jobs, links, capacity, horizon);
 }
 
 /** The number after the colon of the row that begins so. */

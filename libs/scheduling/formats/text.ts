@@ -1,10 +1,14 @@
 import { DomainError, fault } from '#kernel/error.ts';
 
-/** A line of a file with its number, split at white space. */
-export interface Row {
+/** A place in a file. */
+export interface Place {
   readonly file: string;
   /** From 1. */
   readonly line: number;
+}
+
+/** A line of a file with its number, split at white space. */
+export interface Row extends Place {
   readonly words: readonly string[];
 }
 
@@ -21,12 +25,7 @@ export function rowsOf(text: string, file: string): Row[] {
 }
 
 /** `input.malformed` at one place of a file. */
-export function malformed(
-  at: { file: string; line: number },
-  value: unknown,
-  message: string,
-  cure: string,
-): DomainError {
+export function malformed(at: Place, value: unknown, message: string, cure: string): DomainError {
   const where = `${at.file}:${String(at.line)}`;
   return new DomainError('input.malformed', `${where}: ${message}`, {
     cure,
@@ -48,7 +47,7 @@ export function integerAt(row: Row, k: number, what: string, least: number): num
 }
 
 /** A word as an integer of at least `least`. Throws `input.malformed`. */
-export function integer(row: Row, word: string, what: string, least: number): number {
+export function integer(row: Place, word: string, what: string, least: number): number {
   const value = Number(word);
   if (!/^-?\d+$/.test(word) || !Number.isSafeInteger(value) || Math.abs(value) > LARGEST) {
     throw malformed(

@@ -1,5 +1,5 @@
-import type { Compiled } from '../../search/crew/compiled.ts';
 import type { Analysis } from '../critical-path.ts';
+import { promise } from '../promise.ts';
 import { freeTimes, type FreeTime } from './capacity.ts';
 import { demandOf, type Demand, type Work } from './demand.ts';
 import { earliestEnd, type Prices } from './prices.ts';
@@ -46,12 +46,12 @@ function endOf(
  * orders, a dynamic programme over sets, bounds every plan; the critical path's bounds
  * `least` of single refits are used in it.
  */
-export function crewHours(compiled: Compiled, analysis: Analysis): readonly [number, number] {
-  const { refits } = compiled.problem;
-  const { horizon } = compiled;
+export function crewHours(analysis: Analysis): readonly [number, number] {
+  const { problem } = analysis.root;
+  const { refits, horizon } = problem;
   const least = analysis.finishes;
-  const demand = demandOf(compiled, analysis);
-  const free = freeTimes(compiled, analysis.root.frozen);
+  const demand = demandOf(analysis);
+  const free = freeTimes(problem);
   const heavy = refits
     .map((_, r) => r)
     .sort((a, b) => refits[b].weight - refits[a].weight || a - b)
@@ -70,11 +70,8 @@ export function crewHours(compiled: Compiled, analysis: Analysis): readonly [num
   for (let set = 1; set < sets; set += 1)
     for (let i = 0; i < heavy.length; i += 1)
       if (set & (1 << i)) ends[set] = Math.max(ends[set], ends[set ^ (1 << i)]);
-  const cost = (r: number, finish: number, rank: 0 | 1): number => {
-    const { due, weight } = refits[r];
-    if (rank === 1) return weight * finish;
-    return due === null ? 0 : weight * Math.max(0, finish - due);
-  };
+  const cost = (r: number, finish: number, rank: 0 | 1): number =>
+    rank === 1 ? refits[r].weight * finish : promise(problem, r, finish);
   const total = (rank: 0 | 1): number => {
     const best = new Float64Array(sets).fill(Infinity);
     best[0] = 0;

@@ -1,42 +1,22 @@
-import type { Compiled } from '../../search/crew/compiled.ts';
-import {
-  flatten,
-  minutesBefore,
-  spansOf,
-  subtract,
-  workTable,
-  type Spans,
-} from '../../search/crew/spans.ts';
-import type { State } from '../../search/crew/state.ts';
+import type { Problem } from '../../model/problem.ts';
+import { minutesBefore, subtract, type Spans } from '../../search/crew/compiled/spans.ts';
+import { frozenTime } from '../ground.ts';
+import { hoursOf, indexed, shared } from '../hours.ts';
 
-/** One builder's free time: working minutes, and minutes of breaks inside shifts. */
+/** One builder's free time, overtime included: working minutes, and minutes of breaks inside shifts. */
 export interface FreeTime {
   readonly work: Spans;
   readonly breaks: Spans;
 }
 
-const listOf = ({ count, starts, ends }: Spans): { start: number; end: number }[] =>
-  Array.from({ length: count }, (_, i) => ({ start: starts[i], end: ends[i] }));
-
 /** Everybody's time less what frozen work took of it. */
-export function freeTimes(compiled: Compiled, frozen: State): FreeTime[] {
-  const { problem, horizon } = compiled;
+export function freeTimes(problem: Problem): FreeTime[] {
+  const frozen = frozenTime(problem);
   return problem.builders.map(({ calendar }, b) => {
-    const { shifts, work } = workTable([problem.calendars[calendar]], horizon);
-    const { count, starts, ends } = frozen.busy[b];
-    const busy = flatten(
-      listOf(
-        spansOf(
-          [...Array(count).keys()].flatMap((i) => [starts[i], ends[i]]),
-          horizon,
-        ),
-      ),
-    );
-    const worked = flatten(listOf(work));
-    return {
-      work: spansOf(subtract(worked, busy), horizon),
-      breaks: spansOf(subtract(subtract(flatten(listOf(shifts)), worked), busy), horizon),
-    };
+    const { shifts, work } = hoursOf(problem.calendars[calendar], true);
+    const free = subtract(shared(problem, [work]), frozen[b]);
+    const resting = subtract(subtract(shared(problem, [shifts]), work), frozen[b]);
+    return { work: indexed(problem, free), breaks: indexed(problem, resting) };
   });
 }
 

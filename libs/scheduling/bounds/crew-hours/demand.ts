@@ -1,7 +1,7 @@
 import type { CrewDemand } from '../../model/problem.ts';
-import type { Compiled } from '../../search/crew/compiled.ts';
-import { speedFor } from '../../search/crew/crews.ts';
+import { speedFor } from '../../search/crew/compiled/crews.ts';
 import type { Analysis } from '../critical-path.ts';
+import { isCertain } from '../domains.ts';
 import { tailsOf } from './tails.ts';
 
 /** Builders who can do one kind of work, each with the units done in a minute (100 is nominal). */
@@ -77,24 +77,28 @@ function add(to: Shares, from: Shares): void {
 /**
  * The crew work that each refit needs whatever is chosen. A mode with one demand needs its
  * work content at the builders' speeds; one with several needs each head for at least the
- * quickest duration. Of modes, and of a choice's branches, only what all of them need counts.
+ * quickest duration. Clean-down counts where it is over before the refit is. Of modes, and of a
+ * choice's branches, only what all of them need counts. What somebody can do who is in several
+ * places at once is never short.
  */
-export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
-  const { problem, activities } = compiled;
-  const { domains, assumed } = analysis;
-  const tails = tailsOf(compiled, analysis);
+export function demandOf(analysis: Analysis): Demand {
+  const { root, domains, assumed } = analysis;
+  const { problem, compiled, ways } = root;
+  const tails = tailsOf(analysis);
   const abilities: Ability[] = [];
   const known = new Map<string, number>();
 
+  /** Null where it is never short. */
   const abilityFor = (
     demand: CrewDemand,
     only: readonly number[] | null,
     bySpeed: boolean,
-  ): number => {
+  ): number | null => {
     const able = problem.builders.flatMap((_, b) => {
       const speed = only === null || only.includes(b) ? speedFor(problem, b, demand) : 0;
       return speed > 0 ? [{ b, rate: bySpeed ? speed : 100 }] : [];
     });
+    if (able.some(({ b }) => problem.builders[b].unlimited)) return null;
     const key = able.map(({ b, rate }) => `${String(b)}:${String(rate)}`).join();
     let index = known.get(key);
     if (index === undefined) {
@@ -105,47 +109,54 @@ export function demandOf(compiled: Compiled, analysis: Analysis): Demand {
     return index;
   };
 
-  const sharesOf = (a: number): Shares => {
-    const ways = problem.activities[a].modes.map((mode, m) => {
-      const { fixed } = problem.activities[a];
-      const only = fixed?.kind === 'set' ? fixed.builders : null;
-      const own: Shares = new Map();
-      for (const demand of mode.crew) {
-        const alone = mode.crew.length === 1;
-        const units = alone ? mode.work : 100 * demand.count * activities[a].modes[m].least;
-        const ability = abilityFor(demand, only, alone);
-        const relieved = !mode.splittable && mode.breaks === 'relieved';
-        add(
-          own,
-          new Map([
-            [ability, { ability, units, head: domains.startFrom[a], tail: tails[a], relieved }],
-          ]),
+  const sharesIn = (a: number, m: number): Shares => {
+    const { fixed, modes } = problem.activities[a];
+    const mode = modes[m];
+    const only = fixed?.kind === 'set' ? fixed.builders : null;
+    const relieved = !mode.splittable && mode.breaks === 'relieved';
+    const own: Shares = new Map();
+    const head = domains.startFrom[a];
+    const share = (ability: number | null, units: number, tail: number): void => {
+      if (ability !== null)
+        add(own, new Map([[ability, { ability, units, head, tail, relieved }]]));
+    };
+    for (const demand of mode.crew) {
+      const alone = mode.crew.length === 1;
+      const units = alone ? mode.work : 100 * demand.count * compiled.activities[a].modes[m].least;
+      share(abilityFor(demand, only, alone), units, tails[a]);
+      if (mode.cleanDown > 0 && tails[a] >= mode.cleanDown)
+        share(
+          abilityFor(demand, only, false),
+          100 * demand.count * mode.cleanDown,
+          tails[a] - mode.cleanDown,
         );
-      }
-      return own;
-    });
-    return least(ways);
+    }
+    return own;
   };
+  const sharesOf = (a: number): Shares =>
+    least([...new Set(ways[a].map(({ mode }) => mode))].map((m) => sharesIn(a, m)));
 
   const work: Work[] = [];
   const emit = (refit: number, shares: Shares): void => {
     for (const share of shares.values()) if (share.units > 0) work.push({ refit, ...share });
   };
-  activities.forEach(({ choice, branch, refit, frozen }, a) => {
-    if (refit < 0 || frozen || (choice >= 0 && assumed.taken[choice] !== branch)) return;
-    emit(refit, sharesOf(a));
+  problem.activities.forEach(({ refit, fixed }, a) => {
+    if (refit !== null && fixed?.kind !== 'frozen' && isCertain(root, assumed, a))
+      emit(refit, sharesOf(a));
   });
   problem.choices.forEach((choice, c) => {
     if (assumed.taken[c] >= 0) return;
     problem.refits.forEach((_, r) => {
       const possible = choice.branches.filter((_, b) => assumed.possible[c][b] === 1);
-      const ways = possible.map((branch) => {
+      const shares = possible.map((branch) => {
         const own: Shares = new Map();
-        for (const a of branch.activities)
-          if (activities[a].refit === r && !activities[a].frozen) add(own, sharesOf(a));
+        for (const a of branch.activities) {
+          const { refit, fixed } = problem.activities[a];
+          if (refit === r && fixed?.kind !== 'frozen') add(own, sharesOf(a));
+        }
         return own;
       });
-      emit(r, least(ways));
+      emit(r, least(shares));
     });
   });
   return { abilities, work };

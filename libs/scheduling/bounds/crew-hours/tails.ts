@@ -1,36 +1,35 @@
-import type { Compiled } from '../../search/crew/compiled.ts';
 import type { Analysis } from '../critical-path.ts';
+import { isCertain } from '../domains.ts';
 import { leastWait } from '../lag-constants.ts';
 
 /**
  * For each activity, minutes that pass at least between its finish and the finish of its
  * refit, by the certain openings after it: longest path with constants that hold for every anchor.
  */
-export function tailsOf(compiled: Compiled, { assumed }: Analysis): Float64Array {
-  const { activities, order } = compiled;
+export function tailsOf({ root, assumed }: Analysis): Float64Array {
+  const { problem, compiled, owners, ways } = root;
+  const { activities } = problem;
   const tails = new Float64Array(activities.length);
-  const least = activities.map(({ modes }) =>
-    Math.min(...modes.map((m) => (m.crews === null ? m.minutes : m.least))),
+  const least = ways.map((own) =>
+    own.length === 0 ? 0 : own.reduce((min, way) => Math.min(min, way.minutes), Infinity),
   );
-  const given = (choice: number, branch: number, a: number): boolean =>
-    choice < 0 ||
-    assumed.taken[choice] === branch ||
-    (activities[a].choice === choice && activities[a].branch === branch);
-  for (let i = order.topological.length - 1; i >= 0; i -= 1) {
-    const a = order.topological[i];
-    for (const arc of activities[a].outgoing) {
+  const { topological } = compiled.order;
+  for (let i = topological.length - 1; i >= 0; i -= 1) {
+    const a = topological[i];
+    const beside = (choice: number, branch: number): boolean =>
+      choice < 0 ||
+      assumed.taken[choice] === branch ||
+      (owners.activityChoice[a] === choice && owners.activityBranch[a] === branch);
+    for (const arc of root.outgoing[a]) {
       const { to } = arc;
-      const next = activities[to];
-      if (
-        !arc.open ||
-        !arc.fromFinish ||
-        arc.toFinish ||
-        next.refit !== activities[a].refit ||
-        next.frozen
-      )
-        continue;
-      if (!given(arc.choice, arc.branch, a) || !given(next.choice, next.branch, a)) continue;
-      tails[a] = Math.max(tails[a], leastWait(compiled, arc) + least[to] + tails[to]);
+      const { refit, fixed } = activities[to];
+      if (!arc.open || !arc.fromFinish || arc.toFinish) continue;
+      if (refit !== activities[a].refit || fixed?.kind === 'frozen') continue;
+      const present =
+        isCertain(root, assumed, to) ||
+        beside(owners.activityChoice[to], owners.activityBranch[to]);
+      if (!present || !beside(arc.choice, arc.branch)) continue;
+      tails[a] = Math.max(tails[a], leastWait(problem, arc) + least[to] + tails[to]);
     }
   }
   return tails;

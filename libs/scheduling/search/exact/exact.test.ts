@@ -27,7 +27,10 @@ describe('against trying every start', () => {
         if (state.plan === null) infeasible++;
         else {
           expect(check(problem, state.plan), `seed ${seed}`).toEqual([]);
-          expect(state.bounds, `seed ${seed}`).toEqual([0, state.plan.values[1]]);
+          expect(
+            state.bounds.map(({ bound }) => bound),
+            `seed ${seed}`,
+          ).toEqual(state.plan.values);
         }
       }
       // The draw must keep exercising both verdicts.
@@ -104,7 +107,7 @@ describe('what a caller may rely on', () => {
       let last = solver.step(1);
       while (!last.done) {
         const state = solver.step(1);
-        expect(state.bounds[1]).toBeGreaterThanOrEqual(last.bounds[1]);
+        expect(state.bounds[1].bound).toBeGreaterThanOrEqual(last.bounds[1].bound);
         expect(state.plan?.values[1] ?? Infinity).toBeLessThanOrEqual(
           last.plan?.values[1] ?? Infinity,
         );
@@ -142,7 +145,7 @@ describe('edges', () => {
     activities: base.activities.slice(0, 1).map((a) => ({
       ...a,
       refit: 0,
-      release: 2,
+      releases: [{ at: 2, kind: 'boat', source: '' }],
       modes: [{ ...a.modes[0], duration: 3, demands: [] }],
     })),
     ...change,
@@ -175,12 +178,12 @@ describe('edges', () => {
       toAnchor: 'finish',
       bound: 'open',
     } as const;
-    expect(solve(with1({ lags: [{ ...lag, fn: { kind: 'constant', minutes: 3 } }] })).status).toBe(
-      'optimal',
-    );
-    expect(solve(with1({ lags: [{ ...lag, fn: { kind: 'constant', minutes: 4 } }] })).status).toBe(
-      'infeasible',
-    );
+    expect(
+      solve(with1({ lags: [{ ...lag, fns: [{ kind: 'constant', minutes: 3 }] }] })).status,
+    ).toBe('optimal');
+    expect(
+      solve(with1({ lags: [{ ...lag, fns: [{ kind: 'constant', minutes: 4 }] }] })).status,
+    ).toBe('infeasible');
   });
 
   it('takes pure problems only', () => {
@@ -207,17 +210,28 @@ describe('edges', () => {
           { ...activity, modes: [{ ...mode, crew: [{ skill: 0, minLevel: 1, count: 1 }] }] },
         ],
       },
+      ...(
+        [
+          { forbidden: [{ anchor: 'start', spans: [], kind: 'dew', source: '' }] },
+          { consumes: [{ stock: 0, amount: 1 }] },
+          { slots: 0 },
+          { movesTo: 0 },
+          { barrier: { barrier: 0, closes: true } },
+          { cost: 1 },
+        ] as const
+      ).map((given) => ({ activities: [{ ...activity, modes: [{ ...mode, ...given }] }] })),
+      { activities: [{ ...activity, parts: [0] }] },
+      { resources: [{ ...base.resources[0], calendar: 0 }] },
       {
-        activities: [
-          { ...activity, modes: [{ ...mode, forbiddenStarts: [{ start: 0, end: 1 }] }] },
-        ],
+        holds: [{ id: 'h', activity: 0, resource: 0, amount: 1, ends: [], source: '' }],
       },
+      { published: { tolerance: 0, tasks: [] } },
       {
         activities: [
           { ...activity, fixed: { kind: 'set', start: 1, finish: null, builders: null } },
         ],
       },
-      { lags: [{ ...base.lags[0], fn: { kind: 'table', table: 0 } }] },
+      { lags: [{ ...base.lags[0], fns: [{ kind: 'table', table: 0 }] }] },
       { choices: [{ id: 'c', branches: [], source: '' }] },
     ];
     for (const change of impure)
@@ -234,15 +248,14 @@ function scaled(problem: Problem, factor: number): Problem {
     horizon: problem.horizon * factor + factor - 1,
     activities: problem.activities.map((a) => ({
       ...a,
-      release: a.release * factor,
+      releases: a.releases.map((release) => ({ ...release, at: release.at * factor })),
       modes: a.modes.map((mode) => ({ ...mode, duration: mode.duration * factor })),
     })),
     lags: problem.lags.map((lag) => ({
       ...lag,
-      fn:
-        lag.fn.kind === 'constant'
-          ? { kind: 'constant', minutes: lag.fn.minutes * factor }
-          : lag.fn,
+      fns: lag.fns.map((fn) =>
+        fn.kind === 'constant' ? { kind: 'constant', minutes: fn.minutes * factor } : fn,
+      ),
     })),
   };
 }

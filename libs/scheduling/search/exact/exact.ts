@@ -1,4 +1,4 @@
-import type { Plan, SearchState, SolveStatus } from '../../model/plan.ts';
+import type { Plan, ProvedBound, SearchState, SolveStatus } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import { FirstPlans } from '../list/firstPlan.ts';
 import type { Search } from '../search.ts';
@@ -149,12 +149,16 @@ class Exact implements Search {
     return {
       status,
       plan: this.plan,
-      bounds: [0, bound * this.model.unit * this.model.weight],
+      bounds: boundsOf(bound * this.model.unit * this.model.weight),
       iterations: this.iterations,
       done,
     };
   }
 }
+
+/** In a pure problem nothing can be late, cost money or disturb. */
+const boundsOf = (bound: number): readonly ProvedBound[] =>
+  [0, bound, 0, 0].map((value) => ({ bound: value, caps: [], proof: 'search' }));
 
 function verdict(done: boolean, planned: boolean): SolveStatus {
   if (planned) return done ? 'optimal' : 'feasible';
@@ -175,10 +179,19 @@ function toPlan(model: PureModel, starts: Int32Array): Plan {
       const start = step * unit;
       const end = start + duration[activity] * unit;
       const segments = start < end ? [{ start, end }] : [];
-      return { activity, mode: 0, start, finish: end, segments, crew: [] };
+      return {
+        activity,
+        mode: 0,
+        start,
+        finish: end,
+        segments,
+        crew: [],
+        overtime: false,
+        slot: null,
+      };
     }),
     branches: [],
     finishes: [finish],
-    values: [0, finish * model.weight],
+    values: [0, finish * model.weight, 0, 0],
   };
 }

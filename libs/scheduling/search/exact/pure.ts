@@ -26,7 +26,10 @@ export interface PureModel {
   readonly weight: number;
 }
 
-/** Whether the exact search takes the problem: RCPSP with constant minimum and maximum lags, one refit, no due date. */
+/**
+ * Whether the exact search takes the problem: RCPSP with constant minimum and maximum lags, one
+ * refit, no due date, and nothing else that the model knows.
+ */
 export function isPure(problem: Problem): boolean {
   return (
     problem.refits.length === 1 &&
@@ -34,20 +37,29 @@ export function isPure(problem: Problem): boolean {
     problem.refits[0].weight > 0 &&
     problem.choices.length === 0 &&
     problem.surfaces.length === 0 &&
-    problem.lags.every((lag) => lag.fn.kind === 'constant') &&
-    problem.resources.every((resource) => resource.steps.length === 1) &&
+    problem.holds.every((hold) => hold.amount === 0) &&
+    problem.published === null &&
+    problem.lags.every(({ fns }) => fns.length === 1 && fns[0].kind === 'constant') &&
+    problem.resources.every(({ steps, calendar }) => steps.length === 1 && calendar === null) &&
     problem.activities.every(isPlain)
   );
 }
 
 function isPlain(activity: Activity): boolean {
-  if (activity.modes.length !== 1 || activity.fixed !== null) return false;
+  if (activity.modes.length !== 1 || activity.fixed !== null || activity.parts.length > 0)
+    return false;
   const [mode] = activity.modes;
   return (
     mode.crew.length === 0 &&
     !mode.splittable &&
-    mode.forbiddenStarts.length === 0 &&
-    mode.air === 'clean'
+    mode.consumes.length === 0 &&
+    mode.forbidden.length === 0 &&
+    mode.air === 'clean' &&
+    mode.movesTo === null &&
+    mode.barrier === null &&
+    mode.slots === null &&
+    mode.cost === 0 &&
+    mode.cleanDown === 0
   );
 }
 
@@ -55,7 +67,9 @@ function isPlain(activity: Activity): boolean {
 export function toPureModel(problem: Problem): PureModel {
   const { activities, resources } = problem;
   const duration = activities.map((a) => a.modes[0].duration);
-  const release = activities.map((a) => a.release);
+  const release = activities.map(({ releases }) =>
+    releases.reduce((latest, { at }) => Math.max(latest, at), 0),
+  );
   const lags = problem.lags.map((lag) => startLag(lag, duration));
   const unit = commonDivisor([...duration, ...release, ...lags.map((l) => l.weight)]);
   const demand = resources.map((_, r) =>
@@ -78,10 +92,11 @@ export function toPureModel(problem: Problem): PureModel {
 }
 
 function startLag(lag: Lag, duration: readonly number[]): StartLag {
-  if (lag.fn.kind !== 'constant') throw new Error(`lag ${lag.id} is not constant`);
+  const [fn] = lag.fns;
+  if (fn.kind !== 'constant') throw new Error(`lag ${lag.id} is not constant`);
   const before = lag.fromAnchor === 'finish' ? duration[lag.from] : 0;
   const after = lag.toAnchor === 'finish' ? duration[lag.to] : 0;
-  const weight = before + lag.fn.minutes - after;
+  const weight = before + fn.minutes - after;
   return lag.bound === 'open'
     ? { from: lag.from, to: lag.to, weight }
     : { from: lag.to, to: lag.from, weight: -weight };

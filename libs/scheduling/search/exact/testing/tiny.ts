@@ -1,5 +1,6 @@
 import { random, type Random } from '#kernel/random.ts';
 import type { Activity, Lag, Problem } from '../../../model/problem.ts';
+import { mode } from '../../../testing/make.ts';
 
 /** Sizes of a drawn problem; defaults give 3 to 6 activities. */
 export interface Size {
@@ -24,8 +25,9 @@ export function drawPure(seed: number, size: Size = { fewest: 3, most: 6, horizo
     drawLag(rng, k, count),
   );
   return {
-    version: 1,
+    version: 2,
     origin: null,
+    now: 0,
     horizon: size.horizon,
     skills: [],
     calendars: [],
@@ -33,18 +35,32 @@ export function drawPure(seed: number, size: Size = { fewest: 3, most: 6, horizo
     resources: capacity.map((amount, r) => ({
       id: `R${r}`,
       steps: [{ from: 0, capacity: amount }],
+      calendar: null,
       source: `seed ${seed}`,
     })),
+    stocks: [],
     spaces: [],
+    barriers: [],
+    parts: [],
+    slotLists: [],
     activities,
     tables: [],
     lags,
     choices: [],
     surfaces: [],
+    holds: [],
     refits: [
-      { id: 'refit', release: 0, due: null, weight: between(rng, 1, 3), source: `seed ${seed}` },
+      {
+        id: 'refit',
+        release: 0,
+        due: null,
+        handovers: [],
+        weight: between(rng, 1, 3),
+        source: `seed ${seed}`,
+      },
     ],
-    tolerances: [0, 0],
+    published: null,
+    tolerances: [0, 0, 0],
   };
 }
 
@@ -53,24 +69,17 @@ function drawActivity(rng: Random, i: number, capacity: readonly number[]): Acti
     id: `A${i}`,
     refit: rng.below(8) === 0 ? null : 0,
     modes: [
-      {
+      mode({
         duration: between(rng, rng.below(6) === 0 ? 0 : 1, 4),
-        work: 0,
-        floor: 0,
-        crew: [],
         demands: capacity.map((most, resource) => ({
           resource,
           amount: rng.below(most + 1),
           keptWhilePaused: false,
         })),
-        splittable: false,
-        breaks: 'relieved',
-        forbiddenStarts: [],
-        space: null,
-        air: 'clean',
-      },
+      }),
     ],
-    release: rng.below(5) === 0 ? between(rng, 1, 3) : 0,
+    releases: rng.below(5) === 0 ? [{ at: between(rng, 1, 3), kind: 'boat', source: `A${i}` }] : [],
+    parts: [],
     fixed: null,
     source: `A${i}`,
   };
@@ -87,7 +96,7 @@ function drawLag(rng: Random, k: number, count: number): Lag {
     to,
     toAnchor: rng.below(2) === 0 ? 'start' : 'finish',
     bound: open ? 'open' : 'close',
-    fn: { kind: 'constant', minutes: open ? between(rng, -1, 3) : between(rng, 1, 7) },
+    fns: [{ kind: 'constant', minutes: open ? between(rng, -1, 3) : between(rng, 1, 7) }],
     kind: 'sequence',
     source: `L${k}`,
   };
@@ -109,7 +118,8 @@ export function enumerateBest(problem: Problem): { makespan: number; starts: num
       return;
     }
     const { duration } = activities[i].modes[0];
-    for (let t = activities[i].release; t + duration <= horizon; t++) {
+    const first = Math.max(0, ...activities[i].releases.map(({ at }) => at));
+    for (let t = first; t + duration <= horizon; t++) {
       starts[i] = t;
       if (!keepsLags(problem, starts, i) || !keepsCapacity(problem, starts, i)) continue;
       place(i + 1, activities[i].refit === null ? makespan : Math.max(makespan, t + duration));
@@ -122,10 +132,11 @@ export function enumerateBest(problem: Problem): { makespan: number; starts: num
 /** Whether all lags among the first `last + 1` activities that touch `last` hold. */
 function keepsLags(problem: Problem, starts: readonly number[], last: number): boolean {
   return problem.lags.every((lag) => {
-    if (Math.max(lag.from, lag.to) !== last || lag.fn.kind !== 'constant') return true;
+    const [fn] = lag.fns;
+    if (Math.max(lag.from, lag.to) !== last || fn.kind !== 'constant') return true;
     const at = (i: number, anchor: 'start' | 'finish'): number =>
       starts[i] + (anchor === 'finish' ? problem.activities[i].modes[0].duration : 0);
-    const limit = at(lag.from, lag.fromAnchor) + lag.fn.minutes;
+    const limit = at(lag.from, lag.fromAnchor) + fn.minutes;
     return lag.bound === 'open'
       ? at(lag.to, lag.toAnchor) >= limit
       : at(lag.to, lag.toAnchor) <= limit;
