@@ -13,6 +13,10 @@ export interface Figure {
 export interface Bench {
   readonly name: string;
   readonly about: string;
+  /** Whether it reads the public benchmark files, which may be absent. */
+  readonly publicFiles: boolean;
+  /** Globs of files beside the engine that its rows depend on. */
+  readonly measures?: readonly string[];
   /** Names of the units, in order. */
   units(): readonly string[];
   run(unit: string): Promise<Row>;

@@ -1,6 +1,6 @@
 /**
  * `npm run bench [-- --only NAME] [--json FILE] [--minutes N] [--fresh]`: measures the engine
- * against published results and a peer. Stops after `--minutes` (9 unless given); the same
+ * against published results, an oracle and a peer, and on made-up yards. Stops after `--minutes` (9 unless given); the same
  * command then continues where it stopped. Exit 1 if a target was missed, 2 on bad usage.
  */
 import { writeFileSync } from 'node:fs';
@@ -8,11 +8,13 @@ import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { absence } from '../reference/data.ts';
 import type { Bench, Figure } from './bench.ts';
+import { oracle } from './oracle.ts';
 import { peer } from './peer.ts';
 import { Progress } from './progress.ts';
-import { j30, max } from './published.ts';
+import { j30, max, multi } from './published.ts';
+import { refit } from './refit.ts';
 
-const benches: readonly Bench[] = [j30, max, peer];
+const benches: readonly Bench[] = [j30, max, multi, oracle, refit, peer];
 
 interface Report {
   readonly bench: string;
@@ -23,7 +25,7 @@ interface Report {
 
 async function measure(bench: Bench, fresh: boolean, until: number): Promise<Report> {
   console.log(`${bench.name}: ${bench.about}`);
-  const progress = new Progress(bench.name, fresh);
+  const progress = new Progress(bench.name, fresh, bench.measures ?? []);
   const units = bench.units();
   for (const unit of units) {
     if (progress.rows.has(unit)) continue;
@@ -62,7 +64,8 @@ if (chosen.length === 0)
 const minutes = Number(values.minutes);
 if (!(minutes > 0))
   refuse(`--minutes "${values.minutes}" is no time: give a number greater than 0.`);
-if (absence !== null) refuse(`Nothing to measure: ${absence}.`);
+if (absence !== null && chosen.some((bench) => bench.publicFiles))
+  refuse(`Not all can be measured: ${absence}.`);
 
 const until = performance.now() + 60_000 * minutes;
 const reports: Report[] = [];

@@ -1,10 +1,8 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { readBenchmark } from '../../apps/cli/solve/solveFile.ts';
 import { knownOf } from '../reference/data.ts';
+import { solveModel } from '../support/minizinc/solve.ts';
 import { quantile, short, type Bench, type Row } from './bench.ts';
 import { minizincModel } from './peer/model.ts';
 
@@ -13,7 +11,6 @@ const SECONDS = 10;
 const PATIENCE_MS = 60_000;
 
 const ownProgram = new URL('./peer/own.ts', import.meta.url).pathname;
-const peerProgram = new URL('./peer/chuffed.ts', import.meta.url).pathname;
 const run = promisify(execFile);
 
 /** Every 40th j30 file and every 19th of ubo20 and ubo50: 20 files. */
@@ -36,8 +33,8 @@ interface Answer {
   readonly seconds: number;
 }
 
-async function answerOf(program: string, words: readonly string[]): Promise<Answer> {
-  const { stdout } = await run(process.execPath, [program, ...words], {
+async function byUs(path: string): Promise<Answer> {
+  const { stdout } = await run(process.execPath, [ownProgram, path, String(SECONDS)], {
     timeout: 1000 * SECONDS + PATIENCE_MS,
     maxBuffer: 1 << 24,
   });
@@ -45,18 +42,16 @@ async function answerOf(program: string, words: readonly string[]): Promise<Answ
 }
 
 async function byPeer(path: string): Promise<Answer & { proved: boolean }> {
-  const folder = mkdtempSync(join(tmpdir(), 'peer-'));
-  try {
-    const model = join(folder, 'model.mzn');
-    writeFileSync(model, minizincModel(readBenchmark(path)));
-    const answer = await answerOf(peerProgram, [model, String(1000 * SECONDS)]);
-    return {
-      ...answer,
-      proved: answer.status === 'OPTIMAL_SOLUTION' || answer.status === 'UNSATISFIABLE',
-    };
-  } finally {
-    rmSync(folder, { recursive: true });
-  }
+  const { status, output, seconds } = await solveModel(
+    { 'model.mzn': minizincModel(readBenchmark(path)) },
+    { solver: 'chuffed', seconds: SECONDS, short: false },
+  );
+  return {
+    status,
+    makespan: output === null ? null : Number(output),
+    seconds,
+    proved: status === 'OPTIMAL_SOLUTION' || status === 'UNSATISFIABLE',
+  };
 }
 
 let files = new Map<string, string>();
@@ -65,13 +60,14 @@ let files = new Map<string, string>();
 export const peer: Bench = {
   name: 'peer',
   about: `this engine and Chuffed (npm minizinc, WebAssembly) on the same files, ${SECONDS} s each, a process a solve`,
+  publicFiles: true,
   units() {
     files = sample();
     return [...files.keys()];
   },
   async run(unit): Promise<Row> {
     const path = files.get(unit) ?? '';
-    const own = await answerOf(ownProgram, [path, String(SECONDS)]);
+    const own = await byUs(path);
     const other = await byPeer(path);
     const ownProved = own.status === 'optimal' || own.status === 'infeasible';
     return {

@@ -14,10 +14,11 @@ import type { Row } from './bench.ts';
 const root = new URL('../../', import.meta.url).pathname;
 const folder = join(root, '.curewright', 'bench');
 
-/** Changes when the engine does: rows of another engine are not mixed with this one's. */
-function engineHash(): string {
+/** Changes when the engine does, or what it is measured by: rows of two of them are not mixed. */
+function engineHash(measures: readonly string[]): string {
   const hash = createHash('sha256');
-  for (const file of globSync('libs/scheduling/**/*.ts', { cwd: root }).sort()) {
+  const files = globSync(['libs/scheduling/**/*.ts', ...measures], { cwd: root });
+  for (const file of files.sort()) {
     if (!file.endsWith('.test.ts')) hash.update(file).update(readFileSync(join(root, file)));
   }
   return hash.digest('hex');
@@ -28,9 +29,10 @@ export class Progress {
   readonly rows = new Map<string, Row>();
   private readonly file: string;
 
-  constructor(name: string, fresh: boolean) {
+  /** `measures`: globs of files, from the project's root, that the rows depend on beside the engine. */
+  constructor(name: string, fresh: boolean, measures: readonly string[]) {
     this.file = join(folder, `${name}.jsonl`);
-    const engine = engineHash();
+    const engine = engineHash(measures);
     const [head, ...lines] = existsSync(this.file)
       ? readFileSync(this.file, 'utf8').split('\n')
       : [''];

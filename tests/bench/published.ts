@@ -1,18 +1,26 @@
-import { solveFile } from '../../apps/cli/solve/solveFile.ts';
+import { solveFile, type Solved } from '../../apps/cli/solve/solveFile.ts';
+import { check } from '#scheduling/checker/check.ts';
 import { contradiction, knownOf, type Known } from '../reference/data.ts';
+import { rulesOf } from '../reference/rules/of-file.ts';
+import { asDone } from '../reference/rules/schedule.ts';
 import { quantile, short, type Bench, type Figure, type Row } from './bench.ts';
 
 const SEED = 1;
 
+/** What breaks the rules of the file itself, played from its text; null if nothing does. */
+type Judge = (known: Known, solved: Solved) => string | null;
+
 /** Solves a file for so many seconds and compares with the published table. */
-function measure(known: Known, seconds: number): Row {
-  const outcome = solveFile(known.path, { kind: 'seconds', seconds }, SEED);
+function measure(known: Known, seconds: number, judge: Judge | null): Row {
+  const solved = solveFile(known.path, { kind: 'seconds', seconds }, SEED);
+  const { outcome } = solved;
   const { status, makespan, bound } = outcome;
   return {
     ...outcome,
     known: known.status,
     upper: known.upper,
     wrong: contradiction(known, { status, makespan, bound }),
+    broken: judge?.(known, solved) ?? null,
   };
 }
 
@@ -39,11 +47,13 @@ function filesBench(
   sets: readonly string[],
   seconds: number,
   figures: (rows: readonly Row[]) => Figure[],
+  judge: Judge | null = null,
 ): Bench {
   const files = new Map<string, Known>();
   return {
     name,
     about,
+    publicFiles: true,
     units() {
       for (const set of sets)
         for (const known of knownOf(set)) files.set(`${set}/${known.name}`, known);
@@ -52,7 +62,7 @@ function filesBench(
     run(unit) {
       const known = files.get(unit);
       if (known === undefined) throw new Error(`there is no file ${unit}`);
-      return Promise.resolve(measure(known, seconds));
+      return Promise.resolve(measure(known, seconds, judge));
     },
     summarise: (rows) => [...figures(rows), wrong(rows), ...times(rows)],
   };
@@ -105,4 +115,59 @@ export const max = filesBench(
       },
     ];
   },
+);
+
+/** A plan has to satisfy both the checker and the rules of its file. */
+const judged: Judge = (known, { problem, plan }) => {
+  if (plan === null) return null;
+  const complaints = [
+    ...check(problem, plan).map(({ message }) => message),
+    ...rulesOf(known.path)(asDone(problem, plan)),
+  ];
+  return complaints.at(0) ?? null;
+};
+
+/** Modes, named people, calendars and splitting, from outside our own data. */
+export const multi = filesBench(
+  'multi',
+  'multi-mode (mm-j10), multi-skill (mspsp) and calendar (max-cal) files, 10 s a file',
+  ['mm-j10', 'mspsp/mzn12', 'mspsp/instlib', 'max-cal'],
+  10,
+  (rows) => {
+    const infeasible = rows.filter((row) => row.known === 'infeasible');
+    const feasible = rows.filter((row) => row.known !== 'infeasible');
+    const planned = count(feasible, (row) => row.makespan !== null);
+    const broken = count(rows, (row) => row.broken !== null);
+    const above = feasible
+      .filter((row) => row.makespan !== null)
+      .map((row) => (100 * (Number(row.makespan) - Number(row.upper))) / Number(row.upper));
+    return [
+      { what: 'feasible files', value: feasible.length },
+      {
+        what: 'with a plan',
+        value: planned,
+        target: '90 %',
+        met: planned >= 0.9 * feasible.length,
+      },
+      {
+        what: "plans that break their file's rules",
+        value: broken,
+        target: '0',
+        met: broken === 0,
+      },
+      {
+        what: 'best known value reached',
+        value: count(feasible, (row) => row.makespan === row.upper),
+      },
+      { what: 'proved optimal', value: count(feasible, (row) => row.status === 'optimal') },
+      { what: 'median % above the best known', value: short(quantile(above, 0.5)) },
+      { what: 'largest % above the best known', value: short(quantile(above, 1)) },
+      { what: 'infeasible files', value: infeasible.length },
+      {
+        what: 'proved infeasible',
+        value: count(infeasible, (row) => row.status === 'infeasible'),
+      },
+    ];
+  },
+  judged,
 );
