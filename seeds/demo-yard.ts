@@ -2,6 +2,7 @@ import type { YardInput } from '#planning/yard/yard.ts';
 import { boats } from './demo/boats.ts';
 import { people } from './demo/people.ts';
 import { spaces } from './demo/spaces.ts';
+import { crane, surveyor } from './demo/outside.ts';
 import { materials } from './materials.ts';
 import { inventedOutdoor } from './outdoor.ts';
 import { procedures, skills } from './procedures.ts';
@@ -20,9 +21,27 @@ export const demoYard: YardInput = {
   people: [...people],
   spaces: [...spaces],
   tools: [
-    { id: 'extractor', name: 'Dust extractor', count: 3 },
+    {
+      id: 'extractor',
+      name: 'Dust extractor',
+      count: 3,
+      away: [{ from: '2026-12-07T07:00:00+01:00', to: '2026-12-08T17:00:00+01:00', count: 1 }],
+    },
     { id: 'spray-gun', name: 'Gel-coat spray gun', count: 1 },
-    { id: 'clamp-set', name: 'Clamps and shores', count: 2 },
+    { id: 'clamp-set', name: 'Clamps and shores', count: 4 },
+    { id: 'laminating-table', name: 'Laminating table', count: 2 },
+  ],
+  stocks: [{ id: 'gel-coat', name: 'Gel coat in the store', unit: 'kg', total: 9 }],
+  barriers: [
+    {
+      id: 'companionway-sheet',
+      name: 'Dust sheet in the companionway of Kornog',
+      blocks: [{ from: 'shed', to: 'kornog-inside' }],
+    },
+  ],
+  slotLists: [crane, surveyor],
+  deliveries: [
+    { id: 'foam-core', name: 'Foam core for Kornog', expected: '2026-12-01T11:00:00+01:00' },
   ],
   materials: [...materials],
   procedures: [...procedures],

@@ -1,9 +1,10 @@
 import { fairAndSand, gelCoatBuild, hatchNonSkid } from './procedures/finishes.ts';
 import { delaminatedPatch, overheadLaminate } from './procedures/laminates.ts';
 import { bulkheadTabbed, coredPanel, panelsBonded } from './procedures/panels.ts';
+import { craneLift } from './procedures/lift.ts';
 import type { ProcedureInput } from './procedures/step.ts';
 
-/** The eight procedures of the trade that every new yard may begin with. */
+/** The nine procedures of the trade that every new yard may begin with. */
 export const procedures: readonly ProcedureInput[] = [
   coredPanel,
   panelsBonded,
@@ -13,6 +14,7 @@ export const procedures: readonly ProcedureInput[] = [
   gelCoatBuild,
   delaminatedPatch,
   hatchNonSkid,
+  craneLift,
 ];
 
 export const skills = [

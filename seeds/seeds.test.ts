@@ -16,27 +16,31 @@ import { procedures } from './procedures.ts';
 
 vi.setConfig({ testTimeout: 60_000 }); // searches, on a machine that may be busy
 
-const ITERATIONS = 48; // enough for a plan, little enough for a slow machine
+const ITERATIONS = 32; // enough for a plan, little enough for a slow machine
 
 function read(name: string): Yard {
   const path = new URL(`${name}.json`, import.meta.url);
   return readYard(JSON.parse(readFileSync(path, 'utf8')), name);
 }
 
-function planned(problem: Problem): SolveResult {
+function planned(problem: Problem, iterations = ITERATIONS): SolveResult {
   expect(validate(problem)).toEqual([]);
-  return solve(problem, { seed: 1, iterations: ITERATIONS });
+  return solve(problem, { seed: 1, iterations });
 }
 
 /** The kinds of rule of `problem` that the plan of a problem without some of them breaks, and of lag. */
 function brokenBy(problem: Problem, without: Problem): { rules: Set<string>; lags: Set<string> } {
-  const { plan } = planned(without);
+  const { plan } = planned(without, 4);
   if (plan === null) throw new Error('no plan was found');
   expect(check(without, plan)).toEqual([]);
   const wrong = check(problem, plan);
   return {
     rules: new Set(wrong.map(({ kind }) => kind)),
-    lags: new Set(wrong.flatMap(({ lag }) => (lag === undefined ? [] : problem.lags[lag].kind))),
+    lags: new Set(
+      wrong.flatMap(({ constraint }) =>
+        constraint?.kind === 'lag' ? problem.lags[constraint.lag].kind : [],
+      ),
+    ),
   };
 }
 
@@ -50,12 +54,14 @@ describe('the demo yard', () => {
     expect(demo.people.filter(({ roles }) => roles.includes('builder'))).toHaveLength(6);
     expect(demo.spaces).toHaveLength(6);
     expect(demo.boats).toHaveLength(3);
-    expect(parts).toHaveLength(14);
-    expect(demoCompiled.problem.activities).toHaveLength(125);
-    expect(procedures).toHaveLength(8);
+    expect(parts).toHaveLength(15);
+    expect(demoCompiled.problem.activities).toHaveLength(139);
+    expect(procedures).toHaveLength(9);
     const used = new Set(parts.flatMap(({ jobs }) => jobs.map(({ procedure }) => procedure)));
     expect([...used].sort()).toEqual(procedures.map(({ id }) => id).sort());
-    const handled = demo.procedures.flatMap(({ steps }) => steps.flatMap(({ tools }) => tools));
+    const handled = demo.procedures.flatMap(({ steps }) =>
+      steps.flatMap(({ tools, holds }) => [...tools, ...holds]),
+    );
     expect(new Set(handled.map(({ tool }) => tool))).toEqual(
       new Set(demo.tools.map(({ id }) => id)),
     );
@@ -64,7 +70,7 @@ describe('the demo yard', () => {
   it('washes before it abrades, wipes before it coats, and lets the wipe flash off', () => {
     for (const { id, steps, links, choices } of demo.procedures) {
       for (const { branches } of choices) {
-        const prepared = branches.flatMap((branch) => branch.steps);
+        const prepared = branches.find((branch) => branch.id === 'prepare')?.steps ?? [];
         expect(prepared, id).toHaveLength(2);
         const [key, wipe] = prepared.map((step) => steps.find((one) => one.id === step));
         expect(key?.name).toMatch(/^Wash and abrade/);
@@ -122,6 +128,16 @@ describe('the demo yard', () => {
         .at(-1) ?? '';
     expect(last >= '2026-12-09' && last <= '2026-12-21').toBe(true);
     for (const { air, film } of sheet.tasks) expect(film.length > 0).toBe(air === 'wet');
+    const { labour, overtime, slots, prices, total } = sheet.money;
+    expect(Math.abs(labour + overtime + slots + prices - total)).toBeLessThanOrEqual(2); // cents, each rounded
+    expect(sheet.ranks.map(({ rank }) => rank)).toEqual([
+      'promises',
+      'finishes',
+      'money',
+      'disturbance',
+    ]);
+    for (const id of ['kornog-lift.lift', 'kornog-bulkhead.survey', 'tangon-bulkhead.survey'])
+      expect(sheet.tasks.find((task) => task.id === id)?.slot, id).not.toBeNull();
     expect(sheet.choices).toHaveLength(10);
   });
 
@@ -131,9 +147,9 @@ describe('the demo yard', () => {
     const unbound = (bound: 'open' | 'close'): Problem => ({
       ...problem,
       lags: problem.lags.map((lag) => {
-        if (lag.bound !== bound || lag.fn.kind !== 'table') return lag;
+        if (lag.bound !== bound || lag.fns[0].kind !== 'table') return lag;
         const minutes = bound === 'open' ? -problem.horizon : 2 * problem.horizon;
-        return { ...lag, fn: { kind: 'constant', minutes } };
+        return { ...lag, fns: [{ kind: 'constant', minutes }] };
       }),
     });
     const dustless: Problem = {
@@ -148,10 +164,10 @@ describe('the demo yard', () => {
       })),
     };
     const late = brokenBy(problem, unbound('close'));
-    expect(late.rules).toEqual(new Set(['lag-close']));
+    expect(late.rules).toContain('lag-close');
     expect(late.lags).toContain('bond');
     const early = brokenBy(problem, unbound('open'));
-    expect(early.rules).toEqual(new Set(['lag-open']));
+    expect(early.rules).toContain('lag-open');
     expect(early.lags).toContain('sand');
     expect(brokenBy(problem, dustless).rules).toEqual(new Set(['dust']));
   });

@@ -10,7 +10,9 @@ import { skills } from './procedures.ts';
 /** The same procedures for a pair of hands: what takes two (turning a panel) is done alone with a jig. */
 const alone = (procedure: ProcedureInput): ProcedureInput => ({
   ...procedure,
-  steps: procedure.steps.map((step) => ({ ...step, crewMin: 1, crewMax: 1 })),
+  steps: procedure.steps.map((step) =>
+    step.skill === null ? step : { ...step, crewMin: 1, crewMax: 1 },
+  ),
 });
 
 const evening = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '18:00', to: '22:00' }));
@@ -70,7 +72,9 @@ export const yardOfOne: YardInput = {
   tools: [
     { id: 'extractor', name: 'Dust extractor', count: 1 },
     { id: 'spray-gun', name: 'Gel-coat spray gun', count: 1 },
+    { id: 'laminating-table', name: 'Laminating table', count: 1 },
   ],
+  stocks: [{ id: 'gel-coat', name: 'Gel coat in the store', unit: 'kg', total: 4 }],
   materials: [...materials],
   procedures: [coredPanel, delaminatedPatch, fairAndSand, gelCoatBuild, hatchNonSkid].map(alone),
   boats: [
@@ -114,7 +118,13 @@ export const yardOfOne: YardInput = {
               name: 'Cockpit lid',
               space: 'garage',
               areaM2: 0.6,
-              jobs: [{ id: 'wren-tiller-lid', procedure: 'gel-coat-build' }],
+              jobs: [
+                {
+                  id: 'wren-tiller-lid',
+                  procedure: 'gel-coat-build',
+                  words: [{ step: 'colour', expected: '2026-12-01T18:00:00Z' }],
+                },
+              ],
             },
             {
               id: 'wren-coaming',

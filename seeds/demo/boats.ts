@@ -3,30 +3,28 @@ import type { YardInput } from '#planning/yard/yard.ts';
 type BoatInput = NonNullable<YardInput['boats']>[number];
 type PartInput = NonNullable<NonNullable<BoatInput['refits']>[number]['parts']>[number];
 
+type JobInput = NonNullable<PartInput['jobs']>[number];
+
 interface Size {
   readonly areaM2: number;
   readonly edgeM?: number;
   readonly jointM?: number;
 }
 
-/** A part with its jobs; a job is `procedure`, or `[procedure, jobs it comes after]`. */
+const job = (
+  id: string,
+  procedure: string,
+  after: readonly string[] = [],
+  rest: Partial<JobInput> = {},
+): JobInput => ({ id, procedure, after: [...after], ...rest });
+
 const part = (
   id: string,
   name: string,
   space: string,
   size: Size,
-  jobs: Record<string, readonly [procedure: string, after: readonly string[]]>,
-): PartInput => ({
-  id,
-  name,
-  space,
-  ...size,
-  jobs: Object.entries(jobs).map(([key, [procedure, after]]) => ({
-    id: key,
-    procedure,
-    after: [...after],
-  })),
-});
+  ...jobs: readonly JobInput[]
+): PartInput => ({ id, name, space, ...size, jobs: [...jobs] });
 
 export const boats: readonly BoatInput[] = [
   {
@@ -41,43 +39,53 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-18T16:00:00+01:00',
         weight: 3,
         parts: [
-          part(
-            'kornog-panel',
-            'Main bulkhead panel',
-            'bench-north',
-            { areaM2: 5.4, edgeM: 10.5 },
-            { 'kornog-panel': ['cored-panel', []] },
-          ),
+          part('kornog-frame', 'Hull at the main bulkhead', 'kornog-inside', { areaM2: 3 }),
           part(
             'kornog-bulkhead',
             'Main bulkhead',
-            'kornog-inside',
-            { areaM2: 5.4, jointM: 9.5 },
-            { 'kornog-bulkhead': ['bulkhead-tabbed', ['kornog-panel']] },
+            'bench-north',
+            { areaM2: 5.4, edgeM: 10.5, jointM: 9.5 },
+            job('kornog-panel', 'cored-panel', [], {
+              waitsFor: [{ delivery: 'foam-core', step: 'cut-core' }],
+            }),
+            job('kornog-bulkhead', 'bulkhead-tabbed', ['kornog-panel'], {
+              destination: 'kornog-inside',
+              joins: ['kornog-frame'],
+            }),
           ),
           part(
             'kornog-overhead',
             'Saloon overhead',
             'kornog-inside',
             { areaM2: 7.5 },
-            { 'kornog-overhead': ['overhead-laminate', []] },
+            job('kornog-overhead', 'overhead-laminate'),
           ),
           part(
             'kornog-lockers',
             'Saloon lockers',
             'bench-south',
             { areaM2: 5, jointM: 14 },
-            { 'kornog-lockers': ['panels-bonded', []] },
+            job('kornog-lockers', 'panels-bonded'),
           ),
           part(
             'kornog-topside',
             'Topside at the chainplate',
             'shed',
             { areaM2: 2.6, edgeM: 6.4 },
-            {
-              'kornog-topside': ['delaminated-patch', []],
-              'kornog-topside-fair': ['fair-and-sand', ['kornog-topside']],
-            },
+            job('kornog-topside', 'delaminated-patch'),
+            job('kornog-topside-fair', 'fair-and-sand', ['kornog-topside']),
+          ),
+          part(
+            'kornog-hull',
+            'Hull',
+            'shed',
+            { areaM2: 30 },
+            job('kornog-lift', 'crane-lift', [
+              'kornog-bulkhead',
+              'kornog-overhead',
+              'kornog-lockers',
+              'kornog-topside-fair',
+            ]),
           ),
         ],
       },
@@ -95,43 +103,39 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-11T16:00:00+01:00',
         weight: 2,
         parts: [
-          part(
-            'tangon-panel',
-            'Half bulkhead panel',
-            'bench-south',
-            { areaM2: 2.8, edgeM: 7.2 },
-            { 'tangon-panel': ['cored-panel', []] },
-          ),
+          part('tangon-frame', 'Hull at the half bulkhead', 'tangon-inside', { areaM2: 2 }),
           part(
             'tangon-bulkhead',
             'Half bulkhead',
-            'tangon-inside',
-            { areaM2: 2.8, jointM: 6.8 },
-            { 'tangon-bulkhead': ['bulkhead-tabbed', ['tangon-panel']] },
+            'bench-south',
+            { areaM2: 2.8, edgeM: 7.2, jointM: 6.8 },
+            job('tangon-panel', 'cored-panel'),
+            job('tangon-bulkhead', 'bulkhead-tabbed', ['tangon-panel'], {
+              destination: 'tangon-inside',
+              joins: ['tangon-frame'],
+            }),
           ),
           part(
             'tangon-keel-stub',
             'Keel stub',
             'shed',
             { areaM2: 3.2, edgeM: 7 },
-            {
-              'tangon-keel-stub': ['delaminated-patch', []],
-              'tangon-keel-fair': ['fair-and-sand', ['tangon-keel-stub']],
-            },
+            job('tangon-keel-stub', 'delaminated-patch'),
+            job('tangon-keel-fair', 'fair-and-sand', ['tangon-keel-stub']),
           ),
           part(
             'tangon-hatch',
             'Fore hatch',
             'spray-room',
             { areaM2: 0.9, edgeM: 3.8 },
-            { 'tangon-hatch': ['hatch-non-skid', []] },
+            job('tangon-hatch', 'hatch-non-skid'),
           ),
           part(
             'tangon-rudder',
             'Rudder',
             'bench-north',
             { areaM2: 2.4 },
-            { 'tangon-rudder': ['fair-and-sand', []] },
+            job('tangon-rudder', 'fair-and-sand'),
           ),
         ],
       },
@@ -154,28 +158,30 @@ export const boats: readonly BoatInput[] = [
             'Cockpit sole',
             'bench-north',
             { areaM2: 3.4, jointM: 11 },
-            { 'ourse-sole': ['panels-bonded', []] },
+            job('ourse-sole', 'panels-bonded'),
           ),
           part(
             'ourse-companion',
             'Companionway slide',
             'spray-room',
             { areaM2: 2.6 },
-            { 'ourse-companion': ['gel-coat-build', []] },
+            job('ourse-companion', 'gel-coat-build', [], {
+              words: [{ step: 'colour', expected: '2026-12-03T12:00:00+01:00' }],
+            }),
           ),
           part(
             'ourse-hatch',
             'Lazarette hatch',
             'spray-room',
             { areaM2: 1.4, edgeM: 5 },
-            { 'ourse-hatch': ['hatch-non-skid', []] },
+            job('ourse-hatch', 'hatch-non-skid'),
           ),
           part(
             'ourse-deck',
             'Side deck',
             'shed',
             { areaM2: 2.2, edgeM: 6 },
-            { 'ourse-deck': ['delaminated-patch', []] },
+            job('ourse-deck', 'delaminated-patch'),
           ),
         ],
       },

@@ -44,7 +44,10 @@ export const spaces: readonly SpaceInput[] = [
     name: 'Boat shed',
     climate: heated(16, 11),
     room: 4,
-    dustReaches: ['shed'],
+    // A visit of the insurer's people on the staging.
+    taken: [{ from: '2026-12-09T13:00:00+01:00', to: '2026-12-09T15:00:00+01:00', count: 2 }],
+    // In at the open companionway, until a sheet hangs in it.
+    dustReaches: ['shed', 'kornog-inside'],
     settlingMinutes: 45,
   },
   {

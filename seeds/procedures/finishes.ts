@@ -4,6 +4,8 @@ import {
   clean,
   dusty,
   film,
+  holdPoint,
+  keptFor,
   link,
   one,
   wet,
@@ -15,6 +17,8 @@ const filler = 'demo-fairing-filler';
 const gelCoat = 'demo-gel-coat';
 const finishCoat = 'demo-finish-coat';
 const alone = { crewMax: 1 };
+/** Kilograms for a coat: 0.6 mm wet, lost spray included. Common practice, no source. */
+const gelCoatUsed = { consumes: [{ stock: 'gel-coat', perM2: 0.8, fixed: 0.2 }] };
 const spray = { crewMax: 1, tools: [one('spray-gun')] };
 
 /** Two rounds of filler and long-board. */
@@ -24,12 +28,12 @@ export const fairAndSand: ProcedureInput = {
   name: 'Fair and sand',
   steps: [
     dusty('key', 'Key, vacuum and wipe the surface', 'fairing', { fixed: 25, perM2: 32 }),
-    wet('fill-one', 'Spread the first filler', 'fairing', filler, { fixed: 25, perM2: 22 }),
+    wet('fill-one', 'Spread the first filler', 'fairing', filler, { fixed: 15, perM2: 22 }),
     dusty('board-one', 'Wash, long-board and vacuum the first filler', 'fairing', {
       fixed: 25,
       perM2: 82,
     }),
-    wet('fill-two', 'Spread the second filler', 'fairing', filler, { fixed: 25, perM2: 15 }),
+    wet('fill-two', 'Spread the second filler', 'fairing', filler, { fixed: 15, perM2: 15 }),
     dusty('board-two', 'Wash and long-board the second filler', 'fairing', {
       fixed: 25,
       perM2: 70,
@@ -53,6 +57,7 @@ export const gelCoatBuild: ProcedureInput = {
   version: 1,
   name: 'Gel-coat build-up with a finish coat',
   steps: [
+    holdPoint('colour', 'Owner agrees to the colour sample'),
     clean('wash', 'Wash and take off the wax', 'finishing', { fixed: 15, perM2: 8 }),
     dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }),
     clean(
@@ -60,15 +65,16 @@ export const gelCoatBuild: ProcedureInput = {
       'Vacuum and wipe',
       'finishing',
       { fixed: 10, perM2: 3 },
-      { splittable: false, ...alone },
+      { splittable: false, ...alone, ...keptFor('coat-one') },
     ),
     wet(
       'coat-one',
       'Spray the first gel coat',
       'finishing',
       gelCoat,
-      { fixed: 35, perM2: 6 },
-      spray,
+      { fixed: 25, perM2: 6 },
+      // Without wax it stays tacky in air: nothing makes it safe from dust but what comes next.
+      { ...spray, ...gelCoatUsed, coveredBy: ['key-for-coat-two', 'coat-two'] },
     ),
     ...second.steps,
     wet(
@@ -76,15 +82,15 @@ export const gelCoatBuild: ProcedureInput = {
       'Spray the second gel coat',
       'finishing',
       gelCoat,
-      { fixed: 35, perM2: 6 },
-      spray,
+      { fixed: 25, perM2: 6 },
+      { ...spray, ...gelCoatUsed, coveredBy: ['finish-coat'] },
     ),
     wet(
       'finish-coat',
       'Spray the finish coat',
       'finishing',
       finishCoat,
-      { fixed: 35, perM2: 6 },
+      { fixed: 25, perM2: 6 },
       spray,
     ),
     dusty('polish', 'Wash off the wax, wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
@@ -92,6 +98,7 @@ export const gelCoatBuild: ProcedureInput = {
   links: [
     link('wash', 'sand'),
     link('sand', 'wipe'),
+    link('colour', 'coat-one'),
     wiped('wipe', 'coat-one'),
     ...second.links,
     link('coat-two', 'finish-coat', film('bond-opens'), film('bond-closes')),
@@ -115,16 +122,23 @@ export const hatchNonSkid: ProcedureInput = {
       'Wipe and mask the borders',
       'finishing',
       { fixed: 15, perEdgeM: 6 },
-      { splittable: false, ...alone },
+      { splittable: false, ...alone, ...keptFor('base-coat') },
     ),
-    wet('base-coat', 'Roll the base coat', 'finishing', gelCoat, { fixed: 30, perM2: 12 }, alone),
+    wet(
+      'base-coat',
+      'Roll the base coat',
+      'finishing',
+      gelCoat,
+      { fixed: 20, perM2: 12 },
+      { ...alone, ...gelCoatUsed, coveredBy: ['key-for-grip-coat', 'grip-coat'] },
+    ),
     ...grip.steps,
     wet(
       'grip-coat',
       'Roll the grip coat and scatter the grit',
       'finishing',
       finishCoat,
-      { fixed: 35, perM2: 18 },
+      { fixed: 25, perM2: 18 },
       alone,
     ),
     clean(

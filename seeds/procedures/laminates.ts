@@ -4,7 +4,9 @@ import {
   clean,
   dusty,
   film,
+  keptFor,
   link,
+  orPeelPly,
   wet,
   wiped,
   type ProcedureInput,
@@ -13,31 +15,50 @@ import {
 const resin = 'demo-laminating-epoxy';
 const filler = 'demo-fairing-filler';
 
-/** Cloth hung from below onto resin that has begun to tack. */
+/** Cloth hung from below onto resin that has begun to tack; a sheet keeps the shed's dust out. */
 export const overheadLaminate: ProcedureInput = {
   id: 'overhead-laminate',
   version: 1,
   name: 'Overhead laminate',
   steps: [
+    clean(
+      'sheet',
+      'Hang the dust sheet in the companionway',
+      'joinery',
+      { fixed: 25 },
+      {
+        crewMax: 1,
+        onPart: false,
+        splittable: false,
+        barrier: { barrier: 'companionway-sheet', closes: true },
+      },
+    ),
     dusty('grind', 'Grind the overhead', 'laminating', { fixed: 30, perM2: 35 }),
-    clean('wipe', 'Vacuum and wipe', 'laminating', { fixed: 10, perM2: 4 }, { splittable: false }),
-    wet('wet-out', 'Wet out the overhead', 'laminating', resin, { fixed: 20, perM2: 9 }),
+    clean(
+      'wipe',
+      'Vacuum and wipe',
+      'laminating',
+      { fixed: 10, perM2: 4 },
+      { splittable: false, ...keptFor('wet-out') },
+    ),
+    wet('wet-out', 'Wet out the overhead', 'laminating', resin, { fixed: 10, perM2: 9 }),
     wet(
       'hang',
       'Hang the cloth on the tacky resin',
       'laminating',
       resin,
-      { fixed: 30, perM2: 16 },
+      { fixed: 20, perM2: 16 },
       { crewMin: 2, crewMax: 3 },
     ),
     wet('consolidate', 'Consolidate and roll out the air', 'laminating', resin, {
-      fixed: 20,
+      fixed: 10,
       perM2: 10,
     }),
     dusty('trim', 'Trim and dress the laminate', 'fairing', { fixed: 15, perM2: 8 }),
   ],
   links: [
     link('grind', 'wipe'),
+    link('sheet', 'wet-out'),
     wiped('wipe', 'wet-out'),
     link('wet-out', 'hang', film('tacky-opens'), film('tacky-closes')),
     link('hang', 'consolidate', after(10), film('open-time'), 'same'),
@@ -45,7 +66,12 @@ export const overheadLaminate: ProcedureInput = {
   ],
 };
 
-const fill = bondOrPrepare('laminate', 'fill', 'fairing', { fixed: 20, perM2: 22 });
+const fill = orPeelPly(
+  bondOrPrepare('laminate', 'fill', 'fairing', { fixed: 20, perM2: 22 }),
+  'laminate',
+  'fill',
+  resin,
+);
 
 /** Delaminated skin ground out, scarfed 12:1 (Gougeon Brothers' Epoxyworks) and laid up again. */
 export const delaminatedPatch: ProcedureInput = {
@@ -60,11 +86,11 @@ export const delaminatedPatch: ProcedureInput = {
       'Vacuum and wipe',
       'laminating',
       { fixed: 10, perM2: 6 },
-      { splittable: false, crewMax: 1 },
+      { splittable: false, crewMax: 1, ...keptFor('laminate') },
     ),
-    wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 45, perM2: 80 }),
+    wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 35, perM2: 80 }),
     ...fill.steps,
-    wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 25, perM2: 30 }),
+    wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 15, perM2: 30 }),
     dusty('sand', 'Wash and sand the patch fair', 'fairing', { fixed: 25, perM2: 80 }),
   ],
   links: [

@@ -4,15 +4,24 @@ import {
   clean,
   dusty,
   film,
+  holdPoint,
+  keptFor,
   link,
-  one,
   wet,
   wiped,
+  type HoldInput,
   type ProcedureInput,
 } from './step.ts';
 
 const resin = 'demo-laminating-epoxy';
 const glue = 'demo-thickened-glue';
+
+/** The table a panel is laid up on, kept until it may come off. */
+const table = (until: HoldInput['until']): HoldInput => ({
+  id: 'table',
+  tool: 'laminating-table',
+  until,
+});
 
 /** A sandwich panel whose core is sealed all round before the skins go on. */
 export const coredPanel: ProcedureInput = {
@@ -26,22 +35,42 @@ export const coredPanel: ProcedureInput = {
       perEdgeM: 14,
     }),
     wet('close-edges', 'Close the edges with thickened resin', 'laminating', glue, {
-      fixed: 25,
+      fixed: 15,
       perEdgeM: 7,
     }),
     dusty('level-edges', 'Wash, level and vacuum the closed edges', 'fairing', {
       fixed: 20,
       perEdgeM: 10,
     }),
-    wet('skin-one', 'Laminate the first skin', 'laminating', resin, { fixed: 40, perM2: 50 }),
+    wet(
+      'skin-one',
+      'Laminate the first skin',
+      'laminating',
+      resin,
+      { fixed: 30, perM2: 50 },
+      { holds: [table([{ kind: 'step', step: 'turn', anchor: 'finish' }])], price: 9000 },
+    ),
     clean(
       'turn',
       'Turn the panel over',
       'joinery',
       { fixed: 20 },
-      { crewMin: 2, crewMax: 2, splittable: false, floorMinutes: 10 },
+      {
+        crewMin: 2,
+        crewMax: 2,
+        splittable: false,
+        floorMinutes: 10,
+        move: { kind: 'turn' },
+      },
     ),
-    wet('skin-two', 'Laminate the second skin', 'laminating', resin, { fixed: 40, perM2: 50 }),
+    wet(
+      'skin-two',
+      'Laminate the second skin',
+      'laminating',
+      resin,
+      { fixed: 30, perM2: 50 },
+      { holds: [table([film('handle')])], price: 9000 },
+    ),
     dusty('trim', 'Trim the panel to size', 'joinery', { fixed: 20, perEdgeM: 12 }),
   ],
   links: [
@@ -70,12 +99,16 @@ export const panelsBonded: ProcedureInput = {
       'Wipe and glue with thickened resin',
       'laminating',
       glue,
-      { fixed: 55, perJointM: 14 },
-      { crewMin: 2, crewMax: 2, tools: [one('clamp-set')] },
+      { fixed: 45, perJointM: 14 },
+      {
+        crewMin: 2,
+        crewMax: 2,
+        holds: [{ id: 'clamps', tool: 'clamp-set', until: [film('handle')] }],
+      },
     ),
-    wet('fillet', 'Fillet the joints', 'laminating', glue, { fixed: 25, perJointM: 9 }),
+    wet('fillet', 'Fillet the joints', 'laminating', glue, { fixed: 15, perJointM: 9 }),
     ...tab.steps,
-    wet('tab', 'Tab the joints', 'laminating', resin, { fixed: 35, perJointM: 16 }),
+    wet('tab', 'Tab the joints', 'laminating', resin, { fixed: 25, perJointM: 16 }),
     clean('strip', 'Strip tape and clamps, clean up', 'joinery', { fixed: 15, perJointM: 3 }),
   ],
   links: [
@@ -94,43 +127,84 @@ const side = bondOrPrepare('bed', 'tab-fore', 'laminating', { fixed: 20, perJoin
 /** Both faces' tabbing goes onto the same fillets: bonded, the aft face has to keep their window too. */
 const aftOnFillet = link('bed', 'tab-aft', film('bond-opens'), film('bond-closes'));
 
-/** A bulkhead bedded on foam and tabbed to the hull on both faces. */
+/**
+ * A bulkhead carried in when it may be handled, bedded on foam and tabbed to the hull on both
+ * faces; a surveyor sees the tabbing before it is dressed.
+ */
 export const bulkheadTabbed: ProcedureInput = {
   id: 'bulkhead-tabbed',
   version: 1,
   name: 'Bulkhead tabbed to a hull',
   steps: [
     clean(
+      'carry',
+      'Carry the bulkhead in',
+      'joinery',
+      { fixed: 40 },
+      {
+        crewMin: 2,
+        crewMax: 2,
+        splittable: false,
+        floorMinutes: 15,
+        move: { kind: 'destination' },
+      },
+    ),
+    clean(
       'fit',
       'Template, fit and shore the bulkhead',
       'joinery',
       { fixed: 90, perJointM: 30 },
-      { crewMin: 2, crewMax: 2, tools: [one('clamp-set')] },
+      {
+        crewMin: 2,
+        crewMax: 2,
+        joins: true,
+        holds: [
+          {
+            id: 'shores',
+            tool: 'clamp-set',
+            until: [{ kind: 'step', step: 'tab-fore', anchor: 'finish' }],
+          },
+        ],
+      },
     ),
-    dusty('grind', 'Grind the landing on the hull', 'laminating', { fixed: 15, perJointM: 12 }),
+    dusty(
+      'grind',
+      'Grind the landing on the hull',
+      'laminating',
+      { fixed: 15, perJointM: 12 },
+      { joins: true },
+    ),
     clean(
       'wipe',
       'Vacuum and wipe the landing',
       'laminating',
       { fixed: 10, perJointM: 3 },
-      { splittable: false, crewMax: 1 },
+      { splittable: false, crewMax: 1, joins: true, ...keptFor('bed') },
     ),
-    wet('bed', 'Bed on foam and fillet both faces', 'laminating', glue, {
-      fixed: 30,
-      perJointM: 9,
-    }),
+    wet(
+      'bed',
+      'Bed on foam and fillet both faces',
+      'laminating',
+      glue,
+      { fixed: 20, perJointM: 9 },
+      { joins: true, price: 3500 },
+    ),
     ...side.steps,
-    wet('tab-fore', 'Tab the fore face', 'laminating', resin, { fixed: 35, perJointM: 15 }),
-    wet('tab-aft', 'Tab the aft face', 'laminating', resin, { fixed: 35, perJointM: 15 }),
+    wet('tab-fore', 'Tab the fore face', 'laminating', resin, { fixed: 25, perJointM: 15 }),
+    wet('tab-aft', 'Tab the aft face', 'laminating', resin, { fixed: 25, perJointM: 15 }),
+    holdPoint('survey', 'Surveyor looks at the tabbing', { slots: 'surveyor' }),
     dusty('dress', 'Dress the edges of the tabbing', 'fairing', { fixed: 10, perJointM: 8 }),
   ],
   links: [
+    link('carry', 'fit'),
     link('fit', 'grind'),
     link('grind', 'wipe'),
     wiped('wipe', 'bed'),
     ...side.links,
     link('tab-fore', 'tab-aft', after(0), film('bond-closes')),
     aftOnFillet,
+    link('tab-aft', 'survey', film('handle')),
+    link('survey', 'dress'),
     link('tab-aft', 'dress', film('sandable')),
     link('tab-fore', 'dress', film('sandable')),
   ],

@@ -3,6 +3,7 @@ import type { YardInput } from '#planning/yard/yard.ts';
 export type ProcedureInput = NonNullable<YardInput['procedures']>[number];
 type StepInput = ProcedureInput['steps'][number];
 type LinkInput = ProcedureInput['links'][number];
+export type HoldInput = NonNullable<StepInput['holds']>[number];
 type MomentInput = NonNullable<LinkInput['opens']>;
 
 /** No measured productivity of boat repair was found in print; a yard puts its own numbers here. */
@@ -63,7 +64,10 @@ export const dusty = (
     rest,
   );
 
-/** Anything that lays a film; clean-down is in the fixed minutes. */
+/** Minutes for brushes, rollers and cups after anything wet: common practice, no source. */
+const CLEAN_DOWN = 10;
+
+/** Anything that lays a film. */
 export const wet = (
   id: string,
   name: string,
@@ -77,9 +81,36 @@ export const wet = (
     name,
     skill,
     size,
-    { crewMin: 1, crewMax: 2, air: 'wet', material, splittable: false, breaks: 'relieved' },
+    {
+      crewMin: 1,
+      crewMax: 2,
+      air: 'wet',
+      material,
+      splittable: false,
+      breaks: 'relieved',
+      cleanDownMinutes: CLEAN_DOWN,
+    },
     rest,
   );
+
+/** Work that waits for somebody outside: a word, or a slot. */
+export const holdPoint = (id: string, name: string, rest: Rest = {}): StepInput => ({
+  id,
+  name,
+  effort: { source: PRACTICE },
+  skill: null,
+  crewMin: 0,
+  crewMax: 0,
+  air: 'clean',
+  splittable: false,
+  ...rest,
+});
+
+/** A wiped surface takes no dust until it is coated; it is stale after some hours anyhow. */
+export const keptFor = (...coats: string[]): Rest => ({
+  sensitiveUntil: after(STALE),
+  coveredBy: coats,
+});
 
 export const after = (minutes: number): MomentInput => ({ kind: 'after', minutes });
 export const film = (
@@ -102,8 +133,11 @@ export const link = (
   sweep,
 });
 
+const STALE = 240;
+
 /** A wiped surface flashes off for a quarter of an hour and is stale after some hours. */
-export const wiped = (from: string, to: string): LinkInput => link(from, to, after(15), after(240));
+export const wiped = (from: string, to: string): LinkInput =>
+  link(from, to, after(15), after(STALE));
 
 /**
  * Next coat inside the bond window of the last one, or: let it harden, wash, abrade, vacuum,
@@ -130,7 +164,7 @@ export function bondOrPrepare(
         'Vacuum and wipe the keyed surface',
         skill,
         { fixed: 10, perM2: 3 },
-        { splittable: false },
+        { splittable: false, ...keptFor(next) },
       ),
     ],
     links: [bond, link(coat, key, film('sandable')), link(key, wipe), wiped(wipe, next)],
@@ -140,6 +174,47 @@ export function bondOrPrepare(
       branches: [
         { id: 'bond', name: 'in the bond window', steps: [], links: [bond.id] },
         { id: 'prepare', name: 'harden, wash, abrade, wipe', steps: [key, wipe], links: [] },
+      ],
+    },
+  };
+}
+
+/**
+ * The third way: peel ply laid into the wet laminate, torn off when that is hard, and the next
+ * coat onto the clean texture it leaves. Common practice, no source; for resins that blush less
+ * under it, and where the sheet of the resin allows it.
+ */
+export function orPeelPly(
+  two: ReturnType<typeof bondOrPrepare>,
+  coat: string,
+  next: string,
+  material: string,
+): ReturnType<typeof bondOrPrepare> {
+  const [lay, tear] = [`peel-ply-for-${next}`, `tear-for-${next}`];
+  return {
+    steps: [
+      ...two.steps,
+      wet(lay, 'Lay peel ply into the wet resin', 'laminating', material, { fixed: 10, perM2: 10 }),
+      clean(
+        tear,
+        'Tear off the peel ply',
+        'fairing',
+        { fixed: 10, perM2: 6 },
+        { splittable: false, ...keptFor(next) },
+      ),
+    ],
+    links: [
+      ...two.links,
+      link(coat, lay, after(0), film('gel'), 'same'),
+      link(lay, tear, film('sandable')),
+      link(tear, next, after(0), after(STALE)),
+    ],
+    choice: {
+      ...two.choice,
+      name: 'Bond in the window, prepare, or peel ply',
+      branches: [
+        ...two.choice.branches,
+        { id: 'peel', name: 'peel ply, torn off later', steps: [lay, tear], links: [] },
       ],
     },
   };

@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import type { Lag, Problem } from '#scheduling/model/problem.ts';
 import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { check } from '#scheduling/checker/check.ts';
-import { compile } from '#scheduling/search/crew/compiled.ts';
+import { activity, benchmarkProblem } from '#scheduling/formats/benchmark.ts';
+import { plainMode } from '#scheduling/model/plain.ts';
+import { compile } from '#scheduling/search/crew/compiled/compiled.ts';
 import { solve } from '#scheduling/solve.ts';
 
 /**
@@ -45,48 +47,16 @@ function construction(): Problem {
       to: names.indexOf(to),
       toAnchor: 'start',
       bound: 'open',
-      fn: { kind: 'constant', minutes: 0 },
+      fns: [{ kind: 'constant', minutes: 0 }],
       kind: 'sequence',
       source: `${from}${to}`,
     })),
   );
-  return {
-    version: 1,
-    origin: null,
+  return benchmarkProblem('plant', {
     horizon: 100,
-    skills: [],
-    calendars: [],
-    builders: [],
-    resources: [],
-    spaces: [],
-    activities: names.map((id) => ({
-      id,
-      refit: 0,
-      modes: [
-        {
-          duration: project[id][1],
-          work: 0,
-          floor: 0,
-          crew: [],
-          demands: [],
-          splittable: false,
-          breaks: 'relieved',
-          forbiddenStarts: [],
-          space: null,
-          air: 'clean',
-        },
-      ],
-      release: 0,
-      fixed: null,
-      source: id,
-    })),
-    tables: [],
+    activities: names.map((id) => activity('plant', id, [plainMode({ duration: project[id][1] })])),
     lags,
-    choices: [],
-    surfaces: [],
-    refits: [{ id: 'plant', release: 0, due: null, weight: 1, source: 'plant' }],
-    tolerances: [0, 0],
-  };
+  });
 }
 
 describe('the worked critical-path example of Hillier & Lieberman', () => {

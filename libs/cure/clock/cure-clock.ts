@@ -43,9 +43,10 @@ export function cureClock(
  * The minute at which a film laid at minute `t` reaches the milestone: an opening rounded
  * up, a closing down. Null if never, which happens only when the history's last temperature
  * (it holds for ever) stalls the cure. Non-decreasing in `t`, counting null as last.
+ * `from` as in `firstMinuteAt`.
  */
-export function reachedAt(clock: CureClock, t: number): number | null {
-  const exact = firstMinuteAt(clock.age, ageAt(clock.age, t) + 1);
+export function reachedAt(clock: CureClock, t: number, from = 0): number | null {
+  const exact = firstMinuteAt(clock.age, ageAt(clock.age, t) + 1, from);
   if (exact === Infinity) return null;
   return clock.side === 'open' ? Math.ceil(exact - SLACK) : Math.floor(exact + SLACK);
 }

@@ -6,7 +6,7 @@ import type { TemperatureSeries } from './series.ts';
 /**
  * The running integral of a rate over a temperature history. Steps have one temperature
  * each, so the integral is piecewise linear and both directions are exact up to rounding:
- * O(1) to read it at a minute, O(log steps) to find when it reaches an age.
+ * O(1) to read it at a minute, O(log steps) to find when it reaches an age, of the steps to there.
  * Every value is non-decreasing in its argument in floating point as well.
  */
 export interface EquivalentAge {
@@ -47,16 +47,21 @@ export function ageAt(age: EquivalentAge, minute: number): number {
 /**
  * The first minute (real) at which the age is reached; Infinity if it never is. An age that
  * was there before the history began, in a stall without beginning, is dated to its start.
+ * `from`: a step whose beginning is younger than that, to look on from; 0 always will do.
  */
-export function firstMinuteAt(age: EquivalentAge, wanted: number): number {
+export function firstMinuteAt(age: EquivalentAge, wanted: number, from = 0): number {
   const { start, step, rates, ages } = age;
   const n = rates.length;
   if (wanted <= 0) return rates[0] > 0 ? start + wanted / rates[0] : start;
   if (wanted > ages[n]) {
     return rates[n - 1] > 0 ? start + n * step + (wanted - ages[n]) / rates[n - 1] : Infinity;
   }
-  let low = 0;
-  let high = n;
+  let low = from;
+  let high = Math.min(n, low + 1);
+  for (let width = 2; ages[high] < wanted; width *= 2) {
+    low = high;
+    high = Math.min(n, low + width);
+  }
   // Invariant: ages[low] < wanted <= ages[high]; so the step found has a rate above 0.
   while (high - low > 1) {
     const mid = (low + high) >>> 1;

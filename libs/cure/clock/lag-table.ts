@@ -7,6 +7,15 @@ import { reachedAt, type CureClock } from './cure-clock.ts';
  */
 export function lagTable(clock: CureClock, grid: number, horizon: number): number[] {
   const never = horizon + 1;
-  const length = Math.ceil(horizon / grid) + 1;
-  return Array.from({ length }, (_, k) => Math.min(never, reachedAt(clock, k * grid) ?? never));
+  const values: number[] = new Array<number>(Math.ceil(horizon / grid) + 1).fill(never);
+  const { start, step } = clock.age;
+  let from = 0;
+  for (let k = 0; k < values.length; k += 1) {
+    const reached = reachedAt(clock, k * grid, from) ?? never;
+    if (reached >= never) break;
+    values[k] = reached;
+    // Later films reach it later, so the search goes on from here; a step back for the rounding.
+    from = Math.max(0, Math.floor((reached - start) / step) - 1);
+  }
+  return values;
 }

@@ -14,6 +14,8 @@ export interface Standing {
 /**
  * A choice is decided when a task of one branch has begun; or when a task beyond it, to
  * which a link of the choice leads, has begun: then the branch is one with nothing left to do.
+ * The foreman's own orders decide none: work that they lead to may begin where the branch they
+ * come from is not the plan's.
  */
 function decidedBranch(
   choice: TaskChoice,
@@ -28,7 +30,10 @@ function decidedBranch(
   const held = new Set(choice.branches.flatMap((branch) => branch.links));
   const beyond = workload.links.some(
     (link) =>
-      (held.has(link.id) || within.has(link.from)) && !within.has(link.to) && begun.has(link.to),
+      link.setBy !== 'foreman' &&
+      (held.has(link.id) || within.has(link.from)) &&
+      !within.has(link.to) &&
+      begun.has(link.to),
   );
   if (!beyond) return null;
   const idle = choice.branches.findIndex((branch) => branch.tasks.length === 0);

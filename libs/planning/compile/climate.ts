@@ -21,7 +21,26 @@ export function firstMinute(workload: Workload, frame: Frame): number {
   return Math.floor(Math.min(0, ...starts) / STEP) * STEP;
 }
 
-/** The temperature of each space, from the earliest film that counts to the horizon, minutes from the origin. */
+function seriesFrom(
+  climate: Climate,
+  readings: Parameters<typeof climateSeries>[1],
+  wall: ReturnType<typeof wallClock>,
+  begin: string,
+  first: number,
+  frame: Frame,
+): ClimateSeries {
+  const series = climateSeries(climate, readings, wall, begin, frame.horizon - first, STEP);
+  const assumed = series.assumed.map(({ start, end }) => ({
+    start: start + first,
+    end: end + first,
+  }));
+  return { ...series, start: first, assumed };
+}
+
+/**
+ * The temperature of each space, from the earliest film that counts to the horizon, minutes from
+ * the origin. Spaces of one climate have one and the same series.
+ */
 export function temperatures(
   yard: Yard,
   frame: Frame,
@@ -35,21 +54,14 @@ export function temperatures(
   }));
   const begin = frame.isoAt(first);
   const wall = wallClock(yard.timeZone, begin);
+  const known = new Map<string, ClimateSeries>();
   return new Map(
     yard.spaces.map((space) => {
-      const series = climateSeries(
-        climateOf(space),
-        readings,
-        wall,
-        begin,
-        frame.horizon - first,
-        STEP,
-      );
-      const assumed = series.assumed.map(({ start, end }) => ({
-        start: start + first,
-        end: end + first,
-      }));
-      return [space.id, { ...series, start: first, assumed }];
+      const climate = climateOf(space);
+      const key = JSON.stringify(climate);
+      const same = known.get(key) ?? seriesFrom(climate, readings, wall, begin, first, frame);
+      known.set(key, same);
+      return [space.id, same];
     }),
   );
 }

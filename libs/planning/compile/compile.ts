@@ -1,5 +1,5 @@
 import { DomainError } from '#kernel/error.ts';
-import type { Choice, Lag, OpenSurface, Problem, Refit } from '#scheduling/model/problem.ts';
+import type { Choice, Lag, Problem, Refit } from '#scheduling/model/problem.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import { emptyFaults } from '../yard/check/check.ts';
 import type { Yard } from '../yard/yard.ts';
@@ -8,14 +8,22 @@ import { standingOf, type Standing } from './choices.ts';
 import { firstMinute, temperatures } from './climate.ts';
 import { crewOf } from './crew.ts';
 import { crewFaults } from './crew-faults.ts';
-import { filmsOf, reachedOrNever } from './films.ts';
+import { filmsOf } from './films.ts';
 import { begunOf, type Begun } from './frozen.ts';
+import { holdsOf } from './holds.ts';
 import { horizonFaults } from './horizon-faults.ts';
 import { lagsOf, type LagSite } from './lags.ts';
 import type { PlanMap } from './map.ts';
+import { PER_CENT } from './money.ts';
+import { releases, slotsOf, stocksOf, type Slots } from './outside.ts';
+import { barriersAsLeft, partsOf, takenTo } from './parts.ts';
+import { placeFaults } from './place-faults.ts';
 import { placesOf } from './places.ts';
+import { publishedOf, type PublishedPlan } from './published.ts';
 import { excuseBegun } from './reality.ts';
+import { surfacesOf } from './surfaces.ts';
 import { frameOf, type Frame } from './time.ts';
+import { rowsIn } from './trace.ts';
 import { whereabouts } from './whereabouts.ts';
 import { windowFaults } from './window-faults.ts';
 
@@ -26,6 +34,8 @@ export interface CompileInput {
   readonly from?: string | undefined;
   /** Nothing that waits may start before this instant; minute 0 if left out or earlier. */
   readonly now?: string | undefined;
+  /** What people work to, and should keep where that costs no more than the tolerances. */
+  readonly published?: PublishedPlan | undefined;
 }
 
 export interface Compiled {
@@ -39,43 +49,20 @@ const HALF_A_DAY = 240;
 function refitsOf(yard: Yard, frame: Frame): Refit[] {
   return yard.boats
     .flatMap((boat) => boat.refits)
-    .map(({ id, release, promised, weight }) => ({
+    .map(({ id, release, promised, handovers, weight }) => ({
       id,
       release: frame.minuteOf(release),
       due: promised === null ? null : frame.minuteOf(promised),
+      handovers: handovers
+        .map((moment) => frame.minuteOf(moment))
+        .filter((minute) => minute >= 0 && minute <= frame.horizon),
       weight,
       source: `refit:${id}`,
     }));
 }
 
-/** The film of each wet task, open to dust until it is dust-safe. */
-function surfacesOf(
-  tasks: readonly Task[],
-  begun: ReadonlyMap<string, Begun>,
-  site: Site,
-): OpenSurface[] {
-  const { films, frame } = site;
-  return tasks.flatMap((task, activity): OpenSurface[] => {
-    if (task.material === null) return [];
-    const source = `task:${task.id}`;
-    const past = begun.get(task.id);
-    if (past === undefined) {
-      return [
-        {
-          activity,
-          until: {
-            kind: 'table',
-            table: films.table(task.material, 'dust-safe', 'open', [task.space]),
-          },
-          source,
-        },
-      ];
-    }
-    const clock = films.clock(task.material, 'dust-safe', 'open', [task.space]);
-    const minutes = reachedOrNever(clock, past.finish, frame.horizon) - past.placedFinish;
-    return minutes <= 0 ? [] : [{ activity, until: { kind: 'constant', minutes }, source }];
-  });
-}
+const indexOf = (ids: readonly { readonly id: string }[]): Map<string, number> =>
+  new Map(ids.map(({ id }, k) => [id, k]));
 
 function choicesOf(
   standing: Standing,
@@ -96,81 +83,130 @@ function choicesOf(
   }));
 }
 
-/**
- * A yard and its work as a scheduling problem, and which row is which. The same input
- * gives the same problem. Throws a DomainError with faults where no plan can exist for a
- * reason that can be read off at once: yard.empty, yard.horizon, yard.skill, yard.crew,
- * yard.shift, yard.window. The yard must have passed `readYard` or `yardFaults`.
- */
-export function compile({ yard, workload, from, now }: CompileInput): Compiled {
-  refuse('There is nothing to plan', emptyFaults(yard));
+interface Ground {
+  readonly yard: Yard;
+  readonly workload: Workload;
+  readonly frame: Frame;
+  readonly standing: Standing;
+  readonly tasks: readonly Task[];
+  readonly index: ReadonlyMap<string, number>;
+  readonly begun: ReadonlyMap<string, Begun>;
+  readonly slots: Slots;
+  readonly site: Site;
+}
+
+function groundOf({ yard, workload, from, now }: CompileInput): Ground {
   const frame = frameOf(yard, from, now);
   const crew = crewOf(yard, frame);
-  const places = placesOf(yard);
-  const films = filmsOf(
-    yard,
-    temperatures(yard, frame, firstMinute(workload, frame)),
-    frame.horizon,
-  );
-  const site: Site = { crew, places, films, frame };
+  const places = placesOf(yard, frame, crew.calendars.length);
+  const series = temperatures(yard, frame, firstMinute(workload, frame));
+  const films = filmsOf(yard, series, frame.horizon);
+  const slots = slotsOf(yard, frame);
 
   const standing = standingOf(workload);
   const tasks = workload.tasks.filter((task) => !standing.dropped.has(task.id));
-  const index = new Map(tasks.map(({ id }, k) => [id, k]));
   const begun = new Map(
     tasks.flatMap((task): [string, Begun][] => {
       const time = begunOf(task, crew, frame);
       return time === null ? [] : [[task.id, time]];
     }),
   );
-  const refits = refitsOf(yard, frame);
-  const refitIndex = new Map(refits.map(({ id }, k) => [id, k]));
-  refuse('The work cannot be planned', horizonFaults(yard, tasks, begun, frame));
-  refuse('The work cannot be planned', crewFaults(yard, tasks, begun, site));
-
-  const activities = tasks.map((task) => {
-    const refit = refitIndex.get(task.refitId) ?? -1;
-    return activityOf(task, begun.get(task.id) ?? null, refit, refits[refit]?.release ?? 0, site);
-  });
-  const lagSite: LagSite = {
+  const parts = yard.boats.flatMap(({ refits }) => refits.flatMap((refit) => refit.parts));
+  const site: Site = {
+    crew,
+    places,
     films,
+    frame,
+    whereabouts: whereabouts({ ...workload, tasks }, films),
+    stockIndex: indexOf(yard.stocks),
+    slotIndex: indexOf(yard.slotLists),
+    partIndex: indexOf(parts),
+    moved: takenTo(tasks),
+    releases: releases(yard, frame),
+  };
+  return { yard, workload, frame, standing, tasks, index: indexOf(tasks), begun, slots, site };
+}
+
+/** What follows from films, links and holds. */
+function filmsAndLinks({ workload, standing, tasks, index, begun, frame, site }: Ground) {
+  const lagSite: LagSite = {
+    films: site.films,
     horizon: frame.horizon,
     index,
     task: (id) => tasks[index.get(id) ?? -1],
     begun: (id) => begun.get(id) ?? null,
-    whereabouts: whereabouts({ ...workload, tasks }),
+    whereabouts: site.whereabouts,
   };
-  const lags = workload.links
-    .filter(({ id }) => !standing.droppedLinks.has(id))
-    .flatMap((link) => lagsOf(link, lagSite));
-  const surfaces = surfacesOf(tasks, begun, site);
+  return {
+    lags: workload.links
+      .filter(({ id }) => !standing.droppedLinks.has(id))
+      .flatMap((link) => lagsOf(link, lagSite)),
+    surfaces: surfacesOf(tasks, lagSite),
+    holds: holdsOf(tasks, site.places, lagSite),
+  };
+}
+
+function problemOf(ground: Ground, published: PublishedPlan | undefined): Problem {
+  const { yard, frame, standing, tasks, index, begun, slots, site } = ground;
+  const { crew, places, films } = site;
+  const refits = refitsOf(yard, frame);
+  const refitIndex = indexOf(refits);
+  const activities = tasks.map((task) =>
+    activityOf(task, begun.get(task.id) ?? null, refitIndex.get(task.refitId) ?? -1, site),
+  );
+  const { lags, surfaces, holds } = filmsAndLinks(ground);
   const draft: Problem = {
-    version: 1,
+    version: 2,
     origin: frame.origin,
+    now: Math.min(frame.now, frame.horizon),
     horizon: frame.horizon,
     skills: crew.skills,
-    calendars: crew.calendars,
+    calendars: [...crew.calendars, ...places.calendars],
     builders: crew.builders,
     resources: places.resources,
+    stocks: stocksOf(yard),
     spaces: places.spaces,
+    barriers: barriersAsLeft(places.barriers, tasks),
+    parts: partsOf(yard, places, site.moved),
+    slotLists: slots.lists,
     activities,
     tables: films.tables,
     lags,
     choices: choicesOf(standing, index, lags),
     surfaces,
+    holds,
     refits,
-    tolerances: [0, HALF_A_DAY],
+    published: published === undefined ? null : publishedOf(published, index, begun, crew, frame),
+    tolerances: [0, HALF_A_DAY, yard.moneyTolerance * PER_CENT],
   };
-  const problem: Problem = { ...draft, activities: excuseBegun(draft) };
-  refuse('The work cannot be planned', windowFaults(yard, workload, problem, site));
-  return { problem, map: mapOf(yard, frame, problem, standing) };
+  return { ...draft, ...excuseBegun(draft) };
 }
 
-function mapOf(yard: Yard, frame: Frame, problem: Problem, standing: Standing): PlanMap {
+/**
+ * A yard and its work as a scheduling problem, and which row is which. The same input
+ * gives the same problem. Throws a DomainError with faults where no plan can exist for a
+ * reason that can be read off at once: yard.empty, yard.horizon, yard.skill, yard.crew,
+ * yard.shift, yard.place, yard.window. The yard must have passed `readYard` or `yardFaults`.
+ */
+export function compile(input: CompileInput): Compiled {
+  const { yard, workload, published } = input;
+  refuse('There is nothing to plan', emptyFaults(yard));
+  const ground = groundOf(input);
+  const { frame, tasks, begun, site } = ground;
+  refuse('The work cannot be planned', horizonFaults(yard, tasks, begun, frame));
+  refuse('The work cannot be planned', crewFaults(yard, tasks, begun, site));
+  refuse('The work cannot be planned', placeFaults(yard, { ...workload, tasks }, begun));
+  const problem = problemOf(ground, published);
+  refuse('The work cannot be planned', windowFaults(yard, workload, problem, site));
+  return { problem, map: mapOf(ground, problem) };
+}
+
+function mapOf({ yard, workload, frame, standing, slots }: Ground, problem: Problem): PlanMap {
   return {
-    version: 1,
+    version: 2,
     yardId: yard.id,
     timeZone: yard.timeZone,
+    currency: yard.currency,
     origin: frame.origin,
     horizon: frame.horizon,
     tasks: problem.activities.map(({ id }) => id),
@@ -182,6 +218,10 @@ function mapOf(yard: Yard, frame: Frame, problem: Problem, standing: Standing): 
       ...yard.spaces.map(({ id }) => ({ kind: 'room' as const, id })),
       ...yard.tools.map(({ id }) => ({ kind: 'tool' as const, id })),
     ],
+    parts: problem.parts.map(({ id }) => id),
+    stocks: problem.stocks.map(({ id }) => id),
+    barriers: problem.barriers.map(({ id }) => id),
+    slotLists: problem.slotLists.map(({ id }, k) => ({ id, slots: slots.places[k] })),
     lags: problem.lags.map(({ source }) => source.slice('link:'.length)),
     choices: problem.choices.map(({ id, branches }) => ({
       id,
@@ -192,6 +232,7 @@ function mapOf(yard: Yard, frame: Frame, problem: Problem, standing: Standing): 
       branch: choice.branches[branch].id,
     })),
     dropped: [...standing.dropped],
+    rows: rowsIn(problem, yard, workload),
   };
 }
 

@@ -10,6 +10,8 @@ export interface Begun {
   readonly finish: number;
   readonly placedStart: number;
   readonly placedFinish: number;
+  /** Over, as opposed to still going on. */
+  readonly over: boolean;
   /** Builders whom it still occupies. */
   readonly builders: readonly number[];
 }
@@ -22,7 +24,9 @@ function expected(
   builders: readonly number[],
   horizon: number,
 ): number {
-  const speed = builders.reduce((sum, builder) => sum + crew.speed(builder, task.skill), 0);
+  const { skill } = task;
+  if (skill === null) return start;
+  const speed = builders.reduce((sum, builder) => sum + crew.speed(builder, skill), 0);
   let left = Math.max(
     task.floorMinutes,
     Math.ceil((task.workMinutes * 100) / (speed > 0 ? speed : 100)),
@@ -51,6 +55,7 @@ export function begunOf(task: Task, crew: Crew, frame: Frame): Begun | null {
     finish,
     placedStart: Math.max(0, start),
     placedFinish: Math.max(0, finish),
+    over: task.state === 'done',
     builders: task.state === 'working' ? builders : [],
   };
 }

@@ -19,8 +19,14 @@ const milestoneKinds: Partial<Record<Milestone, string>> = {
 };
 
 /** What a lag is called in explanations. */
-function kindOf(moment: Moment, bound: Bound): string {
-  if (moment.kind === 'milestone') return milestoneKinds[moment.milestone] ?? moment.milestone;
+function kindOf({ setBy }: TaskLink, moment: Moment, bound: Bound): string {
+  if (setBy === 'foreman') return 'order';
+  if (moment.kind === 'milestone') {
+    // To wait until a window is over is no part of it.
+    const ends = moment.milestone === 'tacky-closes' || moment.milestone === 'bond-closes';
+    if (ends && bound === 'open') return moment.milestone;
+    return milestoneKinds[moment.milestone] ?? moment.milestone;
+  }
   if (bound === 'close') return 'stale';
   return moment.minutes === 0 ? 'sequence' : 'wait';
 }
@@ -53,7 +59,11 @@ export interface LagSite {
 }
 
 /** A film laid before the plan begins has an exact moment: a constant from where the problem puts its task. */
-function ofBegun(begun: Begun, anchor: Anchor, reached: (minute: number) => number): LagFunction {
+export function ofBegun(
+  begun: Begun,
+  anchor: Anchor,
+  reached: (minute: number) => number,
+): LagFunction {
   const [real, placed] =
     anchor === 'start' ? [begun.start, begun.placedStart] : [begun.finish, begun.placedFinish];
   return { kind: 'constant', minutes: reached(real) - placed };
@@ -75,7 +85,7 @@ function functionOf(
   }
   if (from.material === null)
     throw new Error(`link ${link.id} reads the film of ${from.id}, which lays none`);
-  const places = site.whereabouts(link);
+  const places = site.whereabouts.ofLink(link, moment.milestone, bound);
   if (begun === null)
     return {
       kind: 'table',
@@ -102,8 +112,8 @@ export function lagsOf(link: TaskLink, site: LagSite): Lag[] {
       to,
       toAnchor,
       bound,
-      fn: functionOf(link, moment, bound, fromAnchor, site),
-      kind: kindOf(moment, bound),
+      fns: [functionOf(link, moment, bound, fromAnchor, site)],
+      kind: kindOf(link, moment, bound),
       source: `link:${link.id}`,
     }));
   });

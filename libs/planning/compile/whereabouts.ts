@@ -1,53 +1,93 @@
+import type { Side } from '#cure/material/material.ts';
 import type { Task, TaskLink, Workload } from '../workload/workload.ts';
+import type { Milestone } from '../yard/materials.ts';
+import type { Films } from './films.ts';
 
-/** Spaces in which the film of a link's earlier task may be before the later task is done. */
-export type Whereabouts = (link: TaskLink) => readonly string[];
+/** Spaces in which a film may be while a cure clock of it runs. */
+export interface Whereabouts {
+  /** Before the later task of the link is done, or the milestone is reached. */
+  ofLink(link: TaskLink, milestone: Milestone, side: Side): readonly string[];
+  /** Before it reaches the milestone. */
+  ofFilm(task: Task, milestone: Milestone): readonly string[];
+}
 
-/**
- * A part is where it is worked on: the film may be where it was laid, where the later task is,
- * and where any other task of its part is that may be done between the two. Order is read from
- * the part's own links; where they leave it open, the task may lie between. A link of one branch
- * holds only where the tasks of the other branches are not done.
- */
-export function whereabouts({ tasks, links, choices }: Workload): Whereabouts {
-  const byId = new Map(tasks.map((task) => [task.id, task]));
-  const ofPart = Map.groupBy(tasks, ({ partId }) => partId);
+type Arc = Pick<TaskLink, 'from' | 'to'>;
+
+/** What the arcs put after a task, at however many removes. */
+function followers(arcs: readonly Arc[]): (id: string) => ReadonlySet<string> {
   const next = new Map<string, string[]>();
-  for (const { from, to, opens } of links) {
-    if (opens === null || byId.get(from)?.partId !== byId.get(to)?.partId) continue;
+  for (const { from, to } of arcs) {
     const known = next.get(from);
     if (known === undefined) next.set(from, [to]);
     else known.push(to);
   }
-  const later = new Map<string, ReadonlySet<string>>();
-  const after = (id: string): ReadonlySet<string> => {
-    const known = later.get(id);
+  const found = new Map<string, ReadonlySet<string>>();
+  return (id) => {
+    const known = found.get(id);
     if (known !== undefined) return known;
-    const found = new Set<string>();
+    const later = new Set<string>();
     const open = [id];
     for (let at = open.pop(); at !== undefined; at = open.pop()) {
       for (const to of next.get(at) ?? []) {
-        if (found.has(to)) continue;
-        found.add(to);
+        if (later.has(to)) continue;
+        later.add(to);
         open.push(to);
       }
     }
-    later.set(id, found);
-    return found;
+    found.set(id, later);
+    return later;
   };
-  const undone = new Map<string, ReadonlySet<string>>();
-  for (const { branches } of choices) {
-    for (const branch of branches) {
-      const others = branches.flatMap((other) => (other === branch ? [] : other.tasks));
-      for (const link of branch.links) undone.set(link, new Set(others));
-    }
+}
+
+/**
+ * A film is where it was laid until its part is moved: any move counts that may come in time.
+ * It does not, where a link puts it before the laying, after the later task, or after a milestone
+ * of the film that is never reached before the one asked about. A link of one branch holds only
+ * where the tasks of the other branches are not done; no move stands in a branch.
+ */
+export function whereabouts({ tasks, links, choices }: Workload, films: Films): Whereabouts {
+  const byId = new Map(tasks.map((task) => [task.id, task]));
+  const opening = links.filter(({ opens }) => opens !== null);
+  const after = followers(opening);
+  const optional = new Set(
+    choices.flatMap(({ branches }) => branches.flatMap((branch) => [...branch.tasks])),
+  );
+  const conditional = new Set(
+    choices.flatMap(({ branches }) => branches.flatMap((branch) => [...branch.links])),
+  );
+  const sure = opening.filter(
+    ({ id, from, to }) => !conditional.has(id) && !optional.has(from) && !optional.has(to),
+  );
+  const surelyAfter = followers(sure);
+  const moves = tasks.filter(({ movesTo }) => movesTo !== null);
+  const movesOf = new Map<string, Task[]>();
+  for (const move of moves) {
+    for (const part of move.parts) movesOf.set(part, [...(movesOf.get(part) ?? []), move]);
   }
-  return ({ id: link, from, to }) => {
-    const [laid, done] = [byId.get(from), byId.get(to)];
-    if (laid === undefined || done === undefined) return [];
-    const mayLieBetween = ({ id }: Task): boolean =>
-      !after(id).has(from) && !after(to).has(id) && !(undone.get(link)?.has(id) ?? false);
-    const between = (ofPart.get(laid.partId) ?? []).filter(mayLieBetween);
-    return [...new Set([laid.space, done.space, ...between.map(({ space }) => space)])];
+  /** Whether the move certainly finds the film past the milestone. */
+  const tooLate = (move: Task, laid: Task, milestone: Milestone): boolean =>
+    sure.some(({ from, to, opens, sweep }) => {
+      if (from !== laid.id || opens?.kind !== 'milestone' || sweep === 'same') return false;
+      if (to !== move.id && !surelyAfter(to).has(move.id)) return false;
+      return films.notBefore(laid.material ?? '', opens.milestone, milestone);
+    });
+  const spaces = (laid: Task, counts: (move: Task) => boolean): string[] => {
+    const found = (movesOf.get(laid.partId) ?? []).filter(
+      (move) => move.id !== laid.id && !after(move.id).has(laid.id) && counts(move),
+    );
+    return [...new Set([laid.space, ...found.map(({ movesTo, space }) => movesTo ?? space)])];
+  };
+  return {
+    ofFilm: (task, milestone) => spaces(task, (move) => !tooLate(move, task, milestone)),
+    ofLink: ({ from, to }, milestone, side) => {
+      const laid = byId.get(from);
+      if (laid === undefined) return [];
+      return spaces(laid, (move) => {
+        // A move that a window closes on is under way before it does.
+        if (move.id === to) return side === 'close';
+        if (after(to).has(move.id)) return false;
+        return side === 'close' || !tooLate(move, laid, milestone);
+      });
+    },
   };
 }

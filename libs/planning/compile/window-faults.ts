@@ -46,6 +46,10 @@ const shortest = (task: Task, site: Site): number =>
     ...headCounts(task, site).map((heads) => minutesWith(task, heads, site.crew, 'quickest')),
   );
 
+/** The last of what holds an activity back. */
+const releasedAt = ({ releases }: Activity): number =>
+  releases.reduce((latest, { at }) => Math.max(latest, at), 0);
+
 /** Whether some start of the earlier task leaves the later one room between opening and closing. */
 function leavesRoom(
   problem: Problem,
@@ -55,10 +59,10 @@ function leavesRoom(
   spent: number,
   needs: number,
 ): boolean {
-  for (let start = from.release; start + spent <= problem.horizon; start++) {
+  for (let start = releasedAt(from); start + spent <= problem.horizon; start++) {
     const finish = start + spent;
-    const open = opensAt(problem, opens.fn, opens.fromAnchor === 'finish' ? finish : start);
-    const close = closesAt(problem, closes.fn, closes.fromAnchor === 'finish' ? finish : start);
+    const open = opensAt(problem, opens.fns[0], opens.fromAnchor === 'finish' ? finish : start);
+    const close = closesAt(problem, closes.fns[0], closes.fromAnchor === 'finish' ? finish : start);
     const gap = opens.toAnchor === closes.toAnchor ? 0 : needs;
     if (open <= problem.horizon && open + gap <= close) return true;
   }
@@ -93,8 +97,8 @@ function linkFault(
   const [spent, needs] = [shortest(from, site), shortest(to, site)];
   const value = link.id;
   if (opens !== undefined) {
-    const anchor = activity.release + (opens.fromAnchor === 'finish' ? spent : 0);
-    if (opensAt(problem, opens.fn, anchor) > problem.horizon && link.opens?.kind === 'after') {
+    const anchor = releasedAt(activity) + (opens.fromAnchor === 'finish' ? spent : 0);
+    if (opensAt(problem, opens.fns[0], anchor) > problem.horizon && link.opens?.kind === 'after') {
       return fault(
         'yard.horizon',
         jobPath(yard, to.jobId),
@@ -102,7 +106,7 @@ function linkFault(
         { value: to.id },
       );
     }
-    if (opensAt(problem, opens.fn, anchor) > problem.horizon) {
+    if (opensAt(problem, opens.fns[0], anchor) > problem.horizon) {
       return fault(
         'yard.window',
         linkPath(yard, link, from),
@@ -126,8 +130,11 @@ function coldFault(activity: Activity, { yard, problem, site, tasks }: Case): Fa
   const task = tasks.get(activity.id);
   if (task === undefined || task.material === null || activity.fixed?.kind === 'frozen')
     return null;
-  const never = activity.modes.every(({ forbiddenStarts }) =>
-    forbiddenStarts.some(({ start, end }) => start <= activity.release && end > problem.horizon),
+  const from = releasedAt(activity);
+  const never = activity.modes.every(({ forbidden }) =>
+    forbidden.some(({ spans }) =>
+      spans.some(({ start, end }) => start <= from && end > problem.horizon),
+    ),
   );
   if (!never) return null;
   const { name, minimumC, maximumC } = site.films.material(task.material);

@@ -110,7 +110,7 @@ describe('makeSheet of the small yard', () => {
     );
     expect(boat.chain.map(({ toTask, reason }) => [toTask, reason])).toContainEqual([
       'lid.one',
-      'air',
+      'dust',
     ]);
   });
 

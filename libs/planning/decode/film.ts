@@ -4,7 +4,7 @@ import { celsiusAt } from '#cure/clock/series.ts';
 import type { Films } from '../compile/films.ts';
 import type { Task } from '../workload/workload.ts';
 import type { Material, Milestone } from '../yard/materials.ts';
-import type { Moments } from './moments.ts';
+import type { Reading } from './reading.ts';
 import type { FilmMark, MixHint } from './sheet.ts';
 
 const words: Record<Milestone, string> = {
@@ -53,14 +53,12 @@ export function filmOf(
   material: Material,
   start: number,
   finish: number,
-  films: Films,
-  horizon: number,
-  at: Moments,
+  { films, whereabouts, problem: { horizon }, at }: Reading,
 ): FilmMark[] {
   const marks = material.milestones.flatMap(({ milestone }) => {
     if (milestone === 'pot-life') return [];
     const side = closing.has(milestone) ? 'close' : 'open';
-    const clock = films.clock(material.id, milestone, side, [task.space]);
+    const clock = films.clock(material.id, milestone, side, whereabouts.ofFilm(task, milestone));
     const minute = reachedAt(clock, side === 'close' ? start : finish);
     return [{ milestone, minute: minute === null || minute > horizon ? Infinity : minute }];
   });

@@ -1,46 +1,68 @@
+import type { Constraint } from '#scheduling/model/constraint.ts';
 import type { Infeasibility } from '#scheduling/model/plan.ts';
+import type { Problem } from '#scheduling/model/problem.ts';
 import type { Compiled } from '../compile/compile.ts';
-import type { Workload } from '../workload/workload.ts';
-import type { Yard } from '../yard/yard.ts';
+import { rowOf, type Row } from '../compile/map.ts';
+import { causeOf, taskName, type CauseSite } from './cause.ts';
 import { moments } from './moments.ts';
-import { rowsOf, shortName, type Rows } from './reading.ts';
+import { asks, contradiction } from './sentences.ts';
 
-/** Why there is no plan, naming the yard's tasks and links: a first line, then one for each row. */
-export function whyNot(
-  compiled: Compiled,
-  found: Infeasibility,
-  yard: Yard,
-  workload: Workload,
-): string[] {
-  const { problem, map } = compiled;
-  const rows = rowsOf(yard, workload);
-  const head = found.irreducible
-    ? 'No plan exists: these contradict each other, and without any one of them there would be a plan.'
-    : 'No plan exists. Among these lies the contradiction (whether all of them are needed was not shown):';
-  const tasks = found.activities.map((activity) => {
-    const id = map.tasks[activity];
-    return `task ${id}: ${shortName(rows, id)}`;
-  });
-  const links = found.lags.map((index) => {
-    const lag = problem.lags[index];
-    const [from, to] = [map.tasks[lag.from], map.tasks[lag.to]];
-    const side = lag.bound === 'open' ? 'opens' : 'closes';
-    return `link ${map.lags[index]}: ${lag.kind} ${side} for ${shortName(rows, to)} after ${shortName(rows, from)}`;
-  });
-  const end = `all of it by ${moments(map.origin, map.timeZone).words(problem.horizon)}, where the plan ends (horizonDays ${String(yard.horizonDays)})`;
-  return [head, inWords(found.reason, compiled, rows), ...tasks, ...links, end];
+/** One member of a contradiction: its row in the yard file, and what it asks for. */
+export interface ContradictionMember {
+  readonly constraint: Constraint;
+  readonly row: Row;
+  readonly text: string;
 }
 
-/** The engine's reason, with the names of tasks in place of their ids and wall time in place of minutes. */
-function inWords(reason: string, { map }: Compiled, rows: Rows): string {
-  const ids = [...map.tasks].sort((a, b) => b.length - a.length);
-  const pattern = new RegExp(
-    `(?<![\\w.-])(${ids.map((id) => id.replace(/[.]/g, '\\.')).join('|')})(?![\\w-])`,
-    'g',
-  );
-  const at = moments(map.origin, map.timeZone);
-  return reason
-    .replace(/ \(lags: [^)]*\)/, '') // each has its own line, with the names of its tasks
-    .replace(/\bminute (\d+)\b/g, (_, minute: string) => at.words(Number(minute)))
-    .replace(pattern, (id) => shortName(rows, id));
+export interface Contradiction {
+  /** Without any one member there would be a plan; otherwise that was not shown. */
+  readonly irreducible: boolean;
+  readonly head: string;
+  readonly members: readonly ContradictionMember[];
+}
+
+/** The activities that a constraint is between: the later, and the earlier where there is one. */
+function ends(problem: Problem, reason: Constraint): { from: number | null; to: number } {
+  switch (reason.kind) {
+    case 'lag':
+      return { from: problem.lags[reason.lag].from, to: problem.lags[reason.lag].to };
+    case 'crew':
+    case 'release':
+    case 'forbidden':
+    case 'fixed':
+      return { from: null, to: reason.activity };
+    case 'surface':
+      return { from: null, to: problem.surfaces[reason.surface].activity };
+    case 'hold':
+      return { from: null, to: problem.holds[reason.hold].activity };
+    default:
+      return { from: null, to: 0 };
+  }
+}
+
+/** Why there is no plan, each member of the contradiction with its row in the yard's words. */
+export function contradictionOf({ problem, map }: Compiled, found: Infeasibility): Contradiction {
+  const site: CauseSite = { problem, map, placed: [], cure: () => null };
+  const days = String(map.horizon / 1440);
+  const end = `${moments(map.origin, map.timeZone).words(problem.horizon)} (horizonDays ${days})`;
+  const members = found.constraints.map((reason) => {
+    const { from, to } = ends(problem, reason);
+    const cause = causeOf(site, { from, to, reason, until: null });
+    const names = {
+      to: taskName(map, to),
+      from: from === null ? null : taskName(map, from),
+    };
+    return { constraint: reason, row: rowOf(map, problem, reason), text: asks(cause, names, end) };
+  });
+  return { irreducible: found.irreducible, head: contradiction(found.irreducible), members };
+}
+
+/** Why there is no plan: a first line, then one for each yard row of the contradiction. */
+export function whyNot(compiled: Compiled, found: Infeasibility): string[] {
+  const { head, members } = contradictionOf(compiled, found);
+  const lines = members.map(({ row, text }) => {
+    const id = row.id === '' ? row.kind : `${row.kind} ${row.id}`;
+    return row.path === '' ? `${id}: ${text}` : `${row.path} (${id}): ${text}`;
+  });
+  return [head, ...new Set(lines)];
 }

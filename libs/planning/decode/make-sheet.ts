@@ -1,13 +1,18 @@
 import { intersect } from '#calendar/intervals.ts';
 import { analyse } from '#scheduling/bounds/critical-path.ts';
+import { promise } from '#scheduling/bounds/promise.ts';
 import { lagAt } from '#scheduling/model/lag.ts';
-import type { Placement, RankBound, SolveResult } from '#scheduling/model/plan.ts';
+import type { Placement, Plan, RankBound, SolveResult } from '#scheduling/model/plan.ts';
 import type { Lag } from '#scheduling/model/problem.ts';
-import { compile as indexed } from '#scheduling/search/crew/compiled.ts';
+import { compile as indexed } from '#scheduling/search/crew/compiled/compiled.ts';
 import type { Compiled } from '../compile/compile.ts';
+import { inCents, PER_CENT } from '../compile/money.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { chainSteps } from './chain.ts';
+import { siteOf } from './cure.ts';
+import { moneyOf, overtimeOf } from './money.ts';
+import { movedTasks } from './moved.ts';
 import { filmOf, mixOf } from './film.ts';
 import { readingOf, spanOf, type Reading } from './reading.ts';
 import {
@@ -16,6 +21,7 @@ import {
   type RankView,
   type SheetBoat,
   type SheetChoice,
+  type SheetSlot,
   type SheetTask,
   type SheetWindow,
   type When,
@@ -24,7 +30,7 @@ import {
 function limit(reading: Reading, lags: readonly Lag[], from: Placement): When | null {
   if (lags.length === 0) return null;
   const { problem, at } = reading;
-  const minutes = lags.map((lag) => lagAt(problem, lag, from[lag.fromAnchor]));
+  const minutes = lags.map((lag) => lagAt(problem, lag, from.mode, from[lag.fromAnchor]));
   const tightest = lags[0].bound === 'open' ? Math.max(...minutes) : Math.min(...minutes);
   return tightest > problem.horizon ? null : at.when(tightest);
 }
@@ -71,6 +77,7 @@ function sheetTask(
   const material = task.material === null ? undefined : rows.materials.get(task.material);
   const crew =
     task.state === 'waiting' ? placement.crew.map(({ builder }) => map.people[builder]) : task.crew;
+  const { cleanDown } = problem.activities[activity].modes[placement.mode];
   const segments = task.state === 'waiting' ? placement.segments : [{ start, end: finish }];
   return {
     id: task.id,
@@ -95,13 +102,33 @@ function sheetTask(
       finish: at.when(segment.end),
     })),
     crew: crew.map((personId) => ({ personId, name: rows.personName(personId) })),
+    overtimeMinutes: overtimeOf(problem, placement).minutes,
+    cleanedDown: cleanDown === 0 ? null : at.when(finish + cleanDown),
+    movesTo:
+      task.movesTo === null ? null : { spaceId: task.movesTo, space: rows.spaceName(task.movesTo) },
+    slot: slotOf(reading, placement),
     floatMinutes: float,
-    film:
-      material === undefined
-        ? []
-        : filmOf(task, material, start, finish, films, problem.horizon, at),
+    film: material === undefined ? [] : filmOf(task, material, start, finish, reading),
     windows: windowsOf(reading, activity, placement),
     mix: material === undefined ? null : mixOf(task, material, start, finish, films),
+  };
+}
+
+/** The slot that a placement uses, as the yard has it. */
+function slotOf({ problem, map, rows, at, yard }: Reading, placement: Placement): SheetSlot | null {
+  const { slots: list } = problem.activities[placement.activity].modes[placement.mode];
+  if (list === null || placement.slot === null) return null;
+  const { id, slots } = map.slotLists[list];
+  const place = slots[placement.slot];
+  const row = yard.slotLists.find((one) => one.id === id)?.slots[place];
+  const { start, end, bookBy, cost } = problem.slotLists[list].slots[placement.slot];
+  return {
+    listId: id,
+    list: rows.slotListName(id),
+    from: at.when(start),
+    until: at.when(end),
+    price: inCents(cost),
+    bookBy: row?.booked === true ? null : at.when(bookBy),
   };
 }
 
@@ -113,7 +140,7 @@ function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[]
       const index = problem.refits.findIndex(({ id }) => id === refit.id);
       if (index < 0) return [];
       const finish = plan.finishes[index];
-      const { due } = problem.refits[index];
+      const { due, weight } = problem.refits[index];
       const chain = result.chains.find((one) => one.refit === index);
       return [
         {
@@ -124,13 +151,13 @@ function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[]
           ownerId: boat.owner,
           promised: due === null ? null : at.when(due),
           finish: at.when(finish),
-          lateMinutes: due === null ? 0 : Math.max(0, finish - due),
+          lateMinutes: promise(problem, index, finish) / weight,
           earliest: at.when(Math.min(finish, earliest[index])),
           gapMinutes: Math.max(0, finish - earliest[index]),
           tasks: plan.placements.filter(
             ({ activity }) => problem.activities[activity].refit === index,
           ).length,
-          chain: chain === undefined ? [] : chainSteps(reading, chain),
+          chain: chain === undefined ? [] : chainSteps(siteOf(reading), chain, at),
         },
       ];
     }),
@@ -151,16 +178,22 @@ function choicesOf(reading: Reading, workload: Workload): SheetChoice[] {
   });
 }
 
-const rank = (value: number, bound: RankBound | undefined): RankView | null =>
-  bound === undefined
-    ? null
-    : {
-        value,
-        bound: bound.bound,
-        gapMinutes: bound.gapMinutes,
-        gap: bound.gap,
-        proof: bound.proof,
-      };
+const RANKS = ['promises', 'finishes', 'money', 'disturbance'] as const;
+
+function ranksOf({ values }: Plan, bounds: readonly RankBound[]): RankView[] {
+  return bounds.map(({ bound, distance, gap, proof }, k) => {
+    const amount = RANKS[k] === 'money' ? inCents : (value: number): number => value;
+    return {
+      rank: RANKS[k],
+      value: amount(values[k]),
+      // The safe way: never above what was proved.
+      bound: RANKS[k] === 'money' ? Math.floor(bound / PER_CENT) : bound,
+      distance: amount(distance),
+      gap,
+      proof,
+    };
+  });
+}
 
 /** The caution, with the stretch of the plan for which outdoor temperatures were not known. */
 function cautionOf({ assumed, at }: Reading, finish: number): string {
@@ -203,18 +236,20 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
     a.start.at === b.start.at ? (a.id < b.id ? -1 : 1) : a.start.at < b.start.at ? -1 : 1,
   );
   return {
-    version: 1,
+    version: 2,
     yardId: yard.id,
     yard: yard.name,
     timeZone: map.timeZone,
+    currency: map.currency,
     origin: reading.at.when(0),
     horizon: reading.at.when(problem.horizon),
     status: result.status,
     tasks,
     choices: choicesOf(reading, workload),
     boats: boatsOf(reading, result, yard),
-    lateness: rank(plan.values[0], result.bounds.at(0)),
-    finishes: rank(plan.values[1], result.bounds.at(1)),
+    ranks: ranksOf(plan, result.bounds),
+    money: moneyOf(problem, plan),
+    moved: movedTasks(reading),
     caution: cautionOf(reading, Math.max(0, ...plan.finishes)),
   };
 }

@@ -1,33 +1,15 @@
+import { normalise } from '#calendar/intervals.ts';
 import { reachedAt } from '#cure/clock/cure-clock.ts';
 import type { Side } from '#cure/material/material.ts';
 import { forbiddenStarts } from '#cure/windows/forbidden.ts';
-import type { Films } from '../compile/films.ts';
 import { anchorsOf } from '../compile/lags.ts';
-import type { Frame } from '../compile/time.ts';
-import type { Whereabouts } from '../compile/whereabouts.ts';
-import type { Task, TaskLink, Workload } from '../workload/workload.ts';
+import type { Task, TaskLink } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { becoming } from './film.ts';
-import type { Moments } from './moments.ts';
-import { shortName, type Rows } from './reading.ts';
-
-/** What keeps a task from beginning, and until which minute, where that is known. */
-export interface Obstacle {
-  readonly why: string;
-  readonly until: number | null;
-}
-
-/** The yard as it is at `now`; minutes from the yard's `planFrom`. */
-export interface Place {
-  readonly workload: Workload;
-  readonly rows: Rows;
-  readonly films: Films;
-  readonly whereabouts: Whereabouts;
-  readonly frame: Frame;
-  readonly at: Moments;
-  readonly now: number;
-  readonly horizon: number;
-}
+import { airObstacle } from './open-air.ts';
+import { timeOf, type Obstacle, type Place } from './place.ts';
+import { shortName } from './rows.ts';
+import { barrierObstacle, partObstacle, slotObstacle, toolObstacle } from './supply.ts';
 
 /** The minute a side of a link gives, from when the earlier task really was; null for never. */
 function momentOf(link: TaskLink, side: Side, anchor: number, place: Place): number | null {
@@ -37,15 +19,14 @@ function momentOf(link: TaskLink, side: Side, anchor: number, place: Place): num
   const from = place.rows.tasks.get(link.from);
   if (from === undefined || from.material === null) return null;
   return reachedAt(
-    place.films.clock(from.material, moment.milestone, side, place.whereabouts(link)),
+    place.films.clock(
+      from.material,
+      moment.milestone,
+      side,
+      place.whereabouts.ofLink(link, moment.milestone, side),
+    ),
     anchor,
   );
-}
-
-function timeOf(task: Task, anchor: 'start' | 'finish', frame: Frame): number | null {
-  if (task.state === 'waiting' || (anchor === 'finish' && task.state !== 'done')) return null;
-  const iso = anchor === 'start' ? task.startedAt : task.finishedAt;
-  return iso === null ? null : frame.minuteOf(iso);
 }
 
 /** What a link still holds the later task back for; null if it is open. */
@@ -76,7 +57,7 @@ function notOpen(link: TaskLink, place: Place): Obstacle | null {
 
 /** The least minutes the task takes at the nominal rate. */
 export const briefest = (task: Task): number =>
-  Math.max(task.floorMinutes, Math.ceil(task.workMinutes / task.crewMax));
+  Math.max(task.floorMinutes, Math.ceil(task.workMinutes / Math.max(1, task.crewMax)));
 
 /** The window that presses most: shut at `closes`, the task has to begin by `startBy` at the latest. */
 export interface Pressure {
@@ -105,50 +86,15 @@ export function pressureOf(task: Task, links: readonly TaskLink[], place: Place)
   );
 }
 
-/** Dust that would meet a film, either way. */
-function airObstacle(task: Task, yard: Yard, place: Place): Obstacle | null {
-  if (task.air === 'clean') return null;
-  const reach = new Map(yard.spaces.map((space) => [space.id, space]));
-  for (const other of place.workload.tasks) {
-    if (other.id === task.id || other.state === 'waiting') continue;
-    const name = shortName(place.rows, other.id);
-    if (
-      task.air === 'dusty' &&
-      other.material !== null &&
-      (reach.get(task.space)?.dustReaches.includes(other.space) ?? false)
-    ) {
-      const laid = timeOf(other, 'finish', place.frame);
-      const safe =
-        laid === null
-          ? null
-          : reachedAt(place.films.clock(other.material, 'dust-safe', 'open', [other.space]), laid);
-      if (safe === null || safe > place.now)
-        return { why: `its dust would reach the film of ${name}`, until: safe };
-    }
-    if (
-      task.air === 'wet' &&
-      other.air === 'dusty' &&
-      (reach.get(other.space)?.dustReaches.includes(task.space) ?? false)
-    ) {
-      const done = timeOf(other, 'finish', place.frame);
-      const settled = done === null ? null : done + (reach.get(other.space)?.settlingMinutes ?? 0);
-      if (settled === null || settled > place.now)
-        return { why: `the dust of ${name} has not settled`, until: settled };
-    }
-  }
-  return null;
-}
-
 function climateObstacle(task: Task, place: Place): Obstacle | null {
   if (task.material === null) return null;
   const material = place.films.material(task.material);
   const safe = material.milestones['tack-free'] === undefined ? 'dust-safe' : 'tack-free';
-  const spans = forbiddenStarts(
-    material,
-    place.films.series(task.space),
-    safe,
-    briefest(task),
-    place.horizon,
+  const spans = normalise(
+    [
+      place.films.series(task.space),
+      place.films.coldest(place.whereabouts.ofFilm(task, safe)),
+    ].flatMap((series) => forbiddenStarts(material, series, safe, briefest(task), place.horizon)),
   );
   const hit = spans.find(({ start, end }) => start <= place.now && place.now < end);
   if (hit === undefined) return null;
@@ -166,10 +112,13 @@ export function obstacleOf(
   yard: Yard,
   place: Place,
 ): Obstacle | null {
-  const release = place.rows.parts.get(task.partId)?.refit.release;
-  if (release !== undefined && place.frame.minuteOf(release) > place.now) {
-    const until = place.frame.minuteOf(release);
-    return { why: `the boat is there from ${place.at.words(until)}`, until };
+  for (const { at, kind, source } of place.releases(task)) {
+    if (at <= place.now) continue;
+    const when = place.at.words(at);
+    if (kind === 'boat') return { why: `the boat is there from ${when}`, until: at };
+    if (kind === 'word') return { why: `the word is expected ${when}`, until: at };
+    const delivery = yard.deliveries.find(({ id }) => source === `delivery:${id}`);
+    return { why: `${delivery?.name ?? source} is expected ${when}`, until: at };
   }
   for (const link of links) {
     const closed = notOpen(link, place);
@@ -183,5 +132,12 @@ export function obstacleOf(
       until: null,
     };
   }
-  return climateObstacle(task, place) ?? airObstacle(task, yard, place);
+  return (
+    climateObstacle(task, place) ??
+    airObstacle(task, yard, place) ??
+    partObstacle(task, place) ??
+    toolObstacle(task, yard, place) ??
+    barrierObstacle(task, place) ??
+    slotObstacle(task, yard, place)
+  );
 }

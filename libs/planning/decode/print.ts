@@ -29,18 +29,74 @@ function boatLines(boat: SheetBoat, timeZone: string): string[] {
 const proofs: Readonly<Partial<Record<string, string>>> = {
   'critical-path': 'the critical path',
   'crew-hours': 'crew hours',
+  'least-cost': 'the cheapest crews',
   search: 'the search',
 };
 
-function rankLine(what: string, rank: RankView | null): string[] {
-  if (rank === null) return [];
-  const gap =
-    rank.gapMinutes === 0
+const whats: Readonly<Record<RankView['rank'], string>> = {
+  promises: 'Lateness times weight, all boats',
+  finishes: 'Finishes times weight, all boats',
+  money: 'Money',
+  disturbance: 'Changes against the published plan',
+};
+
+const amount = (cents: number, currency: string): string =>
+  `${(cents / 100).toFixed(2)} ${currency}`;
+
+function rankLine(view: RankView, currency: string): string {
+  const { rank, value, bound, distance, gap, proof } = view;
+  const words = (number: number): string => {
+    if (rank === 'money') return amount(number, currency);
+    return rank === 'disturbance' ? String(number) : days(number);
+  };
+  const better =
+    distance === 0
       ? 'proved best'
-      : `at most ${days(rank.gapMinutes)} (${(rank.gap * 100).toFixed(1)} %) better is possible`;
+      : `at most ${words(distance)} (${(gap * 100).toFixed(1)} %) better is possible`;
+  const by = proof === 'none' ? '' : ` by ${proofs[proof] ?? proof}`;
+  return `  ${whats[rank]}: ${words(value)}, not below ${words(bound)}${by}: ${better}`;
+}
+
+function moneyLines({ money, currency }: PlanSheet): string[] {
+  const parts = [
+    ['labour', money.labour],
+    ['overtime', money.overtime],
+    ['slots', money.slots],
+    ['materials and hire', money.prices],
+  ] as const;
+  const spent = parts.filter(([, cents]) => cents > 0);
+  if (spent.length === 0) return [];
   return [
-    `  ${what}: ${days(rank.value)}, not below ${days(rank.bound)} by ${proofs[rank.proof] ?? rank.proof}: ${gap}`,
+    `  of it ${spent.map(([what, cents]) => `${what} ${amount(cents, currency)}`).join(', ')}`,
   ];
+}
+
+function slotLines({ tasks, timeZone, currency }: PlanSheet): string[] {
+  return tasks.flatMap(({ slot, name, part, boat }) => {
+    if (slot === null) return [];
+    const book =
+      slot.bookBy === null ? 'booked' : `to be booked by ${inWords(slot.bookBy, timeZone)}`;
+    const price = slot.price === 0 ? '' : `, ${amount(slot.price, currency)}`;
+    return [
+      `  ${slot.list} ${inWords(slot.from, timeZone)}, ${book}${price}: ${name}, ${part} of ${boat}`,
+    ];
+  });
+}
+
+function movedLines({ moved, tasks, timeZone }: PlanSheet): string[] {
+  return moved.map(({ taskId, published, planned, moved: away, people }) => {
+    const task = tasks.find(({ id }) => id === taskId);
+    const name = task === undefined ? taskId : `${task.name}, ${task.part} of ${task.boat}`;
+    const told = inWords(published, timeZone);
+    const time =
+      planned === null
+        ? `${told}, not done any more`
+        : away
+          ? `${told} -> ${inWords(planned, timeZone)}`
+          : told;
+    const who = people === null ? '' : `; ${people.before.join(', ')} -> ${people.now.join(', ')}`;
+    return `  ${name}: ${time}${who}`;
+  });
 }
 
 function rowLine(row: WeekRow): string {
@@ -103,7 +159,8 @@ function nextLines(task: SheetTask, starts: ReadonlyMap<string, When>, timeZone:
         closes === null ? '' : `, over by ${inWords(closes, timeZone)}`,
         start === undefined ? '' : ` (planned ${inWords(start, timeZone)})`,
       ];
-      return `    next: ${toName}${parts.join('')}`;
+      const what = toTask === task.id ? 'one batch' : `next: ${toName}`;
+      return `    ${what}${parts.join('')}`;
     });
 }
 
@@ -163,8 +220,11 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
     '',
     'Boats',
     ...sheet.boats.flatMap((boat) => boatLines(boat, timeZone)),
-    ...rankLine('Lateness times weight, all boats', sheet.lateness),
-    ...rankLine('Finishes times weight, all boats', sheet.finishes),
+    ...sheet.ranks
+      // Where nothing is published, or all of it kept, there is nothing to say.
+      .filter(({ rank, value }) => rank !== 'disturbance' || value > 0)
+      .map((view) => rankLine(view, sheet.currency)),
+    ...moneyLines(sheet),
     '',
     'Why the boats take that long (binding chain, from the beginning)',
     ...sheet.boats.flatMap((boat) => [
@@ -184,8 +244,12 @@ export function printSheet(sheet: PlanSheet, options: PrintOptions = {}): string
     ...shown.flatMap((task) => filmLines(task, starts, timeZone)),
     '',
   );
-  const taken = choiceLines(sheet);
-  if (taken.length > 0) lines.push('Choices', ...taken, '');
+  const sections = [
+    ['Choices', choiceLines(sheet)],
+    ['Slots used', slotLines(sheet)],
+    ['Moved against the published plan', movedLines(sheet)],
+  ] as const;
+  for (const [title, found] of sections) if (found.length > 0) lines.push(title, ...found, '');
   const minded = cautionLines(shown);
   if (minded.length > 0) lines.push('Mind', ...minded, '');
   lines.push(sheet.caution);

@@ -1,14 +1,17 @@
 import { standingOf } from '../compile/choices.ts';
 import { firstMinute, temperatures } from '../compile/climate.ts';
 import { filmsOf } from '../compile/films.ts';
+import { releases } from '../compile/outside.ts';
+import { barriersAsLeft, takenTo } from '../compile/parts.ts';
 import { frameOf } from '../compile/time.ts';
 import { whereabouts } from '../compile/whereabouts.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { mixOf } from './film.ts';
 import { moments } from './moments.ts';
-import { briefest, obstacleOf, pressureOf, type Place } from './obstacles.ts';
-import { rowsOf, shortName, type Rows } from './reading.ts';
+import { briefest, obstacleOf, pressureOf } from './obstacles.ts';
+import type { Place } from './place.ts';
+import { rowsOf, shortName, type Rows } from './rows.ts';
 import type { MixHint, PlanSheet, When } from './sheet.ts';
 
 /** Films are followed so far beyond now at least. */
@@ -24,7 +27,8 @@ interface Listed {
   readonly refitId: string;
   readonly spaceId: string;
   readonly space: string;
-  readonly skill: string;
+  /** Null of a hold point: somebody is told the word. */
+  readonly skill: string | null;
   readonly minLevel: number;
   readonly crewMin: number;
   readonly crewMax: number;
@@ -94,11 +98,19 @@ export function readyList(input: {
     { ...frame, horizon },
     Math.min(firstMinute(workload, frame), Math.floor(now / 10) * 10),
   );
+  const films = filmsOf(yard, series, horizon);
   const place: Place = {
     workload,
+    moved: takenTo(workload.tasks),
+    closed: new Set(
+      barriersAsLeft(yard.barriers, workload.tasks).flatMap(({ id, closed }) =>
+        closed ? [id] : [],
+      ),
+    ),
+    releases: releases(yard, frame),
     rows: rowsOf(yard, workload),
-    films: filmsOf(yard, series, horizon),
-    whereabouts: whereabouts(workload),
+    films,
+    whereabouts: whereabouts(workload, films),
     frame,
     at: moments(frame.origin, yard.timeZone),
     now,

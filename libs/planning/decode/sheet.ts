@@ -1,6 +1,7 @@
 import type { SolveStatus } from '#scheduling/model/plan.ts';
 import type { Milestone } from '../yard/materials.ts';
 import type { Air } from '../yard/procedures.ts';
+import type { Row } from '../compile/map.ts';
 import type { TaskState } from '../workload/workload.ts';
 
 /** An instant twice: UTC ISO 8601, and the yard's wall clock as `2026-11-30T07:00`. */
@@ -40,18 +41,38 @@ export interface SheetTask {
   readonly spaceId: string;
   readonly space: string;
   readonly air: Air;
-  readonly skill: string;
+  /** Null of a hold point. */
+  readonly skill: string | null;
   readonly material: string | null;
   readonly state: TaskState;
   readonly start: When;
   readonly finish: When;
   readonly segments: readonly { readonly start: When; readonly finish: When }[];
   readonly crew: readonly { readonly personId: string; readonly name: string }[];
+  /** Minutes of it beyond the shifts, of all who are on it together. */
+  readonly overtimeMinutes: number;
+  /** When brushes and tools are clean; null where nothing is to be cleaned. */
+  readonly cleanedDown: When | null;
+  /** The space its part is taken to. */
+  readonly movesTo: { readonly spaceId: string; readonly space: string } | null;
+  readonly slot: SheetSlot | null;
   readonly floatMinutes: number | null;
   /** Of wet tasks, in order of time; what the horizon does not see comes last. */
   readonly film: readonly FilmMark[];
   readonly windows: readonly SheetWindow[];
   readonly mix: MixHint | null;
+}
+
+/** The slot of the outside world that a task uses. */
+export interface SheetSlot {
+  readonly listId: string;
+  readonly list: string;
+  readonly from: When;
+  readonly until: When;
+  /** Cents; 0 where it is booked already. */
+  readonly price: number;
+  /** To be booked by then; null where it is booked. */
+  readonly bookBy: When | null;
 }
 
 /** How long a cup lasts in the space when the task starts. */
@@ -69,8 +90,10 @@ export interface ChainStep {
   readonly fromTask: string | null;
   readonly toTask: string;
   readonly until: When;
-  /** `lag:<kind>`, `builder`, `resource`, `air`, `calendar`, `forbidden`, `release`, `fixed`, `loose` (no cause). */
+  /** `lag:<kind>`, any other kind of constraint, or `loose` (no cause). */
   readonly reason: string;
+  /** The yard's row that asks for it; null of `loose`. */
+  readonly row: Row | null;
   readonly text: string;
 }
 
@@ -82,7 +105,7 @@ export interface SheetBoat {
   readonly ownerId: string | null;
   readonly promised: When | null;
   readonly finish: When;
-  /** Minutes after the promised moment; 0 if in time or nothing was promised. */
+  /** Minutes from the promised moment to the handing over; 0 if in time or nothing was promised. */
   readonly lateMinutes: number;
   /** Proved by propagation: no plan finishes the boat before; and how far the plan is above that. */
   readonly earliest: When;
@@ -91,13 +114,38 @@ export interface SheetBoat {
   readonly chain: readonly ChainStep[];
 }
 
-/** One rank of the objective: its value, the proved bound, and how far apart they can be. */
+/**
+ * One rank of the objective: its value, the proved bound, and how far apart they can be. In
+ * weighted minutes (broken promises, finishes), cents (money), weighted changes (disturbance).
+ */
 export interface RankView {
+  readonly rank: 'promises' | 'finishes' | 'money' | 'disturbance';
   readonly value: number;
   readonly bound: number;
-  readonly gapMinutes: number;
+  readonly distance: number;
   readonly gap: number;
   readonly proof: string;
+}
+
+/** What work that has not begun costs, cents. */
+export interface SheetMoney {
+  readonly labour: number;
+  /** On top of labour. */
+  readonly overtime: number;
+  readonly slots: number;
+  /** Materials and hire that steps name. */
+  readonly prices: number;
+  readonly total: number;
+}
+
+/** A task that is no longer as published. */
+export interface SheetMove {
+  readonly taskId: string;
+  readonly published: When;
+  /** Null: it is not done any more. */
+  readonly planned: When | null;
+  readonly moved: boolean;
+  readonly people: { readonly before: readonly string[]; readonly now: readonly string[] } | null;
 }
 
 export interface SheetChoice {
@@ -113,10 +161,12 @@ export interface SheetChoice {
  * read, stored beside the plan and never changed.
  */
 export interface PlanSheet {
-  readonly version: 1;
+  readonly version: 2;
   readonly yardId: string;
   readonly yard: string;
   readonly timeZone: string;
+  /** ISO 4217. */
+  readonly currency: string;
   readonly origin: When;
   readonly horizon: When;
   readonly status: SolveStatus;
@@ -124,8 +174,11 @@ export interface PlanSheet {
   readonly tasks: readonly SheetTask[];
   readonly choices: readonly SheetChoice[];
   readonly boats: readonly SheetBoat[];
-  readonly lateness: RankView | null;
-  readonly finishes: RankView | null;
+  /** All four, in order; empty where nothing was proved. */
+  readonly ranks: readonly RankView[];
+  readonly money: SheetMoney;
+  /** Against the published plan, where there is one. */
+  readonly moved: readonly SheetMove[];
   readonly caution: string;
 }
 

@@ -1,6 +1,7 @@
+import { jobSchema, type Job } from '../yard/boats.ts';
 import type { MaterialCureTable, Milestone } from '../yard/materials.ts';
 import type { Effort, Step } from '../yard/procedures.ts';
-import type { Yard } from '../yard/yard.ts';
+import { yardSchema, type Yard, type YardInput } from '../yard/yard.ts';
 
 /** Minutes at 10, 20 and 30 degrees. */
 const line = (milestone: Milestone, ...minutes: [number, number, number]): MaterialCureTable => ({
@@ -17,13 +18,15 @@ const effort = (fixed: number, perM2: number): Effort => ({
   source: 'made up for tests',
 });
 
+type StepInput = NonNullable<YardInput['procedures']>[number]['steps'][number];
+
 const step = (
   id: string,
   name: string,
   fixed: number,
   perM2: number,
   rest: Partial<Step>,
-): Step => ({
+): StepInput => ({
   id,
   name,
   effort: effort(fixed, perM2),
@@ -41,6 +44,10 @@ const step = (
   ...rest,
 });
 
+/** The procedure `two-coats` on a part, after other jobs. */
+export const jobOf = (id: string, after: string[] = [], procedure = 'two-coats'): Job =>
+  jobSchema.parse({ id, procedure, after });
+
 const coat = {
   skill: 'coating',
   air: 'wet',
@@ -55,7 +62,7 @@ const coat = {
  * 08:00 to 16:00 without a break, UTC, from Monday 2 November 2026 on.
  */
 export function smallYard(change: (draft: Yard) => void = () => undefined): Yard {
-  const yard: Yard = {
+  const yard = yardSchema.parse({
     format: 'curewright-yard',
     version: 1,
     id: 'small',
@@ -201,7 +208,7 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
         ],
       },
     ],
-  };
+  } satisfies YardInput);
   change(yard);
   return yard;
 }

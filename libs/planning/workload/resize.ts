@@ -1,5 +1,5 @@
 import type { Yard } from '../yard/yard.ts';
-import { workMinutes } from './size.ts';
+import { sized, workMinutes } from './size.ts';
 import type { Task } from './workload.ts';
 
 /**
@@ -18,6 +18,11 @@ export function resize(tasks: readonly Task[], yard: Yard, partId: string): Task
     if (task.partId !== partId || task.state !== 'waiting') return task;
     const procedure = yard.procedures.find(({ id }) => id === procedureOfJob.get(task.jobId));
     const step = procedure?.steps.find(({ id }) => id === task.stepId);
-    return step === undefined ? task : { ...task, workMinutes: workMinutes(step.effort, part) };
+    if (step === undefined || step.crewMax === 0) return task;
+    return {
+      ...task,
+      workMinutes: workMinutes(step.effort, part),
+      consumes: step.consumes.map((one) => ({ stock: one.stock, amount: sized(one, part) })),
+    };
   });
 }

@@ -1,9 +1,14 @@
 import type { Part } from '../yard/boats.ts';
-import type { Effort } from '../yard/procedures.ts';
+import type { Consumption, Effort } from '../yard/procedures.ts';
+
+/** So much for the job, and for each square metre, metre of edge and metre of joint of the part. */
+export function sized(
+  { fixed, perM2, perEdgeM, perJointM }: Omit<Consumption, 'stock'>,
+  { areaM2, edgeM, jointM }: Part,
+): number {
+  return fixed + perM2 * areaM2 + perEdgeM * edgeM + perJointM * jointM;
+}
 
 /** Whole builder-minutes of a step on a part: rounded up, at least 1. */
-export function workMinutes(effort: Effort, part: Part): number {
-  const { fixed, perM2, perEdgeM, perJointM } = effort;
-  const exact = fixed + perM2 * part.areaM2 + perEdgeM * part.edgeM + perJointM * part.jointM;
-  return Math.max(1, Math.ceil(exact - 1e-6)); // 0.1 m2 * 30 min is 3 minutes, not the 3.0000000000000004 of binary fractions
-}
+export const workMinutes = (effort: Effort, part: Part): number =>
+  Math.max(1, Math.ceil(sized(effort, part) - 1e-6)); // 0.1 m2 * 30 min is 3 minutes, not the 3.0000000000000004 of binary fractions

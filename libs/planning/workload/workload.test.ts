@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { smallYard } from '../testing/small-yard.ts';
+import { jobOf, smallYard } from '../testing/small-yard.ts';
 import type { Yard } from '../yard/yard.ts';
 import { makeWorkload } from './make.ts';
 import { resize } from './resize.ts';
@@ -7,11 +7,7 @@ import { workMinutes } from './size.ts';
 
 /** The small yard's part once more, after the first. */
 function twoJobs(yard: Yard): void {
-  yard.boats[0].refits[0].parts[0].jobs.push({
-    id: 'again',
-    procedure: 'two-coats',
-    after: ['lid'],
-  });
+  yard.boats[0].refits[0].parts[0].jobs.push(jobOf('again', ['lid']));
 }
 
 describe('makeWorkload', () => {

@@ -1,5 +1,18 @@
 import type { Air, Moment } from '../yard/procedures.ts';
 
+/** When a hold may end: as a moment of the task, or with another task. */
+export type TaskHoldEnd =
+  Moment | { readonly kind: 'task'; readonly task: string; readonly anchor: 'start' | 'finish' };
+
+/** A tool kept from the task's start until the last of `until`. */
+export interface TaskHold {
+  /** Unique within the task. */
+  readonly id: string;
+  readonly tool: string;
+  readonly count: number;
+  readonly until: readonly TaskHoldEnd[];
+}
+
 /** Where a task stands. Running and done work keeps its real times and crew. */
 export type TaskState = 'waiting' | 'working' | 'done';
 
@@ -12,25 +25,45 @@ export interface Task {
   readonly jobId: string;
   readonly stepId: string;
   readonly name: string;
-  /** Builder-minutes at the nominal rate, at least 1. */
+  /** Builder-minutes at the nominal rate, at least 1; 0 of a hold point. */
   readonly workMinutes: number;
   readonly floorMinutes: number;
-  readonly skill: string;
+  /** Null, with a crew of 0: a hold point. */
+  readonly skill: string | null;
   readonly minLevel: number;
   readonly crewMin: number;
   readonly crewMax: number;
   readonly air: Air;
   readonly material: string | null;
+  /** Where its part is then, by the order of the links, unless the step names a space. */
   readonly space: string;
+  /** The space its parts are taken to; its own for a turn. Null: it moves nothing. */
+  readonly movesTo: string | null;
+  /** Parts that nobody else may work on meanwhile, its own first; none: others may. */
+  readonly parts: readonly string[];
   readonly tools: readonly { readonly tool: string; readonly count: number }[];
   readonly splittable: boolean;
   readonly breaks: 'relieved' | 'observed';
+  readonly cleanDownMinutes: number;
+  readonly holds: readonly TaskHold[];
+  /** In the stock's unit. */
+  readonly consumes: readonly { readonly stock: string; readonly amount: number }[];
+  readonly barrier: { readonly barrier: string; readonly closes: boolean } | null;
+  /** Slot list. */
+  readonly slots: string | null;
+  /** Cents. */
+  readonly price: number;
+  /** See the step; `coveredBy` are tasks. */
+  readonly sensitiveUntil: Moment | null;
+  readonly coveredBy: readonly string[];
   readonly state: TaskState;
   /** ISO instants; `finishedAt` of running work is when it is expected. */
   readonly startedAt: string | null;
   readonly finishedAt: string | null;
   /** People who do or did it; empty while waiting, unless set by the foreman. */
   readonly crew: readonly string[];
+  /** ISO instant at which the foreman wants it begun; null: whenever is best. */
+  readonly fixedStart: string | null;
 }
 
 /** A cure window or plain order between two tasks (see `linkSchema`). */
@@ -41,6 +74,8 @@ export interface TaskLink {
   readonly opens: Moment | null;
   readonly closes: Moment | null;
   readonly sweep: 'unknown' | 'same';
+  /** Whose it is: of the procedure, of the order of jobs, or set by the foreman. */
+  readonly setBy: 'procedure' | 'job' | 'foreman';
 }
 
 export interface TaskBranch {

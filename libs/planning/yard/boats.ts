@@ -6,11 +6,22 @@ export const jobSchema = z.strictObject({
   id,
   procedure: id,
   after: z.array(id).default([]),
+  /** Where the procedure's moves to the job's destination take the part. */
+  destination: id.nullable().default(null),
+  /** Other parts of the refit that its joining steps take as well: the hull under a bulkhead. */
+  joins: z.array(id).default([]),
+  /** A step that waits for a delivery; null: the job waits for it. */
+  waitsFor: z
+    .array(z.strictObject({ delivery: id, step: id.nullable().default(null) }))
+    .default([]),
+  /** When the word that a hold point waits for is expected. */
+  words: z.array(z.strictObject({ step: id, expected: instant })).default([]),
 });
 
 export const partSchema = z.strictObject({
   id,
   name,
+  /** Where it is before its first move. */
   space: id,
   areaM2: z.number().min(0).max(10_000),
   edgeM: z.number().min(0).max(10_000).default(0),
@@ -23,6 +34,8 @@ export const refitSchema = z.strictObject({
   name,
   release: instant,
   promised: instant.nullable().default(null),
+  /** The only moments it can be handed over, ascending; none: as soon as it is finished. */
+  handovers: z.array(instant).default([]),
   weight: z.int().min(1).max(1000).default(1),
   parts: z.array(partSchema).default([]),
 });

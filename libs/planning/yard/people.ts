@@ -6,7 +6,10 @@ export const roleSchema = z.enum(roles);
 
 export const skillSchema = z.strictObject({ id, name });
 
-/** Level 1 learner, 2 able, 3 senior; `speed` in percent of the nominal rate. */
+/**
+ * Level 1 learner, 2 able, 3 senior; `speed` in percent of the nominal rate. A learner works
+ * only beside somebody of a higher level on the same task.
+ */
 export const abilitySchema = z.strictObject({
   skill: id,
   level: z.int().min(1).max(3),
@@ -24,6 +27,9 @@ export const shiftSchema = z.strictObject({
 
 export const weeklyShiftSchema = shiftSchema.extend({ weekday });
 
+/** Hours that somebody may be asked to stay beyond the shifts; dates with an exception have none. */
+export const overtimeSchema = z.strictObject({ weekday, from: wallTime, to: wallTime });
+
 /** A date that differs from the weekly pattern; no shifts means off. */
 export const shiftExceptionSchema = z.strictObject({
   date,
@@ -39,6 +45,11 @@ export const personSchema = z.strictObject({
   abilities: z.array(abilitySchema).default([]),
   shifts: z.array(weeklyShiftSchema).default([]),
   exceptions: z.array(shiftExceptionSchema).default([]),
+  /** Cents for an hour of work, clean-down included. */
+  hourlyCost: z.int().min(0).max(10_000_000).default(0),
+  overtime: z.array(overtimeSchema).default([]),
+  /** Cents on top of `hourlyCost` for an hour of overtime. */
+  overtimeHourlyExtra: z.int().min(0).max(10_000_000).default(0),
 });
 
 export type Role = z.infer<typeof roleSchema>;

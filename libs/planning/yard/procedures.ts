@@ -13,14 +13,59 @@ export const effortSchema = z.strictObject({
   source: z.string().min(1).max(300),
 });
 
+const minutes = z
+  .int()
+  .min(0)
+  .max(60 * 24 * 60);
+
+/** A moment after the earlier step: so many minutes, or a milestone of the film it laid. */
+export const momentSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('after'), minutes }),
+  z.strictObject({ kind: z.literal('milestone'), milestone: milestoneSchema }),
+]);
+
+/** Where a part is taken: turned over where it is, to a space, or to the job's destination. */
+export const moveSchema = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('turn') }),
+  z.strictObject({ kind: z.literal('space'), space: id }),
+  z.strictObject({ kind: z.literal('destination') }),
+]);
+
+/** As a moment, of the step's own finish and film; or when another step starts or is finished. */
+export const holdEndSchema = z.discriminatedUnion('kind', [
+  ...momentSchema.options,
+  z.strictObject({ kind: z.literal('step'), step: id, anchor: z.enum(['start', 'finish']) }),
+]);
+
+/** A mould, clamps, a stand, kept from the step's start until the last of these. */
+export const holdSchema = z.strictObject({
+  id,
+  tool: id,
+  count: z.int().min(1).max(1000).default(1),
+  until: z.array(holdEndSchema).min(1),
+});
+
+/** So much of a stock, in its unit: sized as the effort is. */
+export const consumptionSchema = z.strictObject({
+  stock: id,
+  fixed: z.number().min(0).default(0),
+  perM2: z.number().min(0).default(0),
+  perEdgeM: z.number().min(0).default(0),
+  perJointM: z.number().min(0).default(0),
+});
+
+/**
+ * A step without a crew (`skill` null, crew 0, no effort) is a hold point: it waits for a word,
+ * expected when the job says, or for a slot.
+ */
 export const stepSchema = z.strictObject({
   id,
   name,
   effort: effortSchema,
-  skill: id,
+  skill: id.nullable(),
   minLevel: z.int().min(1).max(3).default(1),
-  crewMin: z.int().min(1).max(20),
-  crewMax: z.int().min(1).max(20),
+  crewMin: z.int().min(0).max(20),
+  crewMax: z.int().min(0).max(20),
   /** The shortest it can take however many hands, minutes. */
   floorMinutes: z.int().min(0).default(0),
   air: airSchema,
@@ -31,19 +76,29 @@ export const stepSchema = z.strictObject({
   tools: z.array(z.strictObject({ tool: id, count: z.int().min(1).default(1) })).default([]),
   splittable: z.boolean(),
   breaks: z.enum(['relieved', 'observed']).default('observed'),
+  /** Minutes of the crew after the film is laid: brushes, gun, masking. Not of splittable work. */
+  cleanDownMinutes: z.int().min(0).max(1440).default(0),
+  move: moveSchema.nullable().default(null),
+  /** False: others may work on the part meanwhile. */
+  onPart: z.boolean().default(true),
+  /** Takes the parts that the job joins as well. */
+  joins: z.boolean().default(false),
+  holds: z.array(holdSchema).default([]),
+  consumes: z.array(consumptionSchema).default([]),
+  /** Puts up or takes away, closes or opens. */
+  barrier: z.strictObject({ barrier: id, closes: z.boolean() }).nullable().default(null),
+  /** The slot list that it needs a slot of. */
+  slots: id.nullable().default(null),
+  /** Cents, once: materials, hire. */
+  price: z.int().min(0).max(1_000_000_000).default(0),
+  /**
+   * How long dust may not reach the surface it leaves. Null: a film until it is dust-safe, other
+   * work not at all.
+   */
+  sensitiveUntil: momentSchema.nullable().default(null),
+  /** Where any of these steps is done: until the first of them begins, instead. */
+  coveredBy: z.array(id).default([]),
 });
-
-/** A moment after the earlier step: so many minutes, or a milestone of the film it laid. */
-export const momentSchema = z.discriminatedUnion('kind', [
-  z.strictObject({
-    kind: z.literal('after'),
-    minutes: z
-      .int()
-      .min(0)
-      .max(60 * 24 * 60),
-  }),
-  z.strictObject({ kind: z.literal('milestone'), milestone: milestoneSchema }),
-]);
 
 /**
  * The later step waits for `opens` and may not be later than `closes`.
@@ -79,6 +134,8 @@ export const procedureSchema = z.strictObject({
 export type Air = z.infer<typeof airSchema>;
 export type Effort = z.infer<typeof effortSchema>;
 export type Step = z.infer<typeof stepSchema>;
+export type HoldEnd = z.infer<typeof holdEndSchema>;
+export type Consumption = z.infer<typeof consumptionSchema>;
 export type Moment = z.infer<typeof momentSchema>;
 export type Link = z.infer<typeof linkSchema>;
 export type Procedure = z.infer<typeof procedureSchema>;

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { DomainError, type Fault } from '#kernel/error.ts';
-import { smallYard } from '../testing/small-yard.ts';
+import { jobOf, smallYard } from '../testing/small-yard.ts';
 import { readYard } from './read.ts';
 import type { Yard } from './yard.ts';
 
@@ -180,12 +180,7 @@ describe('readYard refuses what makes no sense', () => {
     ],
     [
       'two jobs of one id',
-      (yard) =>
-        yard.boats[0].refits[0].parts[0].jobs.push({
-          id: 'lid',
-          procedure: 'two-coats',
-          after: [],
-        }),
+      (yard) => yard.boats[0].refits[0].parts[0].jobs.push(jobOf('lid')),
       {
         code: 'yard.duplicate',
         path: 'boats[0].refits[0].parts[0].jobs[1].id',
@@ -198,10 +193,7 @@ describe('readYard refuses what makes no sense', () => {
         const [procedure] = yard.procedures;
         const step = { ...procedure.steps[0], id: 'b.sand' };
         yard.procedures.push({ ...procedure, id: 'dotted', steps: [step], links: [], choices: [] });
-        yard.boats[0].refits[0].parts[0].jobs.push(
-          { id: 'a.b', procedure: 'two-coats', after: [] },
-          { id: 'a', procedure: 'dotted', after: [] },
-        );
+        yard.boats[0].refits[0].parts[0].jobs.push(jobOf('a.b'), jobOf('a', [], 'dotted'));
       },
       { code: 'yard.duplicate', message: 'the jobs "a.b" and "a" both make a task "a.b.sand"' },
     ],
@@ -242,7 +234,7 @@ describe('readYard refuses what makes no sense', () => {
       (yard) => {
         const { jobs } = yard.boats[0].refits[0].parts[0];
         jobs[0].after = ['more'];
-        jobs.push({ id: 'more', procedure: 'two-coats', after: ['lid'] });
+        jobs.push(jobOf('more', ['lid']));
       },
       { code: 'yard.cycle', message: 'jobs wait for each other in a circle: lid -> more -> lid' },
     ],

@@ -4,7 +4,8 @@ import { materialSchema } from './materials.ts';
 import { personSchema, skillSchema } from './people.ts';
 import { procedureSchema } from './procedures.ts';
 import { id, instant, name } from './scalars.ts';
-import { outdoorSchema, spaceSchema, toolSchema } from './spaces.ts';
+import { deliverySchema, slotListSchema } from './outside.ts';
+import { barrierSchema, outdoorSchema, spaceSchema, stockSchema, toolSchema } from './spaces.ts';
 
 /** The yard file, version 1: one business with everything a plan needs. */
 export const yardSchema = z.strictObject({
@@ -16,11 +17,22 @@ export const yardSchema = z.strictObject({
   /** Plans begin here unless told otherwise, and look so many days ahead. */
   planFrom: instant,
   horizonDays: z.int().min(1).max(366).default(60),
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'use three capital letters')
+    .default('EUR')
+    .describe('ISO 4217; amounts are in hundredths of it'),
+  /** What a plan may cost more, in cents, where that moves less of the published plan. */
+  moneyTolerance: z.int().min(0).max(1_000_000_000).default(5000),
   outdoor: outdoorSchema.nullable().default(null),
   skills: z.array(skillSchema).default([]),
   people: z.array(personSchema).default([]),
   spaces: z.array(spaceSchema).default([]),
   tools: z.array(toolSchema).default([]),
+  stocks: z.array(stockSchema).default([]),
+  barriers: z.array(barrierSchema).default([]),
+  slotLists: z.array(slotListSchema).default([]),
+  deliveries: z.array(deliverySchema).default([]),
   materials: z.array(materialSchema).default([]),
   procedures: z.array(procedureSchema).default([]),
   boats: z.array(boatSchema).default([]),

@@ -2,6 +2,7 @@ import { circles } from '../circle.ts';
 import type { Job, Refit } from '../boats.ts';
 import type { Yard } from '../yard.ts';
 import { byId, known, uniqueIds, type Report } from './faults.ts';
+import { handoverFaults, jobFaults } from './jobs.ts';
 
 interface Placed<T> {
   readonly row: T;
@@ -105,6 +106,12 @@ export function boatFaults(to: Report, yard: Yard): void {
   const every = new Map(jobs.map(({ row }) => [row.id, row]));
   for (const refit of refits) {
     const { promised, release, name } = refit.row;
+    handoverFaults(to, refit.row, refit.path);
+    refit.row.parts.forEach((part, p) => {
+      part.jobs.forEach((job, j) => {
+        jobFaults(to, yard, job, part, refit.row, [...refit.path, 'parts', p, 'jobs', j]);
+      });
+    });
     if (promised !== null && Date.parse(promised) <= Date.parse(release)) {
       to.add(
         'yard.promise',

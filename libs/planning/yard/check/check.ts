@@ -3,6 +3,7 @@ import type { Yard } from '../yard.ts';
 import { boatFaults } from './boats.ts';
 import { report } from './faults.ts';
 import { materialFaults } from './materials.ts';
+import { barrierFaults, outsideFaults } from './outside.ts';
 import { peopleFaults } from './people.ts';
 import { procedureFaults } from './procedures.ts';
 import { spaceFaults } from './spaces.ts';
@@ -11,6 +12,8 @@ import { spaceFaults } from './spaces.ts';
 export function yardFaults(yard: Yard): readonly Fault[] {
   const to = report();
   spaceFaults(to, yard);
+  outsideFaults(to, yard);
+  barrierFaults(to, yard);
   peopleFaults(to, yard);
   materialFaults(to, yard);
   procedureFaults(to, yard);

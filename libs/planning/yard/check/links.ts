@@ -1,32 +1,10 @@
 import type { Material } from '../materials.ts';
-import type { Link, Moment, Procedure, Step } from '../procedures.ts';
+import type { Link, Moment, Procedure } from '../procedures.ts';
 import { branchOf } from '../branch.ts';
 import { circles } from '../circle.ts';
 import { byId, known, type Report } from './faults.ts';
-import { hasLine, type Stock } from './steps.ts';
-
-function momentFaults(
-  to: Report,
-  moment: Moment | null,
-  step: Step,
-  material: Material | undefined,
-  path: readonly PropertyKey[],
-): void {
-  if (moment?.kind !== 'milestone') return;
-  const at = [...path, 'milestone'];
-  if (step.material === null) {
-    to.add(
-      'input.field',
-      at,
-      `${step.name} lays no film, so nothing of it becomes "${moment.milestone}"`,
-      {
-        value: moment.milestone,
-        cure: 'Link from the step that applies the material, or wait a number of minutes.',
-      },
-    );
-  } else if (material !== undefined)
-    hasLine(to, material, moment.milestone, `a link from ${step.name} waits for`, at);
-}
+import { momentFaults } from './moments.ts';
+import type { Shelf } from './shelf.ts';
 
 /** Minutes to a moment at a temperature that the sheet lists; null where it does not say. */
 function minutesAt(moment: Moment, material: Material | undefined, celsius: number): number | null {
@@ -78,7 +56,7 @@ const momentWords = (moment: Moment | null): string => {
 export function linkFaults(
   to: Report,
   procedure: Procedure,
-  stock: Stock,
+  shelf: Shelf,
   path: readonly PropertyKey[],
 ): void {
   const steps = byId(procedure.steps);
@@ -97,7 +75,7 @@ export function linkFaults(
     }
     const from = steps.get(link.from);
     if (!fromKnown || !toKnown || from === undefined) return;
-    const material = from.material === null ? undefined : stock.materials.get(from.material);
+    const material = from.material === null ? undefined : shelf.materials.get(from.material);
     momentFaults(to, link.opens, from, material, [...here, 'opens']);
     momentFaults(to, link.closes, from, material, [...here, 'closes']);
     if (emptyWindow(link, material)) {

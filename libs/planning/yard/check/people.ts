@@ -2,6 +2,7 @@ import { shiftFaults } from '#calendar/shifts/faults.ts';
 import { pathOf } from '../path.ts';
 import type { Yard } from '../yard.ts';
 import { byId, known, uniqueIds, type Report } from './faults.ts';
+import { hoursFaults } from './spans.ts';
 
 /** Ids, skills, shifts and breaks of people. */
 export function peopleFaults(to: Report, yard: Yard): void {
@@ -29,6 +30,7 @@ export function peopleFaults(to: Report, yard: Yard): void {
       }
       seen.add(ability.skill);
     });
+    hoursFaults(to, person.name, person.overtime, [...path, 'overtime']);
     const faults = shiftFaults(person.shifts, person.exceptions, {
       pattern: pathOf([...path, 'shifts']),
       exceptions: pathOf([...path, 'exceptions']),

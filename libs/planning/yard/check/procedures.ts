@@ -2,7 +2,8 @@ import type { Procedure } from '../procedures.ts';
 import type { Yard } from '../yard.ts';
 import { byId, known, uniqueIds, type Report } from './faults.ts';
 import { linkFaults } from './links.ts';
-import { stepFaults, type Stock } from './steps.ts';
+import type { Shelf } from './shelf.ts';
+import { stepFaults } from './steps.ts';
 
 function choiceFaults(to: Report, procedure: Procedure, path: readonly PropertyKey[]): void {
   const steps = byId(procedure.steps);
@@ -51,11 +52,14 @@ function choiceFaults(to: Report, procedure: Procedure, path: readonly PropertyK
 
 /** Steps, links, windows, circles and choices of procedures. */
 export function procedureFaults(to: Report, yard: Yard): void {
-  const stock: Stock = {
+  const shelf: Shelf = {
     skills: byId(yard.skills),
     spaces: byId(yard.spaces),
     tools: byId(yard.tools),
     materials: byId(yard.materials),
+    stocks: byId(yard.stocks),
+    barriers: byId(yard.barriers),
+    slotLists: byId(yard.slotLists),
   };
   uniqueIds(
     to,
@@ -74,8 +78,8 @@ export function procedureFaults(to: Report, yard: Yard): void {
       'link',
       procedure.links.map((row, k) => ({ row, path: [...path, 'links', k] })),
     );
-    stepFaults(to, procedure, stock, path);
-    linkFaults(to, procedure, stock, path);
+    stepFaults(to, procedure, shelf, path);
+    linkFaults(to, procedure, shelf, path);
     choiceFaults(to, procedure, path);
   });
 }

@@ -2,6 +2,7 @@ import { isZone } from '#calendar/zone.ts';
 import { show } from '../path.ts';
 import type { Yard } from '../yard.ts';
 import { byId, known, uniqueIds, type Report } from './faults.ts';
+import { absenceFaults, hoursFaults } from './spans.ts';
 
 /** The time zone, spaces, their dust and climates, tools. */
 export function spaceFaults(to: Report, yard: Yard): void {
@@ -22,7 +23,13 @@ export function spaceFaults(to: Report, yard: Yard): void {
     yard.tools.map((row, k) => ({ row, path: ['tools', k] })),
   );
   const spaces = byId(yard.spaces);
+  yard.tools.forEach(({ name, away, hours }, t) => {
+    absenceFaults(to, name, away, ['tools', t, 'away']);
+    hoursFaults(to, name, hours, ['tools', t, 'hours']);
+  });
   yard.spaces.forEach((space, s) => {
+    absenceFaults(to, space.name, space.taken, ['spaces', s, 'taken']);
+    hoursFaults(to, space.name, space.hours, ['spaces', s, 'hours']);
     space.dustReaches.forEach((other, k) =>
       known(to, 'space', other, spaces, ['spaces', s, 'dustReaches', k]),
     );
