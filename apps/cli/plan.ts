@@ -9,9 +9,7 @@ import { whyNot } from '#planning/decode/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
 import { printSheet } from '#planning/decode/print.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
-import type { Workload } from '#planning/workload/workload.ts';
 import { readYard } from '#planning/yard/read.ts';
-import type { Yard } from '#planning/yard/yard.ts';
 import { check } from '#scheduling/checker/check.ts';
 import { readArguments, type PlanArguments } from './plan/arguments.ts';
 import { readJson } from './plan/read-json.ts';
@@ -66,13 +64,7 @@ function expectRight(compiled: Compiled, result: RunResult): void {
   );
 }
 
-function withoutPlan(
-  compiled: Compiled,
-  result: RunResult,
-  given: PlanArguments,
-  yard: Yard,
-  workload: Workload,
-): number {
+function withoutPlan(compiled: Compiled, result: RunResult, given: PlanArguments): number {
   const proved = result.status === 'infeasible';
   const why =
     result.infeasibility === null
@@ -81,7 +73,7 @@ function withoutPlan(
             ? 'No plan exists: proved, without a shorter explanation.'
             : 'No plan was found in the time; none was ruled out either. Give it longer.',
         ]
-      : whyNot(compiled, result.infeasibility, yard, workload);
+      : whyNot(compiled, result.infeasibility);
   if (given.json) process.stdout.write(`${JSON.stringify({ status: result.status, why })}\n`);
   else process.stderr.write(`${given.file}: ${why.join('\n  ')}\n`);
   return proved ? exit.infeasible : exit.nothingFound;
@@ -96,7 +88,7 @@ async function plan(given: PlanArguments): Promise<number> {
   const result = await search(compiled, given);
   const seconds = (performance.now() - begun) / 1000;
   expectRight(compiled, result);
-  if (result.plan === null) return withoutPlan(compiled, result, given, yard, workload);
+  if (result.plan === null) return withoutPlan(compiled, result, given);
 
   const sheet = makeSheet({ compiled, result, yard, workload });
   const file: PlanFile = {

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { z } from 'zod';
 
 const command = new URL('solve.ts', import.meta.url).pathname;
 const fixtures = new URL('../../tests/reference/fixtures', import.meta.url).pathname;
@@ -70,6 +71,28 @@ describe('what it prints', () => {
     },
   );
 
+  it('a folder as its files, of every kind that can be read', { timeout: 60_000 }, async () => {
+    const { code, out, err } = await solve('.', '--json', '--iterations', '2000');
+    expect([code, err]).toEqual([0, '']);
+    // Makespans by trying every schedule (tests/reference/formats.test.ts); no-plan.sch has none.
+    expect(
+      z
+        .array(z.object({ file: z.string(), status: z.string(), makespan: z.int().nullable() }))
+        .parse(parsed(out))
+        .map(({ file, status, makespan }) => [file, status, makespan]),
+    ).toEqual([
+      ['calendars.sch', 'optimal', 6],
+      ['elapsed.json', 'optimal', 8],
+      ['mastery.dzn', 'optimal', 5],
+      ['no-plan.sch', 'infeasible', null],
+      ['options.dzn', 'optimal', 6],
+      ['skills.dzn', 'optimal', 5],
+      ['small.sm', 'optimal', 14],
+      ['window.sch', 'optimal', 9],
+      ['working.json', 'optimal', 8],
+    ]);
+  });
+
   it('aligned lines for people', async () => {
     const { code, out } = await solve('small.sm', 'no-plan.sch', '--iterations', '500');
     expect(code).toBe(0);
@@ -97,7 +120,11 @@ describe('what it refuses, with exit code 2', () => {
   it.each([
     ['no file', [], /FILE is missing: name/],
     ['a missing file', ['nowhere.sm'], /"nowhere\.sm" cannot be read: name a file that exists/],
-    ['another kind of file', ['plan.txt'], /"plan\.txt" is neither \.sm nor \.sch: name/],
+    [
+      'another kind of file',
+      ['plan.txt'],
+      /"plan\.txt" is none of \.sm, \.sch, \.dzn or \.json: name/,
+    ],
     ['an unknown option', ['small.sm', '--fast'], /'--fast'[^]*Usage: /],
     ['no time', ['small.sm', '--seconds', '0'], /--seconds "0" is no time: give/],
     [

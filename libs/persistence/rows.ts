@@ -1,4 +1,4 @@
-import type { Prisma } from './generated/client.ts';
+import { Prisma } from './generated/client.ts';
 
 /** Below PostgreSQL's 65,535 parameters a statement for every table here. */
 const rowsPerStatement = 1000;
@@ -20,6 +20,10 @@ export const nothingLeft = (_rest: Readonly<Record<string, never>>): void => und
 export const asJson = (value: unknown): Prisma.InputJsonValue =>
   JSON.parse(JSON.stringify(value)) as Prisma.InputJsonValue;
 
+/** A list kept as a document, or null where there is none. */
+export const asJsonOrNull = (value: unknown): Prisma.InputJsonValue | typeof Prisma.DbNull =>
+  value === null ? Prisma.DbNull : asJson(value);
+
 /** `HH:MM` as minutes of the day, 0 to 1439. */
 export const minuteOf = (wallTime: string): number =>
   Number(wallTime.slice(0, 2)) * 60 + Number(wallTime.slice(3, 5));
@@ -31,6 +35,9 @@ export const wallTimeOf = (minute: number): string => {
 
 /** ISO in UTC, without fractions where there are none. */
 export const isoOf = (at: Date): string => at.toISOString().replace('.000Z', 'Z');
+
+/** An instant with any offset, in UTC. */
+export const utcOf = (at: string): string => isoOf(new Date(at));
 
 export const dateOf = (date: string): Date => new Date(`${date}T00:00:00Z`);
 export const isoDateOf = (at: Date): string => at.toISOString().slice(0, 10);

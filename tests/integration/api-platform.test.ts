@@ -1,11 +1,11 @@
+import { once } from 'node:events';
 import { request } from 'node:http';
-import { setTimeout } from 'node:timers/promises';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { type Client, createClient } from 'graphql-ws';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createApp } from '../../apps/api/src/platform/http/server.ts';
 import { PlatformModule } from '../../apps/api/src/platform/platform.module.ts';
-import { OpenModule, ProbeModule } from '../../apps/api/src/platform/testing/probe.ts';
+import { OpenModule, ProbeModule, slow } from '../../apps/api/src/platform/testing/probe.ts';
 import { startApi } from '../../apps/api/src/main.ts';
 import { readConfig } from '../../apps/api/src/platform/config/config.ts';
 import { people, smallYardApi } from '../support/small-yard-api.ts';
@@ -113,10 +113,11 @@ describe('the platform', () => {
   test('lets a running request end when it stops', async () => {
     const stopping = await createApp(moduleWith(ProbeModule), []);
     await stopping.listen(0, '127.0.0.1');
-    const slow = fetch(`${await stopping.getUrl()}/api/v1/probe/slow`);
-    await setTimeout(150);
+    const begun = once(slow, 'begun');
+    const answered = fetch(`${await stopping.getUrl()}/api/v1/probe/slow`);
+    await begun;
     await stopping.close();
-    await expect(slow.then((answer) => answer.text())).resolves.toBe('done');
+    await expect(answered.then((answer) => answer.text())).resolves.toBe('done');
   });
 
   test('does not start while nobody decided who may call a handler', async () => {

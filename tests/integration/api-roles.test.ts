@@ -26,15 +26,17 @@ const anyone = ['GET .', 'GET boats', 'GET boats/{id}'];
 const owners = [...anyone, 'GET my-boats', 'GET my-boats/{id}'];
 const builders = [
   ...anyone,
-  ...['skills', 'people', 'spaces', 'tools', 'materials', 'procedures', 'claims'].flatMap(
-    (list) => [`GET ${list}`, `GET ${list}/{id}`],
-  ),
+  ...[
+    ...['skills', 'people', 'spaces', 'tools', 'stocks', 'barriers', 'slot-lists', 'deliveries'],
+    ...['materials', 'procedures', 'tasks', 'claims'],
+  ].flatMap((list) => [`GET ${list}`, `GET ${list}/{id}`]),
   ...['refits', 'parts', 'jobs', 'plans'].map((one) => `GET ${one}/{id}`),
   'GET procedures/{id}/versions/{version}',
   'GET outdoor',
   'GET events',
   'GET plans/{id}/week',
   'GET plans/{id}/chains',
+  'GET plans/{id}/tasks/{taskId}/why-not-earlier',
   'GET published-plan',
   'GET published-plan/week',
   'GET published-plan/chains',
@@ -105,7 +107,7 @@ describe('over REST', () => {
 describe('over GraphQL', () => {
   const anyonesFields = ['yard', 'boats', 'boat'];
   const ownersFields = [...anyonesFields, 'myBoats', 'myBoat'];
-  const draftsAndOwn = ['plans', 'planRuns', 'planRun', 'myBoats', 'myBoat'];
+  const draftsAndOwn = ['plans', 'planRuns', 'planRun', 'planCheck', 'myBoats', 'myBoat'];
   const buildersCommands = ['claimTask', 'releaseClaim', 'startClaim', 'finishClaim'];
 
   interface Asked {

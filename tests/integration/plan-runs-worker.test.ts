@@ -96,6 +96,7 @@ describe('a run that two workers have', () => {
     const first = handlePlanRun(surroundings, job);
     await underWay(id);
     await Promise.all([first, handlePlanRun(surroundings, job)]);
+    expect((await runs.get(id)).error).toBeNull();
     expect(said.sort()).toEqual([
       `run ${id} of large: finished`,
       `run ${id}: another worker has it`,

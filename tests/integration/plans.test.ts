@@ -45,7 +45,12 @@ describe('a plan', () => {
       publishedAt: null,
       status: 'optimal',
       yard: 'Small yard',
-      lateness: { value: 0, gapMinutes: 0 },
+      ranks: [
+        { rank: 'promises', value: 0, distance: 0 },
+        { rank: 'finishes', distance: 0 },
+        { rank: 'money', value: 0 },
+        { rank: 'disturbance', value: 0 },
+      ],
       boats: [{ boat: 'Petrel', promised: { local: '2026-12-18T16:00' }, lateMinutes: 0 }],
       tasks: [
         { id: 'hatch-panel.lay-up', crew: [{ name: 'Bram' }], windows: [{ kind: 'sand' }] },
@@ -84,7 +89,7 @@ describe('a plan', () => {
   it('has its binding chains in words', async () => {
     const { boats } = await read(`plans/${plans[0]}/chains`, token.ines);
     const [{ chain }] = boats as { chain: { reason: string; text: string }[] }[];
-    expect(chain.map(({ reason }) => reason)).toEqual(['release', 'lag:sand', 'calendar']);
+    expect(chain.map(({ reason }) => reason)).toEqual(['horizon', 'lag:sand', 'calendar']);
     expect(chain[1].text).toContain('waits for lay-up (Fore hatch) to be sandable');
   });
 
@@ -125,7 +130,13 @@ describe('publishing', () => {
     expect((await publish(plans[0], token.ines)).body).toEqual(first.body);
     expect(await read('published-plan', token.bram)).toMatchObject({ id: plans[0] });
     await publish(plans[1], token.ines);
-    expect(await read('published-plan', token.bram)).toMatchObject({ id: plans[1] });
+    // Nor what it costs, from which a builder could tell what others earn.
+    expect(await read('published-plan', token.bram)).toMatchObject({
+      id: plans[1],
+      money: null,
+      ranks: [{ rank: 'promises' }, { rank: 'finishes' }, { rank: 'disturbance' }],
+    });
+    expect(await read('published-plan', token.ines)).toMatchObject({ money: { total: 0 } });
     expect(await read('published-plan/week', token.bram)).toMatchObject({ planId: plans[1] });
     expect(await read(`plans/${plans[1]}/chains`, token.bram)).toMatchObject({ planId: plans[1] });
     expect(await status(`plans/${plans[0]}`, token.bram)).toBe(403);

@@ -24,7 +24,10 @@ function plansOf(name: string): Planted[] {
 
 const kinds = Object.keys(mutations) as ViolationKind[];
 
-// Every kind can be planted in both yards: what a yard lacks (frozen work, a bare tool), the mutation adds around its plan.
+/** A builder alone in the yard has nobody to learn from, and no plan of hers breaks that rule. */
+const impossible: Partial<Record<string, readonly ViolationKind[]>> = { 'yard-of-one': ['senior'] };
+
+// Every other kind can be planted in both yards: what a yard lacks (frozen work, a bare tool), the mutation adds around its plan.
 describe.each(['demo-yard', 'yard-of-one'])('plans of %s', { timeout: 120_000 }, (name) => {
   const plans = plansOf(name);
 
@@ -35,7 +38,8 @@ describe.each(['demo-yard', 'yard-of-one'])('plans of %s', { timeout: 120_000 },
     }
   });
 
-  it.each(kinds)('100 faults of kind %s are all named', (kind) => {
+  const possible = kinds.filter((kind) => impossible[name]?.includes(kind) !== true);
+  it.each(possible)('100 faults of kind %s are all named', (kind) => {
     const found = mutants(kind, plans, 100);
     expect(found).toHaveLength(100);
     for (const { after } of found) {

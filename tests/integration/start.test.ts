@@ -98,6 +98,8 @@ describe('npm start on an empty folder', () => {
     const [, chains] = text.split('What decides each finish');
     expect(chains).toMatch(/ waits for .* to be (sandable|ready to bond|hard enough to handle)/);
     expect(text).toMatch(/Caution: .*data sheet/);
+    // The surveyor's mornings are all still to be booked, and two boats wait for him.
+    expect(text).toMatch(/To be booked\n {2}by .*: (Surveyor|Mobile crane), /);
   });
 
   test('the plan is published: the builder has work, the owner has a date', async () => {

@@ -1,5 +1,7 @@
 import { type DynamicModule, Module } from '@nestjs/common';
+import { BarriersModule } from './features/barriers/barriers.module.ts';
 import { BoatsModule } from './features/boats/boats.module.ts';
+import { DeliveriesModule } from './features/deliveries/deliveries.module.ts';
 import { EventsModule } from './features/events/events.module.ts';
 import { MaterialsModule } from './features/materials/materials.module.ts';
 import { MyBoatsModule } from './features/my-boats/my-boats.module.ts';
@@ -9,7 +11,9 @@ import { PlansModule } from './features/plans/plans.module.ts';
 import { ProceduresModule } from './features/procedures/procedures.module.ts';
 import { SessionModule } from './features/session/session.module.ts';
 import { SkillsModule } from './features/skills/skills.module.ts';
+import { SlotListsModule } from './features/slot-lists/slot-lists.module.ts';
 import { SpacesModule } from './features/spaces/spaces.module.ts';
+import { StocksModule } from './features/stocks/stocks.module.ts';
 import { ToolsModule } from './features/tools/tools.module.ts';
 import { WorkModule } from './features/work/work.module.ts';
 import { YardModule } from './features/yard/yard.module.ts';
@@ -25,6 +29,10 @@ import { PlatformModule } from './platform/platform.module.ts';
     SkillsModule,
     SpacesModule,
     ToolsModule,
+    StocksModule,
+    BarriersModule,
+    SlotListsModule,
+    DeliveriesModule,
     MaterialsModule,
     ProceduresModule,
     BoatsModule,

@@ -1,7 +1,10 @@
+import { jobSchema } from '#planning/yard/boats.ts';
 import { cureTableSchema, milestoneSchema } from '#planning/yard/materials.ts';
+import { slotListSchema, slotSchema } from '#planning/yard/outside.ts';
 import {
   abilitySchema,
   breakSchema,
+  overtimeSchema,
   roleSchema,
   shiftExceptionSchema,
   shiftSchema,
@@ -10,12 +13,22 @@ import {
 import {
   airSchema,
   choiceSchema,
+  consumptionSchema,
   effortSchema,
+  holdEndSchema,
+  holdSchema,
   linkSchema,
   momentSchema,
+  moveSchema,
   stepSchema,
 } from '#planning/yard/procedures.ts';
-import { climateSchema, setPointSchema } from '#planning/yard/spaces.ts';
+import {
+  absenceSchema,
+  barrierSchema,
+  climateSchema,
+  hoursSchema,
+  setPointSchema,
+} from '#planning/yard/spaces.ts';
 import { named } from './platform/shapes/names.ts';
 
 /**
@@ -28,6 +41,14 @@ named('Break', breakSchema);
 named('Shift', shiftSchema);
 named('WeeklyShift', weeklyShiftSchema);
 named('ShiftException', shiftExceptionSchema);
+named('Overtime', overtimeSchema);
+named('Absence', absenceSchema);
+named('Hours', hoursSchema);
+named('DustWay', barrierSchema.shape.blocks.element);
+named('Slot', slotSchema);
+named('SlotKind', slotListSchema.shape.kind);
+named('WaitsFor', jobSchema.shape.waitsFor.unwrap().element);
+named('Word', jobSchema.shape.words.unwrap().element);
 named('SetPoint', setPointSchema);
 named('Climate', climateSchema);
 named('Milestone', milestoneSchema);
@@ -38,6 +59,11 @@ named('Effort', effortSchema);
 named('Step', stepSchema);
 named('ToolNeed', stepSchema.shape.tools.unwrap().element);
 named('Moment', momentSchema);
+named('Move', moveSchema);
+named('Hold', holdSchema);
+named('HoldEnd', holdEndSchema);
+named('Consumption', consumptionSchema);
+named('BarrierAct', stepSchema.shape.barrier.unwrap().unwrap());
 named('Link', linkSchema);
 named('Choice', choiceSchema);
 named('Branch', choiceSchema.shape.branches.element);

@@ -1,4 +1,7 @@
-import { limitsOf, parseWords, seedOf, UsageError, wholeOf } from '../words.ts';
+import { readdirSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { isProblemFile } from '#scheduling/formats/problem-file.ts';
+import { limitsOf, parseWords, pathOf, seedOf, UsageError, wholeOf } from '../words.ts';
 
 export interface SolveArguments {
   readonly files: readonly string[];
@@ -13,7 +16,7 @@ export type Limit =
   | { readonly kind: 'iterations'; readonly iterations: number };
 
 const usage =
-  'npm run solve -- FILE... [--seconds N | --iterations N] [--threads K] [--seed K] [--json]';
+  'npm run solve -- FILE|FOLDER... [--seconds N | --iterations N] [--threads K] [--seed K] [--json]';
 
 const options = {
   seconds: { type: 'string' },
@@ -26,21 +29,29 @@ const options = {
 const DEFAULT_SECONDS = 10;
 const MOST_THREADS = 64;
 
+const kinds = '.sm, .sch, .dzn or .json';
+
+/** A file as it is, a folder as the files in it that can be read, by name. Throws `UsageError`. */
+function filesOf(word: string): string[] {
+  if (statSync(pathOf(word), { throwIfNoEntry: false })?.isDirectory() === true) {
+    const files = readdirSync(pathOf(word)).filter(isProblemFile).sort();
+    if (files.length > 0) return files.map((name) => join(word, name));
+    throw new UsageError(`FOLDER "${word}" has no file of a kind that can be read (${kinds}).`);
+  }
+  if (isProblemFile(word)) return [word];
+  throw new UsageError(
+    `FILE "${word}" is none of ${kinds}: name benchmark files of one of these kinds.`,
+  );
+}
+
 /** Reads the words after the command. Throws `UsageError`. */
 export function readArguments(words: readonly string[]): SolveArguments {
   const { values, positionals } = parseWords(words, options, usage);
   if (positionals.length === 0)
-    throw new UsageError(`FILE is missing: name at least one .sm or .sch file.`);
-  for (const file of positionals) {
-    if (!/\.(sm|sch)$/i.test(file)) {
-      throw new UsageError(
-        `FILE "${file}" is neither .sm nor .sch: name benchmark files of one of these kinds.`,
-      );
-    }
-  }
+    throw new UsageError(`FILE is missing: name at least one file (${kinds}) or folder.`);
   const { seconds, iterations } = limitsOf(values.seconds, values.iterations);
   return {
-    files: positionals,
+    files: positionals.flatMap(filesOf),
     limit:
       iterations === null
         ? { kind: 'seconds', seconds: seconds ?? DEFAULT_SECONDS }

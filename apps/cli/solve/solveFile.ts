@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
-import { basename } from 'node:path';
-import { readSch } from '#scheduling/formats/sch.ts';
-import { readSm } from '#scheduling/formats/sm.ts';
+import { existsSync, readFileSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import { readProblemFile } from '#scheduling/formats/problem-file.ts';
 import type { Plan, SearchState, SolveStatus } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
-import { createExact } from '#scheduling/search/exact/exact.ts';
+import { create } from '#scheduling/solve.ts';
 import type { Limit } from './arguments.ts';
 
 /** One line of output. Times in seconds. */
@@ -22,11 +21,19 @@ export interface Outcome {
 const LOOK_MS = 4;
 const LARGEST_BATCH = 4096;
 
+/** The line, and the problem and plan behind it. */
+export interface Solved {
+  readonly outcome: Outcome;
+  readonly problem: Problem;
+  readonly plan: Plan | null;
+}
+
 /** Reads and solves one benchmark file. Throws `input.malformed`, and what reading a file throws. */
-export function solveFile(path: string, limit: Limit, seed: number): Outcome {
+export function solveFile(path: string, limit: Limit, seed: number): Solved {
   const begin = performance.now();
   const elapsed = (): number => (performance.now() - begin) / 1000;
-  const solver = createExact(readBenchmark(path), seed, null);
+  const problem = readBenchmark(path);
+  const solver = create(problem, seed, null);
   let best: Plan | null = null;
   let toBest: number | null = null;
   let state: SearchState;
@@ -50,19 +57,26 @@ export function solveFile(path: string, limit: Limit, seed: number): Outcome {
     !state.done &&
     !(limit.kind === 'iterations' ? done >= limit.iterations : elapsed() >= limit.seconds)
   );
-  return {
+  const outcome = {
     status: state.status,
     makespan: best === null ? null : best.finishes[0],
-    bound: state.bounds[1],
+    bound: state.bounds[1].bound,
     seconds: rounded(elapsed()),
     toBest: toBest === null ? null : rounded(toBest),
   };
+  return { outcome, problem, plan: best };
 }
 
-/** The problem of a .sm or .sch file. */
+/**
+ * The problem of a benchmark file. Another file that it names is looked for from its own folder
+ * and from the one around it.
+ */
 export function readBenchmark(path: string): Problem {
-  const text = readFileSync(path, 'utf8');
-  return /\.sm$/i.test(path) ? readSm(text, basename(path)) : readSch(text, basename(path));
+  const beside = (name: string): string => {
+    const near = join(dirname(path), name);
+    return readFileSync(existsSync(near) ? near : join(dirname(dirname(path)), name), 'utf8');
+  };
+  return readProblemFile(basename(path), readFileSync(path, 'utf8'), beside);
 }
 
 const rounded = (seconds: number): number => Math.round(seconds * 1000) / 1000;

@@ -20,7 +20,7 @@ parentPort?.on('message', (order: Order) => {
 
 function answer({ path, limit, seed }: Order): Answer {
   try {
-    return { outcome: solveFile(path, limit, seed) };
+    return { outcome: solveFile(path, limit, seed).outcome };
   } catch (error) {
     if (error instanceof DomainError) return { refusal: `${error.message}. ${error.cure}` };
     if (error instanceof Error && 'syscall' in error) {

@@ -5,8 +5,9 @@ import type { Yard } from '#planning/yard/yard.ts';
 /**
  * The yard of a file with its dates moved into the coming weeks of `now`, wall times kept: its
  * plan has begun today (or yesterday, before the hour at which it begins), so that there is
- * work to take up. Boats are released as long after that as in the file. Promises, days off
- * and weather move by whole weeks, forward of that, so that weekdays stay what they are.
+ * work to take up. Boats are released as long after that as in the file. All else that has a
+ * date (promises, days off, weather, slots, deliveries, what is lent) moves by whole weeks, forward
+ * of that, so that weekdays stay what they are.
  */
 export function inComingWeeks(yard: Yard, now: Date): Yard {
   const { timeZone } = yard;
@@ -19,10 +20,16 @@ export function inComingWeeks(yard: Yard, now: Date): Yard {
     const { date, time } = toLocal(instantOf(instant), timeZone);
     return isoOf(toInstant(addDays(date, by), time, timeZone));
   };
+  const later = (instant: string): string => moved(instant, weeks);
+  const span = <T extends { readonly from: string; readonly to: string }>(spans: T): T => ({
+    ...spans,
+    from: later(spans.from),
+    to: later(spans.to),
+  });
   return {
     ...yard,
     planFrom: moved(yard.planFrom, days),
-    outdoor: yard.outdoor && { ...yard.outdoor, from: moved(yard.outdoor.from, weeks) },
+    outdoor: yard.outdoor && { ...yard.outdoor, from: later(yard.outdoor.from) },
     people: yard.people.map((person) => ({
       ...person,
       exceptions: person.exceptions.map((exception) => ({
@@ -30,12 +37,24 @@ export function inComingWeeks(yard: Yard, now: Date): Yard {
         date: addDays(exception.date, weeks),
       })),
     })),
+    spaces: yard.spaces.map((space) => ({ ...space, taken: space.taken.map(span) })),
+    tools: yard.tools.map((tool) => ({ ...tool, away: tool.away.map(span) })),
+    slotLists: yard.slotLists.map((list) => ({ ...list, slots: list.slots.map(span) })),
+    deliveries: yard.deliveries.map((one) => ({ ...one, expected: later(one.expected) })),
     boats: yard.boats.map((boat) => ({
       ...boat,
       refits: boat.refits.map((refit) => ({
         ...refit,
         release: moved(refit.release, days),
-        promised: refit.promised && moved(refit.promised, weeks),
+        promised: refit.promised && later(refit.promised),
+        handovers: refit.handovers.map(later),
+        parts: refit.parts.map((part) => ({
+          ...part,
+          jobs: part.jobs.map((job) => ({
+            ...job,
+            words: job.words.map((word) => ({ ...word, expected: later(word.expected) })),
+          })),
+        })),
       })),
     })),
   };

@@ -37,8 +37,8 @@ export function planWords(sheet: PlanSheet): string[] {
   return [
     `Plan of ${sheet.yard} from ${inWords(sheet.origin, timeZone)} (times in ${timeZone})`,
     ...boats.flatMap((boat) => boatWords(boat, timeZone)),
-    ...gapWords('all promises together', sheet.lateness, 'as little late as can be'),
-    ...gapWords('all finishes together, weighted', sheet.finishes, 'proved the best there is'),
+    ...sheet.ranks.flatMap(gapWords),
+    ...bookingWords(sheet),
     '',
     'What decides each finish (binding chain, first cause first)',
     ...boats.flatMap(({ refit, chain }) => [
@@ -47,6 +47,23 @@ export function planWords(sheet: PlanSheet): string[] {
     ]),
     '',
     `Caution: ${sheet.caution}`,
+  ];
+}
+
+/** Slots that the plan counts on and that somebody has to book, the most pressing first. */
+function bookingWords({ tasks, timeZone }: PlanSheet): string[] {
+  const bookings = tasks.flatMap(({ name, part, boat, slot }) =>
+    slot?.bookBy ? [{ what: `${name}, ${part} of ${boat}`, slot, by: slot.bookBy }] : [],
+  );
+  if (bookings.length === 0) return [];
+  bookings.sort((a, b) => a.by.at.localeCompare(b.by.at));
+  return [
+    '',
+    'To be booked',
+    ...bookings.map(
+      ({ what, slot, by }) =>
+        `  by ${inWords(by, timeZone)}: ${slot.list}, ${inWords(slot.from, timeZone)} (${what})`,
+    ),
   ];
 }
 
@@ -62,14 +79,20 @@ function boatWords(boat: SheetBoat, zone: string): string[] {
   return [`  ${refit}: ${due}, planned finish ${inWords(finish, zone)}${late};`, `    ${gap}`];
 }
 
-function gapWords(what: string, rank: RankView | null, best: string): string[] {
-  if (rank === null) return [];
-  const { gapMinutes, gap, proof } = rank;
-  const words =
-    gapMinutes === 0
-      ? best
-      : `at most ${span(gapMinutes)} (${(gap * 100).toFixed(1)} %) above the bound proved by ${proof}`;
-  return [`  ${what}: ${words}`];
+const ranks: Partial<Record<RankView['rank'], { readonly what: string; readonly best: string }>> = {
+  promises: { what: 'all promises together', best: 'as little late as can be' },
+  finishes: { what: 'all finishes together, weighted', best: 'proved the best there is' },
+};
+
+/** Of the ranks that are minutes; what a plan costs is on its own sheet. */
+function gapWords({ rank, distance, gap, proof }: RankView): string[] {
+  const words = ranks[rank];
+  if (words === undefined) return [];
+  const found =
+    distance === 0
+      ? words.best
+      : `at most ${span(distance)} (${(gap * 100).toFixed(1)} %) above the bound proved by ${proof}`;
+  return [`  ${words.what}: ${found}`];
 }
 
 function span(minutes: number): string {

@@ -1,7 +1,11 @@
 import { gunzipSync, gzipSync } from 'node:zlib';
-import { problemHash } from '#planning/compile/hash.ts';
+import { z } from 'zod';
+import { canonical, fnv64, problemHash } from '#planning/compile/hash.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
+import { upgradeProblem } from '#scheduling/model/upgrade.ts';
 import type { Transaction } from '../client.ts';
+
+const versionSchema = z.object({ version: z.int() });
 
 interface PackedProblem {
   readonly hash: string;
@@ -36,9 +40,14 @@ export async function saveProblem(
   return hash;
 }
 
-export function unpackProblem(row: { readonly hash: string; readonly gzip: Uint8Array }): Problem {
-  const problem = JSON.parse(gunzipSync(row.gzip).toString('utf8')) as Problem;
-  if (problemHash(problem) !== row.hash)
+/** The problem, in the version of now, and the version in which it was stored. */
+export function unpackProblem(row: { readonly hash: string; readonly gzip: Uint8Array }): {
+  readonly problem: Problem;
+  readonly version: number;
+} {
+  const stored: unknown = JSON.parse(gunzipSync(row.gzip).toString('utf8'));
+  if (fnv64(canonical(stored)) !== row.hash)
     throw new Error(`The stored problem ${row.hash} is damaged`);
-  return problem;
+  const { version } = versionSchema.parse(stored);
+  return { problem: upgradeProblem(stored), version };
 }

@@ -37,6 +37,17 @@ export const taskStateSchema = z.enum(['waiting', 'working', 'done']);
 export const segmentSchema = z.object({ start: whenSchema, finish: whenSchema });
 export const crewMemberSchema = z.object({ personId: z.string(), name: z.string() });
 
+export const placeSchema = z.object({ spaceId: z.string(), space: z.string() });
+
+export const sheetSlotSchema = z.object({
+  listId: z.string(),
+  list: z.string(),
+  from: whenSchema,
+  until: whenSchema,
+  price: z.number().describe('Cents; 0 where it is booked already.'),
+  bookBy: whenSchema.nullable().describe('Null where it is booked.'),
+});
+
 export const sheetTaskSchema = z.object({
   id: z.string(),
   name: z.string(),
@@ -50,17 +61,29 @@ export const sheetTaskSchema = z.object({
   spaceId: z.string(),
   space: z.string(),
   air: airSchema,
-  skill: z.string(),
+  skill: z.string().nullable().describe('Null of a hold point.'),
   material: z.string().nullable(),
   state: taskStateSchema,
   start: whenSchema,
   finish: whenSchema,
   segments: z.array(segmentSchema).describe('The working spans from start to finish.'),
   crew: z.array(crewMemberSchema),
+  overtimeMinutes: z.number().describe('Beyond the shifts, of all who are on it together.'),
+  cleanedDown: whenSchema.nullable().describe('When brushes and tools are clean.'),
+  movesTo: placeSchema.nullable().describe('Where its part is taken.'),
+  slot: sheetSlotSchema.nullable(),
   floatMinutes: z.number().nullable().describe('It can slip so far with no boat finishing later.'),
   film: z.array(filmMarkSchema).describe('When what is laid reaches its milestones.'),
   windows: z.array(sheetWindowSchema).describe('What follow-ups must keep to.'),
   mix: mixHintSchema.nullable(),
+});
+
+/** Where in the yard file something was said. */
+export const yardRowSchema = z.object({
+  kind: z.string(),
+  id: z.string(),
+  name: z.string(),
+  path: z.string().describe('In the yard file; empty for what the plan was asked for.'),
 });
 
 export const chainStepSchema = z.object({
@@ -68,6 +91,7 @@ export const chainStepSchema = z.object({
   toTask: z.string(),
   until: whenSchema,
   reason: z.string(),
+  row: yardRowSchema.nullable().describe('What in the yard asks for it.'),
   text: z.string(),
 });
 
@@ -87,11 +111,29 @@ export const sheetBoatSchema = z.object({
 });
 
 export const rankViewSchema = z.object({
-  value: z.number(),
-  bound: z.number().describe('No plan can be below it.'),
-  gapMinutes: z.number(),
+  rank: z.enum(['promises', 'finishes', 'money', 'disturbance']),
+  value: z.number().describe('Weighted minutes twice, cents, weighted changes.'),
+  bound: z.number().describe('No plan that is as good in the ranks before can be below it.'),
+  distance: z.number(),
   gap: z.number(),
   proof: z.string(),
+});
+
+/** Cents. */
+export const sheetMoneySchema = z.object({
+  labour: z.number(),
+  overtime: z.number(),
+  slots: z.number(),
+  prices: z.number(),
+  total: z.number(),
+});
+
+export const sheetMoveSchema = z.object({
+  taskId: z.string(),
+  published: whenSchema,
+  planned: whenSchema.nullable().describe('Null: it is not done any more.'),
+  moved: z.boolean(),
+  people: z.object({ before: z.array(z.string()), now: z.array(z.string()) }).nullable(),
 });
 
 export const sheetChoiceSchema = z.object({
@@ -105,17 +147,19 @@ export const sheetChoiceSchema = z.object({
 export const solveStatusSchema = z.enum(['optimal', 'feasible', 'infeasible', 'unknown']);
 
 export const sheetSchema = z.object({
-  version: z.literal(1),
+  version: z.literal(2),
   yardId: z.string(),
   yard: z.string(),
   timeZone: z.string(),
+  currency: z.string(),
   origin: whenSchema,
   horizon: whenSchema,
   status: solveStatusSchema,
   tasks: z.array(sheetTaskSchema),
   choices: z.array(sheetChoiceSchema),
   boats: z.array(sheetBoatSchema),
-  lateness: rankViewSchema.nullable(),
-  finishes: rankViewSchema.nullable(),
+  ranks: z.array(rankViewSchema).describe('In order of importance.'),
+  money: sheetMoneySchema,
+  moved: z.array(sheetMoveSchema).describe('Against the plan that was published then.'),
   caution: z.string(),
 }) satisfies z.ZodType<PlanSheet>;

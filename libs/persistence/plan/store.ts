@@ -6,8 +6,9 @@ import type { Problem } from '#scheduling/model/problem.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { asJson, insert } from '../rows.ts';
+import { readMap } from './map.ts';
 import { saveProblem, unpackProblem } from './problem.ts';
-import { boundsSchema, chainsSchema, floatsSchema, peopleSchema, statusSchema } from './shapes.ts';
+import { boundsSchema, chainsSchema, floatsSchema, statusSchema } from './shapes.ts';
 
 export interface PlanToSave {
   readonly yardId: string;
@@ -29,6 +30,10 @@ export interface StoredPlan {
   readonly createdAt: Date;
   readonly engineVersion: string;
   readonly problem: Problem;
+  readonly problemHash: string;
+  /** The version of the model that it was compiled to, then. */
+  readonly problemVersion: number;
+  readonly map: PlanMap;
   readonly result: SolveResult;
 }
 
@@ -44,7 +49,7 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
   const origin = new Date(problem.origin);
   const at = (minute: number): Date => new Date(origin.getTime() + minute * minuteMs);
   const problemHash = await saveProblem(tx, yardId, problem);
-  const [lateness, finishes] = plan.values;
+  const [lateness, finishes, money, disturbance] = plan.values;
   const { id: planId } = await tx.plan.create({
     data: {
       yardId,
@@ -54,6 +59,8 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
       origin,
       lateness,
       finishes,
+      money,
+      disturbance,
       iterations,
       foundAt,
       status: statusSchema.parse(status),
@@ -89,6 +96,8 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
       finishAt: at(placed.finish),
       segmentStarts: placed.segments.map((segment) => at(segment.start)),
       segmentEnds: placed.segments.map((segment) => at(segment.end)),
+      overtime: placed.overtime,
+      slot: placed.slot,
       floatMinutes: floats[placed.activity],
     })),
   );
@@ -128,10 +137,10 @@ export async function loadPlan(
     omit: { sheet: true },
   });
   if (row === null) throw new DomainError('record.missing', `There is no plan "${planId}"`);
-  const problem = unpackProblem(row.problem);
+  const { problem, version } = unpackProblem(row.problem);
   const minute = (at: Date): number => (at.getTime() - row.origin.getTime()) / minuteMs;
-  const { people } = peopleSchema.parse(row.map);
-  const builderOf = new Map(people.map((person, index) => [person, index]));
+  const map = readMap(row.map, problem);
+  const builderOf = new Map(map.people.map((person, index) => [person, index]));
   const assignment = (person: { memberId: string; demand: number }): Assignment => {
     const builder = builderOf.get(person.memberId);
     if (builder === undefined)
@@ -148,6 +157,8 @@ export async function loadPlan(
       end: minute(placed.segmentEnds[index]),
     })),
     crew: placed.crew.map(assignment),
+    overtime: placed.overtime,
+    slot: placed.slot,
   }));
   const result: SolveResult = {
     status: statusSchema.parse(row.status),
@@ -155,15 +166,17 @@ export async function loadPlan(
       placements,
       branches: row.branches,
       finishes: row.refits.map((refit) => minute(refit.finishAt)),
-      values: [row.lateness, row.finishes],
+      values: [row.lateness, row.finishes, row.money, row.disturbance],
     },
     bounds: boundsSchema.parse(row.bounds),
-    chains: chainsSchema.parse(row.chains),
+    // Reasons of version 1 named no constraint; what they said is in the sheet.
+    chains: version === 1 ? [] : chainsSchema.parse(row.chains),
     floats: floatsSchema.parse(row.floats),
     infeasibility: null,
     iterations: row.iterations,
     foundAt: row.foundAt,
   };
-  const { id, runId, createdAt, engineVersion } = row;
-  return { id, runId, createdAt, engineVersion, problem, result };
+  const { id, runId, createdAt, engineVersion, problemHash } = row;
+  const made = { id, runId, createdAt, engineVersion, problemHash, problemVersion: version };
+  return { ...made, problem, map, result };
 }

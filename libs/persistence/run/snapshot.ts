@@ -17,7 +17,8 @@ export const isFinal = (status: RunStatus): boolean => status !== 'queued' && st
 
 /**
  * A run as its followers see it: the payload of every event of a run, so that one event alone
- * tells how it stands. Lateness and finishes are weighted minutes.
+ * tells how it stands. Lateness and finishes are weighted minutes, money is cents, disturbance a
+ * weight of tasks moved against the published plan.
  */
 export const runSnapshotSchema = z.strictObject({
   status: runStatusSchema,
@@ -28,6 +29,11 @@ export const runSnapshotSchema = z.strictObject({
   bestFinishes: z.number().nullable(),
   boundLateness: z.number().nullable(),
   boundFinishes: z.number().nullable(),
+  /** Null in events from before these were counted. */
+  bestMoney: z.number().nullable().default(null),
+  bestDisturbance: z.number().nullable().default(null),
+  boundMoney: z.number().nullable().default(null),
+  boundDisturbance: z.number().nullable().default(null),
   gap: z.number().nullable(),
   /** Null in events from before it was kept. */
   firstPlanMs: z.number().nullable().default(null),
@@ -46,6 +52,10 @@ export function snapshotOf(run: PlanRun, planId: string | null): RunSnapshot {
     bestFinishes: run.bestFinishes,
     boundLateness: run.boundLateness,
     boundFinishes: run.boundFinishes,
+    bestMoney: run.bestMoney,
+    bestDisturbance: run.bestDisturbance,
+    boundMoney: run.boundMoney,
+    boundDisturbance: run.boundDisturbance,
     gap: run.gap,
     firstPlanMs: run.firstPlanMs,
     planId,

@@ -2,7 +2,8 @@ import { milestoneSchema } from '#planning/yard/materials.ts';
 import type { Moment } from '#planning/yard/procedures.ts';
 import type { Task, TaskChoice, TaskLink } from '#planning/workload/workload.ts';
 import type { Prisma } from '../generated/client.ts';
-import { inOrder, isoOf, nothingLeft } from '../rows.ts';
+import { asJson, inOrder, isoOf, nothingLeft } from '../rows.ts';
+import { consumptionList, holdList } from './documents.ts';
 
 export const taskDetails = { tools: inOrder, crew: inOrder } as const satisfies Prisma.TaskInclude;
 export const choiceDetails = {
@@ -16,7 +17,25 @@ export type TaskChoiceRow = Prisma.TaskChoiceGetPayload<{ include: typeof choice
 /** The columns of the task itself; tools and crew are rows of their own. */
 export function taskRow(
   yardId: string,
-  { skill, material, space, startedAt, finishedAt, tools: _t, crew: _c, ...same }: Task,
+  {
+    skill,
+    material,
+    space,
+    movesTo,
+    parts,
+    holds,
+    consumes,
+    barrier,
+    slots,
+    sensitiveUntil,
+    coveredBy,
+    startedAt,
+    finishedAt,
+    fixedStart,
+    tools: _t,
+    crew: _c,
+    ...same
+  }: Task,
 ): Prisma.TaskCreateManyInput {
   const {
     id,
@@ -33,6 +52,8 @@ export function taskRow(
     air,
     splittable,
     breaks,
+    cleanDownMinutes,
+    price,
     state,
     ...rest
   } = same;
@@ -54,11 +75,24 @@ export function taskRow(
     air,
     materialId: material,
     spaceId: space,
+    movesToId: movesTo,
+    partIds: [...parts],
     splittable,
     breaks,
+    cleanDownMinutes,
+    holds: asJson(holds),
+    consumes: asJson(consumes),
+    barrierId: barrier?.barrier ?? null,
+    barrierCloses: barrier?.closes ?? null,
+    slotListId: slots,
+    price,
+    sensitiveMinutes: minutesOf(sensitiveUntil),
+    sensitiveMilestone: milestoneOf(sensitiveUntil),
+    coveredBy: [...coveredBy],
     state,
     startedAt: startedAt === null ? null : new Date(startedAt),
     finishedAt: finishedAt === null ? null : new Date(finishedAt),
+    fixedStartAt: fixedStart === null ? null : new Date(fixedStart),
   };
 }
 
@@ -78,13 +112,26 @@ export const toTask = (row: TaskRow): Task => ({
   air: row.air,
   material: row.materialId,
   space: row.spaceId,
+  movesTo: row.movesToId,
+  parts: row.partIds,
   tools: row.tools.map(({ toolId, count }) => ({ tool: toolId, count })),
   splittable: row.splittable,
   breaks: row.breaks,
+  cleanDownMinutes: row.cleanDownMinutes,
+  holds: holdList.parse(row.holds),
+  consumes: consumptionList.parse(row.consumes),
+  // Both are set or neither (check `task_barrier`).
+  barrier:
+    row.barrierId === null ? null : { barrier: row.barrierId, closes: row.barrierCloses === true },
+  slots: row.slotListId,
+  price: row.price,
+  sensitiveUntil: toMoment(row.sensitiveMinutes, row.sensitiveMilestone),
+  coveredBy: row.coveredBy,
   state: row.state,
   startedAt: row.startedAt && isoOf(row.startedAt),
   finishedAt: row.finishedAt && isoOf(row.finishedAt),
   crew: row.crew.map(({ memberId }) => memberId),
+  fixedStart: row.fixedStartAt && isoOf(row.fixedStartAt),
 });
 
 const minutesOf = (moment: Moment | null): number | null =>
@@ -100,7 +147,7 @@ function toMoment(minutes: number | null, milestone: string | null): Moment | nu
 
 export function linkRow(
   yardId: string,
-  { id, from, to, opens, closes, sweep, ...rest }: TaskLink,
+  { id, from, to, opens, closes, sweep, setBy, ...rest }: TaskLink,
 ): Prisma.TaskLinkCreateManyInput {
   nothingLeft(rest);
   return {
@@ -113,6 +160,7 @@ export function linkRow(
     closesMinutes: minutesOf(closes),
     closesMilestone: milestoneOf(closes),
     sweep,
+    setBy,
   };
 }
 
@@ -123,6 +171,7 @@ export const toTaskLink = (row: TaskLinkRow): TaskLink => ({
   opens: toMoment(row.opensMinutes, row.opensMilestone),
   closes: toMoment(row.closesMinutes, row.closesMilestone),
   sweep: row.sweep,
+  setBy: row.setBy,
 });
 
 export const toTaskChoice = (row: TaskChoiceRow): TaskChoice => ({

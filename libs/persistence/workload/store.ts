@@ -99,7 +99,15 @@ async function insertDetails(
   );
   await insert(
     tx.taskCrew,
-    tasks.flatMap(({ id, crew }) => crew.map((memberId) => ({ yardId, taskId: id, memberId }))),
+    tasks.flatMap(({ id, crew, state }) =>
+      // Of work that waits, a crew is the foreman's wish.
+      crew.map((memberId) => ({
+        yardId,
+        taskId: id,
+        memberId,
+        setByForeman: state === 'waiting',
+      })),
+    ),
   );
 }
 

@@ -1,9 +1,8 @@
-import { DomainError, fault } from '#kernel/error.ts';
-import type { Boat, Job, Part, Refit } from '#planning/yard/boats.ts';
+import type { Boat, Part, Refit } from '#planning/yard/boats.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, isoOf, nothingLeft } from '../rows.ts';
-import { currentVersions } from './procedures.ts';
+import { jobDetails, saveJobs, toJob } from './jobs.ts';
 
 export async function saveBoats(
   tx: Transaction,
@@ -36,7 +35,7 @@ export async function saveBoats(
 export function refitRow(
   yardId: string,
   boatId: string,
-  { id, name, release, promised, weight, parts: _p, ...rest }: Refit,
+  { id, name, release, promised, handovers, weight, parts: _p, ...rest }: Refit,
 ): Prisma.RefitCreateManyInput {
   nothingLeft(rest);
   return {
@@ -46,6 +45,7 @@ export function refitRow(
     name,
     release: new Date(release),
     promised: promised === null ? null : new Date(promised),
+    handovers: handovers.map((at) => new Date(at)),
     weight,
   };
 }
@@ -59,50 +59,8 @@ export function partRow(
   return { yardId, id, refitId, name, spaceId: space, areaM2, edgeM, jointM };
 }
 
-/** Jobs of parts that exist, each at its procedure's current version. */
-export async function saveJobs(
-  tx: Transaction,
-  yardId: string,
-  parts: readonly Pick<Part, 'id' | 'jobs'>[],
-): Promise<void> {
-  const versions = await currentVersions(tx, yardId);
-  const rows = parts.flatMap((part) =>
-    part.jobs.map((job) => jobRow(yardId, part.id, job, versions)),
-  );
-  await insert(tx.job, rows);
-  await insert(
-    tx.jobAfter,
-    parts
-      .flatMap((part) => part.jobs)
-      .flatMap((job) =>
-        job.after.map((afterId): Prisma.JobAfterCreateManyInput => ({
-          yardId,
-          jobId: job.id,
-          afterId,
-        })),
-      ),
-  );
-}
-
-function jobRow(
-  yardId: string,
-  partId: string,
-  { id, procedure, after: _a, ...rest }: Job,
-  versions: ReadonlyMap<string, number>,
-): Prisma.JobCreateManyInput {
-  nothingLeft(rest);
-  const procedureVersion = versions.get(procedure);
-  if (procedureVersion === undefined) {
-    const message = `The job "${id}" names the procedure "${procedure}", which the yard does not have`;
-    throw new DomainError('yard.reference', message, {
-      faults: [fault('yard.reference', 'procedure', message, { value: procedure })],
-    });
-  }
-  return { yardId, id, partId, procedureId: procedure, procedureVersion };
-}
-
 export const partDetails = {
-  jobs: { ...inOrder, include: { after: inOrder } },
+  jobs: { ...inOrder, include: jobDetails },
 } as const satisfies Prisma.PartInclude;
 export const refitDetails = {
   parts: { ...inOrder, include: partDetails },
@@ -122,11 +80,7 @@ const toPart = (row: PartRow): Part => ({
   areaM2: row.areaM2,
   edgeM: row.edgeM,
   jointM: row.jointM,
-  jobs: row.jobs.map((job): Job => ({
-    id: job.id,
-    procedure: job.procedureId,
-    after: job.after.map((before) => before.afterId),
-  })),
+  jobs: row.jobs.map(toJob),
 });
 
 const toRefit = (row: RefitRow): Refit => ({
@@ -134,6 +88,7 @@ const toRefit = (row: RefitRow): Refit => ({
   name: row.name,
   release: isoOf(row.release),
   promised: row.promised === null ? null : isoOf(row.promised),
+  handovers: row.handovers.map(isoOf),
   weight: row.weight,
   parts: row.parts.map(toPart),
 });

@@ -1,7 +1,17 @@
-import type { Person, Shift, Skill } from '#planning/yard/people.ts';
+import { z } from 'zod';
+import { overtimeSchema, type Person, type Shift, type Skill } from '#planning/yard/people.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
-import { dateOf, inOrder, insert, isoDateOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
+import {
+  asJson,
+  dateOf,
+  inOrder,
+  insert,
+  isoDateOf,
+  minuteOf,
+  nothingLeft,
+  wallTimeOf,
+} from '../rows.ts';
 
 export async function saveSkills(
   tx: Transaction,
@@ -35,16 +45,31 @@ export async function saveMembers(
       abilities: _a,
       shifts: _s,
       exceptions: _e,
+      hourlyCost,
+      overtime,
+      overtimeHourlyExtra,
       ...rest
     }): Prisma.MemberCreateManyInput => {
       nothingLeft(rest);
       const accountId = accountOf.get(email?.toLowerCase() ?? '') ?? null;
-      return { yardId, id, name, email, roles, accountId };
+      const pay = payColumns({ hourlyCost, overtime, overtimeHourlyExtra });
+      return { yardId, id, name, email, roles, accountId, ...pay };
     },
   );
   await insert(tx.member, rows);
   for (const person of people) await saveMemberDetails(tx, yardId, person);
 }
+
+/** What a member's work costs, and when they may be asked for more of it. */
+export const payColumns = ({
+  hourlyCost,
+  overtime,
+  overtimeHourlyExtra,
+}: Pick<Person, 'hourlyCost' | 'overtime' | 'overtimeHourlyExtra'>) => ({
+  hourlyCost,
+  overtime: asJson(overtime),
+  overtimeHourlyExtra,
+});
 
 /** Abilities, shifts and exceptions of a member who has none (yet, or after `clearMemberDetails`). */
 export async function saveMemberDetails(
@@ -146,6 +171,8 @@ export const memberDetails = {
 
 export type MemberRow = Prisma.MemberGetPayload<{ include: typeof memberDetails }>;
 
+const overtimeList = z.array(overtimeSchema);
+
 export const toPerson = (row: MemberRow): Person => ({
   id: row.id,
   name: row.name,
@@ -158,6 +185,9 @@ export const toPerson = (row: MemberRow): Person => ({
     shifts: shifts.map(toShift),
     reason,
   })),
+  hourlyCost: row.hourlyCost,
+  overtime: overtimeList.parse(row.overtime),
+  overtimeHourlyExtra: row.overtimeHourlyExtra,
 });
 
 export async function loadPeople(tx: Transaction, yardId: string): Promise<Person[]> {

@@ -14,7 +14,15 @@ export async function saveProcedure(
   await tx.procedure.create({
     data: { yardId, id, version, name, body: asJson({ steps, links, choices }) },
   });
-  const none = { skillId: null, materialId: null, spaceId: null, toolId: null };
+  const none = {
+    skillId: null,
+    materialId: null,
+    spaceId: null,
+    toolId: null,
+    stockId: null,
+    barrierId: null,
+    slotListId: null,
+  };
   const use = (
     key: keyof typeof none,
     ids: readonly (string | null)[],
@@ -33,11 +41,23 @@ export async function saveProcedure(
     ),
     ...use(
       'spaceId',
-      steps.map((step) => step.space),
+      steps.flatMap((step) => [step.space, step.move?.kind === 'space' ? step.move.space : null]),
     ),
     ...use(
       'toolId',
-      steps.flatMap((step) => step.tools.map((need) => need.tool)),
+      steps.flatMap((step) => [...step.tools, ...step.holds].map((need) => need.tool)),
+    ),
+    ...use(
+      'stockId',
+      steps.flatMap((step) => step.consumes.map((share) => share.stock)),
+    ),
+    ...use(
+      'barrierId',
+      steps.map((step) => step.barrier?.barrier ?? null),
+    ),
+    ...use(
+      'slotListId',
+      steps.map((step) => step.slots),
     ),
   ]);
 }

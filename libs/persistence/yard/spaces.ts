@@ -1,7 +1,8 @@
-import type { Climate, Outdoor, Space, Tool } from '#planning/yard/spaces.ts';
+import type { Climate, Outdoor, Space } from '#planning/yard/spaces.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, isoOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
+import { absenceColumn, hoursColumn, toAbsences, toHours } from './supply.ts';
 
 export async function saveSpaces(
   tx: Transaction,
@@ -18,7 +19,7 @@ export async function saveSpaces(
 /** The columns of the space itself; set-points and dust are rows of their own. */
 export function spaceRow(
   yardId: string,
-  { id, name, climate, room, settlingMinutes, dustReaches: _d, ...rest }: Space,
+  { id, name, climate, room, taken, hours, settlingMinutes, dustReaches: _d, ...rest }: Space,
 ): Prisma.SpaceCreateManyInput {
   nothingLeft(rest);
   const outdoors = climate.kind === 'outdoors' ? climate : null;
@@ -27,6 +28,8 @@ export function spaceRow(
     id,
     name,
     room,
+    taken: absenceColumn(taken),
+    hours: hoursColumn(hours),
     settlingMinutes,
     climate: climate.kind,
     lagHours: outdoors?.lagHours ?? null,
@@ -82,6 +85,8 @@ export const toSpace = (row: SpaceRow): Space => ({
   name: row.name,
   climate: toClimate(row),
   room: row.room,
+  taken: toAbsences(row.taken),
+  hours: toHours(row.hours),
   dustReaches: row.dustReaches.map((reach) => reach.toSpaceId),
   settlingMinutes: row.settlingMinutes,
 });
@@ -103,23 +108,6 @@ function toClimate({ climate, lagHours, warmerBy, setPoints }: SpaceRow): Climat
 export async function loadSpaces(tx: Transaction, yardId: string): Promise<Space[]> {
   const rows = await tx.space.findMany({ where: { yardId }, ...inOrder, include: spaceDetails });
   return rows.map(toSpace);
-}
-
-export async function saveTools(
-  tx: Transaction,
-  yardId: string,
-  tools: readonly Tool[],
-): Promise<void> {
-  const rows = tools.map(({ id, name, count, ...rest }): Prisma.ToolCreateManyInput => {
-    nothingLeft(rest);
-    return { yardId, id, name, count };
-  });
-  await insert(tx.tool, rows);
-}
-
-export async function loadTools(tx: Transaction, yardId: string): Promise<Tool[]> {
-  const rows = await tx.tool.findMany({ where: { yardId }, ...inOrder });
-  return rows.map(({ id, name, count }) => ({ id, name, count }));
 }
 
 /** Imports an hourly table in place of the one before. */

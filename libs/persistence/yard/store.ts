@@ -2,18 +2,14 @@ import { DomainError } from '#kernel/error.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import type { Transaction } from '../client.ts';
 import { isoOf, nothingLeft } from '../rows.ts';
+import { loadBarriers, saveBarriers } from './barriers.ts';
 import { loadBoats, saveBoats } from './boats.ts';
 import { loadMaterials, saveMaterials } from './materials.ts';
+import { loadDeliveries, loadSlotLists, saveDeliveries, saveSlotLists } from './outside.ts';
 import { loadPeople, loadSkills, saveMembers, saveSkills } from './people.ts';
 import { loadProcedures, saveProcedure } from './procedures.ts';
-import {
-  loadOutdoor,
-  loadSpaces,
-  loadTools,
-  saveOutdoor,
-  saveSpaces,
-  saveTools,
-} from './spaces.ts';
+import { loadOutdoor, loadSpaces, saveOutdoor, saveSpaces } from './spaces.ts';
+import { loadStocks, loadTools, saveStocks, saveTools } from './supply.ts';
 
 /**
  * Stores a validated yard that is not there yet. Members are joined to accounts that exist;
@@ -29,23 +25,34 @@ export async function saveYard(
     timeZone,
     planFrom,
     horizonDays,
+    currency,
+    moneyTolerance,
     outdoor,
     skills,
     people,
     spaces,
     tools,
+    stocks,
+    barriers,
+    slotLists,
+    deliveries,
     materials,
     procedures,
     boats,
     ...rest
   } = yard;
   nothingLeft(rest);
-  await tx.yard.create({ data: { id, name, timeZone, planFrom: new Date(planFrom), horizonDays } });
+  const head = { id, name, timeZone, planFrom: new Date(planFrom), horizonDays };
+  await tx.yard.create({ data: { ...head, currency, moneyTolerance } });
   if (outdoor !== null) await saveOutdoor(tx, id, outdoor);
   await saveSkills(tx, id, skills);
   await saveMembers(tx, id, people);
   await saveSpaces(tx, id, spaces);
   await saveTools(tx, id, tools);
+  await saveStocks(tx, id, stocks);
+  await saveBarriers(tx, id, barriers);
+  await saveSlotLists(tx, id, slotLists);
+  await saveDeliveries(tx, id, deliveries);
   await saveMaterials(tx, id, materials);
   for (const procedure of procedures) await saveProcedure(tx, id, procedure);
   await saveBoats(tx, id, boats);
@@ -63,11 +70,17 @@ export async function loadYard(tx: Transaction, yardId: string): Promise<Yard> {
     timeZone: row.timeZone,
     planFrom: isoOf(row.planFrom),
     horizonDays: row.horizonDays,
+    currency: row.currency,
+    moneyTolerance: row.moneyTolerance,
     outdoor: await loadOutdoor(tx, yardId),
     skills: await loadSkills(tx, yardId),
     people: await loadPeople(tx, yardId),
     spaces: await loadSpaces(tx, yardId),
     tools: await loadTools(tx, yardId),
+    stocks: await loadStocks(tx, yardId),
+    barriers: await loadBarriers(tx, yardId),
+    slotLists: await loadSlotLists(tx, yardId),
+    deliveries: await loadDeliveries(tx, yardId),
     materials: await loadMaterials(tx, yardId),
     procedures: await loadProcedures(tx, yardId),
     boats: await loadBoats(tx, yardId),

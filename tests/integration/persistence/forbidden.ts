@@ -1,3 +1,5 @@
+import { wholeProblem } from './forbidden-whole.ts';
+
 /** A write that the named constraint, and no other, keeps out of the small yard `y`. */
 interface Forbidden {
   readonly constraint: string;
@@ -33,12 +35,12 @@ const insertPlan = (status: string, lateness: number): readonly string[] => [
    VALUES ('y', ${plan}, ${run}, '0123456789abcdef', '1', '${status}', now(), ${String(lateness)}, 0,
            '{}', '[]', '[]', '[]', '{}', '{}', 1, 1)`,
 ];
-const insertPlacement = (finish: string, ends: string): readonly string[] => [
+const insertPlacement = (finish: string, ends: string, slot = 'NULL'): readonly string[] => [
   ...insertPlan('feasible', 0),
   `INSERT INTO plan_placement (yard_id, plan_id, activity, task_id, mode, start_at, finish_at,
-                               segment_starts, segment_ends)
+                               segment_starts, segment_ends, slot)
    VALUES ('y', ${plan}, 0, 'first.wet', 0, '2027-01-04T08:00Z', '${finish}',
-           '{2027-01-04T08:00Z}', '${ends}')`,
+           '{2027-01-04T08:00Z}', '${ends}', ${slot})`,
 ];
 
 const ofShape = ['skill', 'member', 'space', 'tool', 'material', 'boat', 'refit', 'part', 'job'];
@@ -186,7 +188,7 @@ const work: readonly Forbidden[] = [
   },
   { constraint: 'task_work', sql: task('work_minutes = 0') },
   { constraint: 'task_level', sql: task('min_level = 0') },
-  { constraint: 'task_crew_size', sql: task('crew_min = 3') },
+  { constraint: 'task_work', sql: task('crew_min = 3') },
   { constraint: 'task_wet_material', sql: task('material_id = NULL') },
   { constraint: 'task_state_times', sql: task("state = 'working'") },
   { constraint: 'task_state_times', sql: task("state = 'done', started_at = now()") },
@@ -219,6 +221,10 @@ const plansAndClaims: readonly Forbidden[] = [
     constraint: 'plan_placement_span',
     sql: insertPlacement('2027-01-04T07:59Z', '{2027-01-04T09:00Z}'),
   },
+  {
+    constraint: 'plan_placement_slot',
+    sql: insertPlacement('2027-01-04T09:00Z', '{2027-01-04T09:00Z}', '-1'),
+  },
   { constraint: 'plan_placement_segments', sql: insertPlacement('2027-01-04T09:00Z', '{}') },
   { constraint: 'claim_status_times', sql: insertClaim('status', "'working'") },
   { constraint: 'claim_status_times', sql: insertClaim('status, started_at', "'finished', now()") },
@@ -238,6 +244,7 @@ const plansAndClaims: readonly Forbidden[] = [
 ];
 
 export const forbidden: readonly Forbidden[] = [
+  ...wholeProblem,
   ...shapes,
   ...signIn,
   ...yardAndPeople,

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { deployMigrations } from '#persistence/migrate/deploy.ts';
 import { differences } from '#persistence/migrate/differences.ts';
-import { schemaFiles } from '#persistence/migrate/files.ts';
+import { migrationList, schemaFiles } from '#persistence/migrate/files.ts';
 import { ensureDatabase, serviceRole, withClient } from '#persistence/roles.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { withDatabase } from '#tests/support/database-server.ts';
@@ -21,6 +21,28 @@ async function withEmpty<T>(use: (ownerUrl: string) => Promise<T>): Promise<T> {
   }
 }
 
+/** A yard with three tasks of two jobs, as it was stored before there was more to say. */
+const rowsOfBefore = `
+  INSERT INTO yard (id, name, time_zone, plan_from, horizon_days) VALUES ('y', 'Y', 'UTC', now(), 9);
+  INSERT INTO skill (yard_id, id, name) VALUES ('y', 's', 'S');
+  INSERT INTO space (yard_id, id, name, room, settling_minutes, climate)
+    VALUES ('y', 'h', 'H', 1, 0, 'heated');
+  INSERT INTO procedure (yard_id, id, version, name, body) VALUES ('y', 'q', 1, 'Q', '{}');
+  INSERT INTO boat (yard_id, id, name) VALUES ('y', 'b', 'B');
+  INSERT INTO refit (yard_id, id, boat_id, name, release, weight) VALUES ('y', 'r', 'b', 'R', now(), 1);
+  INSERT INTO part (yard_id, id, refit_id, name, space_id, area_m2, edge_m, joint_m)
+    VALUES ('y', 'p', 'r', 'P', 'h', 1, 0, 0);
+  INSERT INTO job (yard_id, id, part_id, procedure_id, procedure_version)
+    VALUES ('y', 'a', 'p', 'q', 1), ('y', 'b', 'p', 'q', 1);
+  INSERT INTO task (yard_id, id, refit_id, part_id, job_id, step_id, name, work_minutes, floor_minutes,
+                    skill_id, min_level, crew_min, crew_max, air, space_id, splittable, breaks)
+    SELECT 'y', id, 'r', 'p', left(id, 1), right(id, 3), 'T', 10, 0, 's', 1, 1, 1, 'clean', 'h', false,
+           'observed'
+    FROM unnest(ARRAY['a.one', 'a.two', 'b.one']) AS id;
+  INSERT INTO task_link (yard_id, id, from_task_id, to_task_id, opens_minutes)
+    VALUES ('y', 'a.next', 'a.one', 'a.two', 0), ('y', 'a.two..b.one', 'a.two', 'b.one', 0);
+`;
+
 describe('migrations', () => {
   it('are applied once, though two processes begin together, and then are nothing to do', async () => {
     await withEmpty(async (url) => {
@@ -29,6 +51,36 @@ describe('migrations', () => {
       expect(both.flat()).toEqual([...both.flat()].sort());
       expect(both.flat().length).toBeGreaterThan(1);
       expect(await deployMigrations(url)).toEqual([]);
+    });
+  });
+
+  it('leave the tasks and links of before what they were', async () => {
+    await withEmpty(async (url) => {
+      const { migrationDirectories } = await migrationList();
+      const texts = migrationDirectories.map(({ migrationFile }) =>
+        migrationFile.content.tag === 'ok' ? migrationFile.content.value : '',
+      );
+      const at = migrationDirectories.findIndex(({ path }) => path.includes('whole_problem'));
+      expect(at).toBeGreaterThan(0);
+      await withClient(url, async (owner) => {
+        for (const text of texts.slice(0, at)) await owner.query(text);
+        await owner.query(rowsOfBefore);
+        for (const text of texts.slice(at)) await owner.query(text);
+        const tasks = await owner.query(
+          'SELECT id, part_ids, skill_id, covered_by, price FROM task ORDER BY id',
+        );
+        const same = { part_ids: ['p'], skill_id: 's', covered_by: [], price: 0 };
+        expect(tasks.rows).toEqual([
+          { id: 'a.one', ...same },
+          { id: 'a.two', ...same },
+          { id: 'b.one', ...same },
+        ]);
+        const links = await owner.query('SELECT id, set_by FROM task_link ORDER BY id');
+        expect(links.rows).toEqual([
+          { id: 'a.next', set_by: 'procedure' },
+          { id: 'a.two..b.one', set_by: 'job' },
+        ]);
+      });
     });
   });
 

@@ -7,7 +7,9 @@ import { saveYard } from '#persistence/yard/store.ts';
 import type { PlanMap } from '#planning/compile/map.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { SolveResult } from '#scheduling/model/plan.ts';
-import type { Activity, Mode, Problem } from '#scheduling/model/problem.ts';
+import { benchmarkProblem } from '#scheduling/formats/benchmark.ts';
+import { plainMode } from '#scheduling/model/plain.ts';
+import type { Activity, Builder, Mode, Problem } from '#scheduling/model/problem.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { smallYard } from './small-yard.ts';
 
@@ -24,50 +26,53 @@ const refusal = async (work: Promise<unknown>): Promise<Refusal | null> =>
     ),
   );
 
-const mode: Mode = {
-  duration: 0,
+const way: Mode = plainMode({
   work: 6000,
-  floor: 0,
   crew: [{ skill: 0, minLevel: 1, count: 1 }],
-  demands: [],
   splittable: true,
   breaks: 'observed',
-  forbiddenStarts: [],
-  space: null,
-  air: 'clean',
-};
+});
 const activity = (id: string): Activity => ({
   id,
   refit: 0,
-  modes: [mode, mode],
-  release: 0,
+  modes: [way, way],
+  releases: [{ at: 15, kind: 'boat', source: 'refit:heron-27' }],
+  parts: [],
   fixed: null,
   source: `task:first.${id}`,
 });
+const builder = (id: string, person: string, abilities: Builder['abilities']): Builder => ({
+  id,
+  calendar: 0,
+  abilities,
+  cost: 0,
+  unlimited: false,
+  source: `person:${person}`,
+});
+const shift = { start: 0, end: 480 };
 const problem: Problem = {
-  version: 1,
+  ...benchmarkProblem('r', {
+    horizon: 20_000,
+    skills: ['laminate'],
+    calendars: [{ id: 'c', shifts: [shift], breaks: [], overtime: [], source: 'calendar:ann' }],
+    builders: [
+      builder('b', 'ben', []),
+      builder('a', 'ann', [{ skill: 0, level: 3, speed: 100, needsSenior: false }]),
+    ],
+    activities: [activity('wet'), activity('sand'), activity('wipe')],
+    lags: [],
+  }),
   origin: '2027-01-04T08:00:00Z',
-  horizon: 20_000,
-  skills: ['laminate'],
-  calendars: [{ id: 'c', shifts: [{ start: 0, end: 480 }], breaks: [] }],
-  builders: [
-    { id: 'b', calendar: 0, abilities: [], source: 'person:ben' },
-    { id: 'a', calendar: 0, abilities: [{ skill: 0, level: 3, speed: 100 }], source: 'person:ann' },
+  refits: [
+    { id: 'r', release: 0, due: 36_000, handovers: [], weight: 2, source: 'refit:heron-27' },
   ],
-  resources: [],
-  spaces: [],
-  activities: [activity('wet'), activity('sand'), activity('wipe')],
-  tables: [],
-  lags: [],
-  choices: [],
-  surfaces: [],
-  refits: [{ id: 'r', release: 0, due: 36_000, weight: 2, source: 'refit:heron-27' }],
-  tolerances: [0, 240],
+  tolerances: [0, 240, 500],
 };
 const map: PlanMap = {
-  version: 1,
+  version: 2,
   yardId: 'y',
   timeZone: 'Europe/London',
+  currency: 'EUR',
   origin: '2027-01-04T08:00:00Z',
   horizon: 20_000,
   tasks: ['first.wet', 'first.sand', 'first.wipe'],
@@ -76,25 +81,32 @@ const map: PlanMap = {
   refits: ['heron-27'],
   skills: ['laminate'],
   resources: [],
+  parts: [],
+  stocks: [],
+  barriers: [],
+  slotLists: [],
   lags: [],
   choices: [],
   decided: [],
   dropped: [],
+  rows: {},
 };
 const when = { at: '2027-01-04T08:00:00Z', local: '2027-01-04T08:00' };
 const sheet: PlanSheet = {
-  version: 1,
+  version: 2,
   yardId: 'y',
   yard: 'Yard',
   timeZone: 'Europe/London',
+  currency: 'GBP',
   origin: when,
   horizon: when,
   status: 'feasible',
   tasks: [],
   choices: [],
   boats: [],
-  lateness: null,
-  finishes: null,
+  ranks: [],
+  money: { labour: 1, overtime: 2, slots: 3, prices: 4, total: 10 },
+  moved: [],
   caution: 'Test the film first.',
 };
 const result: SolveResult = {
@@ -108,6 +120,8 @@ const result: SolveResult = {
         finish: 75,
         segments: [{ start: 15, end: 75 }],
         crew: [{ builder: 1, demand: 0 }],
+        overtime: true,
+        slot: 3,
       },
       {
         activity: 2,
@@ -122,21 +136,25 @@ const result: SolveResult = {
           { builder: 1, demand: 0 },
           { builder: 0, demand: 1 },
         ],
+        overtime: false,
+        slot: null,
       },
     ],
     branches: [1, 0],
     finishes: [2000],
-    values: [0, 4000],
+    values: [0, 4000, 12_345, 6],
   },
   bounds: [
-    { bound: 0, cap: null, gap: 0, gapMinutes: 0, proof: 'critical-path' },
-    { bound: 3800, cap: 0, gap: 0.05, gapMinutes: 200, proof: 'crew-hours' },
+    { bound: 0, caps: [], gap: 0, distance: 0, proof: 'critical-path' },
+    { bound: 3800, caps: [0], gap: 0.05, distance: 200, proof: 'crew-hours' },
+    { bound: 12_000, caps: [0, 4240], gap: 0.03, distance: 345, proof: 'least-cost' },
+    { bound: 6, caps: [0, 4240, 12_845], gap: 0, distance: 0, proof: 'none' },
   ],
   chains: [
     {
       refit: 0,
       links: [
-        { from: null, to: 0, reason: { kind: 'release' }, until: 15 },
+        { from: null, to: 0, reason: { kind: 'release', activity: 0, release: 0 }, until: 15 },
         { from: 0, to: 2, reason: { kind: 'builder', builder: 1 }, until: 1000 },
       ],
     },
@@ -173,7 +191,7 @@ beforeAll(async () => {
 describe('a plan', () => {
   it('comes back as the engine gave it, with its problem', async () => {
     const stored = await within((tx) => loadPlan(tx, 'y', planId));
-    expect(stored.problem).toEqual(problem);
+    expect([stored.problem, stored.problemVersion, stored.map]).toEqual([problem, 2, map]);
     expect(stored.result).toEqual(result);
     expect([stored.runId, stored.engineVersion]).toEqual([firstRun, '1.2.3']);
   });

@@ -8,7 +8,9 @@ import { loadYard, saveYard } from '#persistence/yard/store.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { yardSchema, type Yard } from '#planning/yard/yard.ts';
 import { testDatabase } from '#tests/support/database.ts';
+import { defaultsOf } from './defaults.ts';
 import { smallYard } from './small-yard.ts';
+import { wholeYard } from './whole-yard.ts';
 
 const database = testDatabase();
 
@@ -35,6 +37,7 @@ describe('a yard', () => {
     ['the demo yard', () => seedYard('demo-yard.json')],
     ['the yard of one', () => seedYard('yard-of-one.json')],
     ['the small yard', () => Promise.resolve(smallYard('small'))],
+    ['the yard that says everything', () => Promise.resolve(wholeYard('whole'))],
   ];
   it.each(yards)('%s comes back as it was stored, and its tasks too', async (_name, make) => {
     const yard = await make();
@@ -46,6 +49,47 @@ describe('a yard', () => {
     });
     expect(await within(yard.id, (tx) => loadYard(tx, yard.id))).toEqual(inUtc(yard));
     expect(await within(yard.id, (tx) => loadWorkload(tx, yard.id))).toEqual(workload);
+  });
+
+  it('that says everything leaves nothing at its default', () => {
+    const untried = [...defaultsOf(yardSchema, [wholeYard('whole')])]
+      .filter(([, differs]) => !differs)
+      .map(([path]) => path);
+    expect(untried).toEqual([]);
+  });
+
+  it('keeps what the foreman set for a task, and whose order a link is', async () => {
+    const yard = wholeYard('set');
+    const made = makeWorkload(yard);
+    const workload = {
+      ...made,
+      tasks: made.tasks.map((task, i) =>
+        i === 0 ? { ...task, fixedStart: '2027-01-05T09:00:00Z', crew: ['ann'] } : task,
+      ),
+      links: made.links.map((link, i) => (i === 0 ? { ...link, setBy: 'foreman' as const } : link)),
+    };
+    await within('set', async (tx) => {
+      await saveYard(tx, yard);
+      await saveTasks(tx, 'set', workload);
+    });
+    expect(await within('set', (tx) => loadWorkload(tx, 'set'))).toEqual(workload);
+  });
+
+  it('keeps what its procedures and jobs use', async () => {
+    await within('used', (tx) => saveYard(tx, wholeYard('used')));
+    const used = [
+      ['tool', 'clamp', 'procedure_use_yard_id_tool_id_fkey'],
+      ['stock', 'cloth', 'procedure_use_yard_id_stock_id_fkey'],
+      ['barrier', 'curtain', 'procedure_use_yard_id_barrier_id_fkey'],
+      ['slot_list', 'crane', 'procedure_use_yard_id_slot_list_id_fkey'],
+      ['delivery', 'teak', 'job_wait_yard_id_delivery_id_fkey'],
+    ];
+    for (const [table, id, constraint] of used) {
+      const error: unknown = await within('used', (tx) =>
+        tx.$executeRawUnsafe(`DELETE FROM ${table} WHERE yard_id = 'used' AND id = '${id}'`),
+      ).catch((caught: unknown) => caught);
+      expect(refusalOf(error)).toEqual({ kind: 'reference', constraint });
+    }
   });
 
   it('joins members to the accounts that have their e-mail, in either case', async () => {

@@ -39,10 +39,10 @@ async function plan(
   surroundings: SearchSurroundings,
   taken: TakenRun,
 ): Promise<Outcome | Exclude<EndedBy, 'stop'>> {
-  const { run, yard, workload } = taken;
+  const { run, yard, workload, published } = taken;
   try {
     const now = run.notBefore === null ? undefined : isoOf(run.notBefore);
-    const compiled = compile({ yard, workload, now });
+    const compiled = compile({ yard, workload, now, published: published ?? undefined });
     const searching = search(surroundings, run, compiled.problem);
     // While the thread searches, so that the end need not wait for it.
     packProblem(compiled.problem);

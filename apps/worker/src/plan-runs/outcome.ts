@@ -40,7 +40,7 @@ export function outcomeOf(
   }
   if (result.status === 'infeasible') {
     const lines = result.infeasibility
-      ? whyNot(compiled, result.infeasibility, yard, workload)
+      ? whyNot(compiled, result.infeasibility)
       : ['No plan exists: proved, without a shorter explanation.'];
     return { status: 'infeasible', why: { lines, faults: [] } };
   }

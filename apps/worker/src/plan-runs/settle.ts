@@ -60,14 +60,8 @@ function columnsOf(outcome: Outcome): Prisma.PlanRunUncheckedUpdateManyInput {
 type Planned = Extract<Outcome, { readonly sheet: object }>;
 
 function lastProgress({ compiled, result }: Planned): Prisma.PlanRunUncheckedUpdateManyInput {
-  const [lateness, finishes] = result.bounds;
   return {
-    ...progressOf(compiled.problem, {
-      ...result,
-      bounds: [lateness.bound, finishes.bound],
-      done: true,
-    }),
-    gap: Math.max(lateness.gap, finishes.gap),
+    ...progressOf(compiled.problem, { ...result, done: true }),
     firstPlanMs: result.firstPlanMs,
   };
 }

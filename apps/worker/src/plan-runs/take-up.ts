@@ -1,9 +1,11 @@
 import { inYard } from '#persistence/client.ts';
 import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
+import { loadPublished } from '#persistence/plan/published.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
+import type { PublishedPlan } from '#planning/compile/published.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 
@@ -13,6 +15,8 @@ export interface TakenRun {
   readonly run: PlanRun;
   readonly yard: Yard;
   readonly workload: Workload;
+  /** What people have been told; null where no plan is published. */
+  readonly published: PublishedPlan | null;
 }
 
 /** Of a try before, which died; this one begins anew. */
@@ -20,8 +24,12 @@ const noProgress = {
   iterationsDone: 0,
   bestLateness: null,
   bestFinishes: null,
+  bestMoney: null,
+  bestDisturbance: null,
   boundLateness: null,
   boundFinishes: null,
+  boundMoney: null,
+  boundDisturbance: null,
   gap: null,
   bestFinishAt: null,
 } as const;
@@ -51,8 +59,9 @@ export function takeUp(
       if (run === undefined) return null;
       const yard = await loadYard(tx, yardId);
       const workload = await loadWorkload(tx, yardId);
+      const published = await loadPublished(tx, yardId);
       await appendRunEvent(tx, run, { kind: 'plan-run-started', memberId: null });
-      return { run, yard, workload };
+      return { run, yard, workload, published };
     },
     { isolationLevel: 'RepeatableRead' },
   );

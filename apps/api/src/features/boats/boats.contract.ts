@@ -4,6 +4,7 @@ import { pageShape } from '../../platform/paging/page.ts';
 import { patchOf } from '../../platform/shapes/layers.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import '../../shape-names.ts';
 
 /** From the inside out, so that each nested shape has its name before it is nested. */
 export const Job = outputShape(
@@ -29,6 +30,11 @@ export const PartInput = inputShape('PartInput', partSchema);
 export const RefitInput = inputShape('RefitInput', refitSchema);
 export const BoatInput = inputShape('BoatInput', boatSchema);
 
+/** What a job waits for; the rest of it made its tasks and stays. */
+export const JobPatch = inputShape(
+  'JobPatch',
+  patchOf(jobSchema.pick({ waitsFor: true, words: true })),
+);
 /** Parents are not changed by these; what is nested has addresses of its own. */
 export const PartPatch = inputShape(
   'PartPatch',
@@ -51,6 +57,7 @@ export type JobInput = z.output<typeof JobInput.schema>;
 export type PartInput = z.output<typeof PartInput.schema>;
 export type RefitInput = z.output<typeof RefitInput.schema>;
 export type BoatInput = z.output<typeof BoatInput.schema>;
+export type JobPatch = z.output<typeof JobPatch.schema>;
 export type PartPatch = z.output<typeof PartPatch.schema>;
 export type RefitPatch = z.output<typeof RefitPatch.schema>;
 export type BoatPatch = z.output<typeof BoatPatch.schema>;

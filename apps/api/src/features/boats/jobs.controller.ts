@@ -1,9 +1,11 @@
-import { Controller, Delete, Get, Param } from '@nestjs/common';
+import { Controller, Delete, Get, Param, Patch } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
+import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
-import { Job } from './boats.contract.ts';
+import { BodyOf } from '../../platform/shapes/input.ts';
+import { Job, JobPatch } from './boats.contract.ts';
 import { JobsService } from './jobs.service.ts';
 
 @Controller('yards/:yardId/jobs/:id')
@@ -17,7 +19,20 @@ export class JobsController {
     return this.jobs.get(viewer, id);
   }
 
-  /** A job has no fields to change, so nothing can be stale about its end. */
+  /** The word that a hold point waits for is expected later; a delivery is waited for. */
+  @Patch()
+  @May('foreman')
+  @Answers(200, Job)
+  update(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+    @BodyOf(JobPatch) patch: JobPatch,
+  ): Promise<Job> {
+    return this.jobs.update(viewer, id, revision, patch);
+  }
+
+  /** Whatever it waits for, nothing can be stale about its end. */
   @Delete()
   @May('foreman')
   @Answers(204)

@@ -1,5 +1,6 @@
 import { DomainError } from '#kernel/error.ts';
-import { partDetails, partRow, type PartRow, saveJobs } from '#persistence/yard/boats.ts';
+import { partDetails, partRow, type PartRow } from '#persistence/yard/boats.ts';
+import { saveJobs } from '#persistence/yard/jobs.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
 import { changedOne } from '../../platform/etag/revision.ts';

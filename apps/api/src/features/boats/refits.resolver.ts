@@ -6,6 +6,7 @@ import { ArgOf } from '../../platform/shapes/input.ts';
 import {
   Job,
   JobInput,
+  JobPatch,
   Part,
   PartInput,
   PartPatch,
@@ -81,6 +82,18 @@ export class RefitsResolver {
     @ArgOf(JobInput) input: JobInput,
   ): Promise<Job> {
     return this.jobs.create(viewer, partId, input);
+  }
+
+  @Mutation(() => Job)
+  @May('foreman')
+  updateJob(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+    @Args('revision', { type: () => Int }) revision: number,
+    @ArgOf(JobPatch) patch: JobPatch,
+  ): Promise<Job> {
+    return this.jobs.update(viewer, id, revision, patch);
   }
 
   @Mutation(() => Boolean)

@@ -31,12 +31,19 @@ export async function updateRefit(
   yardId: string,
   id: string,
   revision: number,
-  { name, release, promised, weight }: Pick<Refit, 'name' | 'release' | 'promised' | 'weight'>,
+  {
+    name,
+    release,
+    promised,
+    handovers,
+    weight,
+  }: Pick<Refit, 'name' | 'release' | 'promised' | 'handovers' | 'weight'>,
 ): Promise<void> {
   const data = {
     name,
     release: new Date(release),
     promised: promised === null ? null : new Date(promised),
+    handovers: handovers.map((at) => new Date(at)),
     weight,
   };
   changedOne(await tx.refit.updateMany({ where: { yardId, id, revision }, data }));
@@ -53,12 +60,13 @@ export async function deleteRefit(
 }
 
 export function showRefit(row: RefitRow): Refit {
-  const { id, name, release, promised, weight, parts, revision } = row;
+  const { id, name, release, promised, handovers, weight, parts, revision } = row;
   return {
     id,
     name,
     release: isoOf(release),
     promised: promised === null ? null : isoOf(promised),
+    handovers: handovers.map(isoOf),
     weight,
     parts: parts.map(showPart),
     revision,

@@ -1,5 +1,5 @@
 import type { Prisma } from '#persistence/generated/client.ts';
-import { sheetSchema } from '#persistence/plan/sheet-shape.ts';
+import { readSheet } from '#persistence/plan/sheet.ts';
 import { inOrder } from '#persistence/rows.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Tx } from '../../platform/database/database.ts';
@@ -30,7 +30,7 @@ export async function ownBoats(tx: Tx, yardId: string, ownerId: string): Promise
     where: { yardId },
     select: { plan: { select: { sheet: true } } },
   });
-  const sheet = published && sheetSchema.parse(published.plan.sheet);
+  const sheet = published && readSheet(published.plan.sheet);
   const own = new Set(boats.map(({ id }) => id));
   return {
     timeZone,

@@ -12,6 +12,7 @@ import {
   findPerson,
   insertPerson,
   listPeople,
+  type StoredPerson,
   updatePerson,
 } from './people.store.ts';
 
@@ -20,11 +21,16 @@ export class PeopleService {
   constructor(private readonly database: Database) {}
 
   list(viewer: Viewer, page: PageRequest): Promise<Page<Person>> {
-    return this.database.inYard(viewer, (tx) => listPeople(tx, viewer.yardId, page));
+    return this.database.inYard(viewer, async (tx) => {
+      const { items, ...rest } = await listPeople(tx, viewer.yardId, page);
+      return { ...rest, items: items.map((person) => shownTo(viewer, person)) };
+    });
   }
 
   get(viewer: Viewer, id: string): Promise<Person> {
-    return this.database.inYard(viewer, (tx) => findPerson(tx, viewer.yardId, id));
+    return this.database.inYard(viewer, async (tx) =>
+      shownTo(viewer, await findPerson(tx, viewer.yardId, id)),
+    );
   }
 
   create(viewer: Viewer, input: PersonInput): Promise<Person> {
@@ -58,4 +64,10 @@ export class PeopleService {
       await appendEvent(tx, viewer, 'person-removed', 'person', id);
     });
   }
+}
+
+/** Nobody but the foreman sees what another earns. */
+function shownTo({ roles, memberId }: Viewer, person: StoredPerson): Person {
+  if (roles.includes('foreman') || person.id === memberId) return person;
+  return { ...person, hourlyCost: null, overtimeHourlyExtra: null };
 }

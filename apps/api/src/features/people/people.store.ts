@@ -2,6 +2,7 @@ import { DomainError } from '#kernel/error.ts';
 import {
   clearMemberDetails,
   memberDetails,
+  payColumns,
   saveMemberDetails,
   saveMembers,
   toPerson,
@@ -11,9 +12,15 @@ import type { Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
-import type { Person } from './people.contract.ts';
 
-export async function listPeople(tx: Tx, yardId: string, page: PageRequest): Promise<Page<Person>> {
+/** As the yard file has it. */
+export type StoredPerson = PersonInput & { readonly revision: number };
+
+export async function listPeople(
+  tx: Tx,
+  yardId: string,
+  page: PageRequest,
+): Promise<Page<StoredPerson>> {
   const { where, ...rest } = pageArgs(page);
   const rows = await tx.member.findMany({
     where: { yardId, ...where },
@@ -23,7 +30,7 @@ export async function listPeople(tx: Tx, yardId: string, page: PageRequest): Pro
   return toPage(rows, page, (row) => ({ ...toPerson(row), revision: row.revision }));
 }
 
-export async function findPerson(tx: Tx, yardId: string, id: string): Promise<Person> {
+export async function findPerson(tx: Tx, yardId: string, id: string): Promise<StoredPerson> {
   const row = await tx.member.findUnique({
     where: { yardId_id: { yardId, id } },
     include: memberDetails,
@@ -46,7 +53,10 @@ export async function updatePerson(
 ): Promise<void> {
   const { id, name, email, roles } = person;
   changedOne(
-    await tx.member.updateMany({ where: { yardId, id, revision }, data: { name, email, roles } }),
+    await tx.member.updateMany({
+      where: { yardId, id, revision },
+      data: { name, email, roles, ...payColumns(person) },
+    }),
   );
   await clearMemberDetails(tx, yardId, id);
   await saveMemberDetails(tx, yardId, person);

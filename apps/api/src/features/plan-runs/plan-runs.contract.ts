@@ -18,6 +18,16 @@ const standing = {
   bestFinishes: runSnapshotSchema.shape.bestFinishes.describe('Weighted finishes, minutes.'),
   boundLateness: runSnapshotSchema.shape.boundLateness.describe('No plan can be less late.'),
   boundFinishes: runSnapshotSchema.shape.boundFinishes.describe('No plan can finish earlier.'),
+  bestMoney: runSnapshotSchema.shape.bestMoney.describe('Cents, of the best so far.'),
+  bestDisturbance: runSnapshotSchema.shape.bestDisturbance.describe(
+    'What the best so far moves of the published plan, weighted.',
+  ),
+  boundMoney: runSnapshotSchema.shape.boundMoney.describe(
+    'No plan that is as early can cost less.',
+  ),
+  boundDisturbance: runSnapshotSchema.shape.boundDisturbance.describe(
+    'No plan that is as early and as cheap can move less.',
+  ),
   gap: runSnapshotSchema.shape.gap.describe(
     'How far the best may be from the best possible, as a share of the time the refits take.',
   ),

@@ -5,16 +5,21 @@ import {
   crewMemberSchema,
   filmMarkSchema,
   mixHintSchema,
+  placeSchema,
   rankViewSchema,
   segmentSchema,
   sheetBoatSchema,
   sheetChoiceSchema,
+  sheetMoneySchema,
+  sheetMoveSchema,
   sheetSchema,
+  sheetSlotSchema,
   sheetTaskSchema,
   sheetWindowSchema,
   solveStatusSchema,
   taskStateSchema,
   whenSchema,
+  yardRowSchema,
 } from '#persistence/plan/sheet-shape.ts';
 import { date } from '#planning/yard/scalars.ts';
 import { pageShape } from '../../platform/paging/page.ts';
@@ -29,6 +34,11 @@ named('MixHint', mixHintSchema);
 named('TaskState', taskStateSchema);
 named('WorkSpan', segmentSchema);
 named('CrewMember', crewMemberSchema);
+named('Place', placeSchema);
+named('PlanSlot', sheetSlotSchema);
+named('YardRow', yardRowSchema);
+named('PlanMoney', sheetMoneySchema);
+named('PlanMove', sheetMoveSchema);
 named('ChainStep', chainStepSchema);
 named('PlanRank', rankViewSchema);
 named('PlanStatus', solveStatusSchema);
@@ -51,6 +61,8 @@ export const PlanSummary = outputShape(
     status: solveStatusSchema,
     lateness: z.number().describe('Weighted minutes late.'),
     finishes: z.number().describe('Weighted finishes, minutes from the beginning.'),
+    money: z.number().describe('As the engine counts it; cents are in the plan itself.'),
+    disturbance: z.number().describe('Changes against what was published, weighted.'),
     refits: z.array(
       named(
         'PlannedRefit',
@@ -67,7 +79,12 @@ export const PlanSummaryPage = pageShape(PlanSummary);
 
 export const Plan = outputShape(
   'Plan',
-  z.object({ ...meta, engineVersion: z.string(), ...sheetSchema.omit({ version: true }).shape }),
+  z.object({
+    ...meta,
+    engineVersion: z.string(),
+    ...sheetSchema.omit({ version: true }).shape,
+    money: sheetMoneySchema.nullable().describe('Null, as its rank is left out, for a builder.'),
+  }),
 );
 
 export const PlanChains = outputShape(
@@ -136,6 +153,8 @@ export const PublishedPlan = outputShape(
 
 export type PlanSummary = z.output<typeof PlanSummary.schema>;
 export type Plan = z.output<typeof Plan.schema>;
+/** With all that is in its sheet. */
+export type WholePlan = Plan & { readonly money: z.output<typeof sheetMoneySchema> };
 export type PlanChains = z.output<typeof PlanChains.schema>;
 export type WeekQuery = z.output<typeof WeekQuery.schema>;
 export type Week = z.output<typeof Week.schema>;

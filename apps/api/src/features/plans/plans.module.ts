@@ -1,12 +1,15 @@
 import { Module } from '@nestjs/common';
+import { ExplanationsController } from './explanations.controller.ts';
+import { ExplanationsResolver } from './explanations.resolver.ts';
+import { ExplanationsService } from './explanations.service.ts';
 import { PlansController } from './plans.controller.ts';
 import { PlansResolver } from './plans.resolver.ts';
 import { PlansService } from './plans.service.ts';
 import { PublishedPlanController } from './published-plan.controller.ts';
 
 @Module({
-  controllers: [PlansController, PublishedPlanController],
-  providers: [PlansService, PlansResolver],
+  controllers: [PlansController, ExplanationsController, PublishedPlanController],
+  providers: [PlansService, PlansResolver, ExplanationsService, ExplanationsResolver],
   exports: [PlansService],
 })
 export class PlansModule {}

@@ -14,10 +14,8 @@ import {
   Week,
   WeekQuery,
 } from './plans.contract.ts';
+import { PlanArg } from './plan-arg.ts';
 import { PlansService } from './plans.service.ts';
-
-/** The id of a plan; left out, the published plan is meant. */
-const PlanArg = (): ParameterDecorator => Args('id', { type: () => ID, nullable: true });
 
 @Resolver(() => Plan)
 export class PlansResolver {

@@ -15,6 +15,7 @@ import type {
   PublishedPlan,
   Week,
   WeekQuery,
+  WholePlan,
 } from './plans.contract.ts';
 import { findPlan, showPublished, showSummary, summaryFields } from './plans.store.ts';
 
@@ -35,8 +36,15 @@ export class PlansService {
     });
   }
 
-  /** A builder works to the published plan; the others are the foreman's drafts. */
+  /** Without what it costs, for a builder: what others earn could be told from it. */
   async get(viewer: Viewer, id: string | null): Promise<Plan> {
+    const plan = await this.#whole(viewer, id);
+    if (viewer.roles.includes('foreman')) return plan;
+    return { ...plan, money: null, ranks: plan.ranks.filter(({ rank }) => rank !== 'money') };
+  }
+
+  /** A builder works to the published plan; the others are the foreman's drafts. */
+  async #whole(viewer: Viewer, id: string | null): Promise<WholePlan> {
     const plan = await this.database.inYard(viewer, (tx) => findPlan(tx, viewer.yardId, id));
     if (!viewer.roles.includes('foreman') && plan.publishedAt === null) {
       throw new DomainError('access.role', 'This plan is not published.');
@@ -45,9 +53,9 @@ export class PlansService {
   }
 
   async week(viewer: Viewer, id: string | null, { by, from }: WeekQuery): Promise<Week> {
-    const { id: planId, ...sheet } = await this.get(viewer, id);
+    const { id: planId, ...sheet } = await this.#whole(viewer, id);
     const weekStart = from ?? mondayOf(sheet.origin.local.slice(0, 10));
-    const week = weekOf({ version: 1, ...sheet }, { weekStart, by });
+    const week = weekOf({ version: 2, ...sheet }, { weekStart, by });
     const groups = week.groups.map(({ id: groupId, name, rows }) => ({
       id: groupId,
       name,

@@ -4,11 +4,12 @@ import type {
   Prisma,
   PublishedPlan as PublishedRow,
 } from '#persistence/generated/client.ts';
-import { sheetSchema, solveStatusSchema } from '#persistence/plan/sheet-shape.ts';
+import { readSheet } from '#persistence/plan/sheet.ts';
+import { solveStatusSchema } from '#persistence/plan/sheet-shape.ts';
 import { isoOf } from '#persistence/rows.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { isUuid } from '../../platform/database/uuid.ts';
-import type { Plan, PlanSummary, PublishedPlan } from './plans.contract.ts';
+import type { PlanSummary, PublishedPlan, WholePlan } from './plans.contract.ts';
 
 const published = { select: { publishedAt: true } } as const;
 
@@ -19,6 +20,8 @@ export const summaryFields = {
   status: true,
   lateness: true,
   finishes: true,
+  money: true,
+  disturbance: true,
   refits: { orderBy: { refit: 'asc' } },
   published,
 } as const satisfies Prisma.PlanSelect;
@@ -34,6 +37,8 @@ export function showSummary({ published: at, refits, ...row }: SummaryRow): Plan
     status: solveStatusSchema.parse(row.status),
     lateness: row.lateness,
     finishes: row.finishes,
+    money: row.money,
+    disturbance: row.disturbance,
     refits: refits.map(({ refitId, promised, finishAt }) => ({
       refitId,
       promised: promised && isoOf(promised),
@@ -41,9 +46,6 @@ export function showSummary({ published: at, refits, ...row }: SummaryRow): Plan
     })),
   };
 }
-
-/** Which shape of sheet it is concerns the storage only. */
-const documentSchema = sheetSchema.omit({ version: true });
 
 const planFields = {
   id: true,
@@ -59,7 +61,7 @@ type DocumentRow = Pick<PlanRow, 'id' | 'runId' | 'createdAt' | 'engineVersion' 
 };
 
 /** The plan of that id; with null the published one. */
-export async function findPlan(tx: Tx, yardId: string, id: string | null): Promise<Plan> {
+export async function findPlan(tx: Tx, yardId: string, id: string | null): Promise<WholePlan> {
   const row =
     id === null
       ? await tx.plan.findFirst({
@@ -79,14 +81,19 @@ async function byId(tx: Tx, yardId: string, id: string): Promise<DocumentRow | n
   return tx.plan.findUnique({ where: { yardId_id: { yardId, id } }, select: planFields });
 }
 
-function showPlan(row: DocumentRow): Plan {
+/** Which shape of sheet it is concerns the storage only. */
+function documentOf<T extends { readonly version: number }>({ version: _version, ...document }: T) {
+  return document;
+}
+
+function showPlan(row: DocumentRow): WholePlan {
   return {
     id: row.id,
     runId: row.runId,
     createdAt: isoOf(row.createdAt),
     publishedAt: row.published && isoOf(row.published.publishedAt),
     engineVersion: row.engineVersion,
-    ...documentSchema.parse(row.sheet),
+    ...documentOf(readSheet(row.sheet)),
   };
 }
 

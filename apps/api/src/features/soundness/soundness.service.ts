@@ -37,7 +37,18 @@ export function refuseFaults({ yard, path }: Changed): void {
   throw new DomainError(first.code, `${where}${first.message}`, { cure: first.cure, faults });
 }
 
-type Collection = 'skills' | 'people' | 'spaces' | 'tools' | 'materials' | 'procedures' | 'boats';
+type Collection =
+  | 'skills'
+  | 'people'
+  | 'spaces'
+  | 'tools'
+  | 'stocks'
+  | 'barriers'
+  | 'slotLists'
+  | 'deliveries'
+  | 'materials'
+  | 'procedures'
+  | 'boats';
 
 /** The yard with the record in place of the one of its id, or as a further one. */
 export function withRecord<K extends Collection>(

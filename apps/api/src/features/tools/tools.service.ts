@@ -1,5 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
+import type { Tool as ToolRow } from '#persistence/generated/client.ts';
+import { toolRow, toTool } from '#persistence/yard/supply.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
@@ -7,6 +9,8 @@ import { appendEvent } from '../../platform/database/events.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
+import { withoutRevision } from '../../platform/shapes/record.ts';
+import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Tool, ToolInput, ToolPatch } from './tools.contract.ts';
 
 @Injectable()
@@ -27,7 +31,8 @@ export class ToolsService {
 
   create(viewer: Viewer, input: ToolInput): Promise<Tool> {
     return this.database.inYard(viewer, async (tx) => {
-      const row = await tx.tool.create({ data: { yardId: viewer.yardId, ...input } });
+      await assertFits(tx, viewer.yardId, (yard) => withRecord(yard, 'tools', input));
+      const row = await tx.tool.create({ data: toolRow(viewer.yardId, input) });
       await appendEvent(tx, viewer, 'tool-added', 'tool', input.id);
       return show(row);
     });
@@ -35,9 +40,10 @@ export class ToolsService {
 
   update(viewer: Viewer, id: string, revision: number, patch: ToolPatch): Promise<Tool> {
     return this.database.inYard(viewer, async (tx) => {
-      const { name, count } = patched(await find(tx, viewer, id), patch);
+      const tool = withoutRevision(patched(await find(tx, viewer, id), patch));
+      await assertFits(tx, viewer.yardId, (yard) => withRecord(yard, 'tools', tool));
       const where = { yardId: viewer.yardId, id, revision };
-      changedOne(await tx.tool.updateMany({ where, data: { name, count } }));
+      changedOne(await tx.tool.updateMany({ where, data: toolRow(viewer.yardId, tool) }));
       await appendEvent(tx, viewer, 'tool-changed', 'tool', id);
       return find(tx, viewer, id);
     });
@@ -58,6 +64,6 @@ async function find(tx: Tx, { yardId }: Viewer, id: string): Promise<Tool> {
   return show(row);
 }
 
-function show({ id, name, count, revision }: Tool): Tool {
-  return { id, name, count, revision };
+function show(row: ToolRow): Tool {
+  return { ...toTool(row), revision: row.revision };
 }

@@ -35,6 +35,8 @@ export class ClaimsService {
     const { yardId } = viewer;
     try {
       return await this.database.inYard(viewer, async (tx) => {
+        // The foreman does not set a crew meanwhile, and claims of one another do not wait.
+        await tx.$queryRaw`SELECT 1 FROM task WHERE yard_id = ${yardId} AND id = ${taskId} FOR SHARE`;
         const task = await tx.task.findUnique({ where: { yardId_id: { yardId, id: taskId } } });
         if (!task) throw new DomainError('record.missing', `There is no task "${taskId}".`);
         const holder = await claimOf(tx, yardId, taskId);

@@ -21,7 +21,7 @@ const taskFields = {
   refitId: id,
   spaceId: id,
   space: z.string(),
-  skill: id,
+  skill: id.nullable().describe('Null of a hold point: it waits for somebody’s word.'),
   minLevel: z.int(),
   crewMin: z.int(),
   crewMax: z.int(),

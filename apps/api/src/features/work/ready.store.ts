@@ -1,4 +1,4 @@
-import { sheetSchema } from '#persistence/plan/sheet-shape.ts';
+import { readSheet } from '#persistence/plan/sheet.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
 import { readyList, type ReadyList } from '#planning/decode/ready.ts';
@@ -23,7 +23,7 @@ export async function standing(tx: Tx, yardId: string, now: Date): Promise<Stand
     where: { yardId },
     select: { planId: true, plan: { select: { sheet: true } } },
   });
-  const sheet = published && sheetSchema.parse(published.plan.sheet);
+  const sheet = published && readSheet(published.plan.sheet);
   const lists = readyList({ yard, workload, sheet, now: now.toISOString() });
   return { ...lists, yard, workload, sheet, planId: published?.planId ?? null };
 }

@@ -4,8 +4,15 @@ import type { Tx } from '../../platform/database/database.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import type { Claim } from './claims.contract.ts';
 
+/** A task without a skill: an outsider's word, which takes nobody's time. */
+async function isHoldPoint(tx: Tx, yardId: string, taskId: string): Promise<boolean> {
+  const where = { yardId_id: { yardId, id: taskId } };
+  return (await tx.task.findUniqueOrThrow({ where })).skillId === null;
+}
+
 /** Nobody is at work on two tasks. */
 export async function assertIdle(tx: Tx, yardId: string, claim: Claim): Promise<void> {
+  if (await isHoldPoint(tx, yardId, claim.taskId)) return;
   const busy = await tx.claimMember.findFirst({
     where: {
       yardId,
@@ -35,15 +42,20 @@ export async function setClaim(
 export async function beginTask(tx: Tx, yardId: string, claim: Claim, at: Date): Promise<void> {
   const { taskId, crew } = claim;
   await setTask(tx, yardId, taskId, 'waiting', { state: 'working', startedAt: at });
-  await tx.taskCrew.deleteMany({ where: { yardId, taskId } });
-  for (const { id } of crew) await tx.taskCrew.create({ data: { yardId, taskId, memberId: id } });
+  if (await isHoldPoint(tx, yardId, taskId)) return;
+  // Those whom the foreman set it for are in the crew (`crewFor`), and stay marked.
+  const set = await tx.taskCrew.findMany({ where: { yardId, taskId } });
+  const isSet = new Set(set.map(({ memberId }) => memberId));
+  for (const { id } of crew) {
+    if (!isSet.has(id)) await tx.taskCrew.create({ data: { yardId, taskId, memberId: id } });
+  }
 }
 
 export async function endTask(tx: Tx, yardId: string, claim: Claim, at: Date): Promise<void> {
   await setTask(tx, yardId, claim.taskId, 'working', { state: 'done', finishedAt: at });
 }
 
-/** As if it had never begun. Wet work cannot be undone: its film is there and cures. */
+/** As if it had never begun, and again for whom the foreman set it. Wet work cannot be undone: its film is there and cures. */
 export async function putBack(tx: Tx, yardId: string, { taskId }: Claim): Promise<void> {
   const task = await tx.task.findUniqueOrThrow({ where: { yardId_id: { yardId, id: taskId } } });
   if (task.materialId !== null) {
@@ -56,7 +68,7 @@ export async function putBack(tx: Tx, yardId: string, { taskId }: Claim): Promis
     startedAt: null,
     finishedAt: null,
   });
-  await tx.taskCrew.deleteMany({ where: { yardId, taskId } });
+  await tx.taskCrew.deleteMany({ where: { yardId, taskId, setByForeman: false } });
 }
 
 async function setTask(

@@ -13,6 +13,8 @@ const head = yardSchema.pick({
   timeZone: true,
   planFrom: true,
   horizonDays: true,
+  currency: true,
+  moneyTolerance: true,
 });
 
 export const Yard = outputShape('Yard', head.extend({ revision }));

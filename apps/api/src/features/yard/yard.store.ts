@@ -2,9 +2,11 @@ import { DomainError } from '#kernel/error.ts';
 import { isoOf } from '#persistence/rows.ts';
 import type { Yard as YardRow } from '#persistence/generated/client.ts';
 import { loadOutdoor } from '#persistence/yard/spaces.ts';
+import { personSchema } from '#planning/yard/people.ts';
 import type { Account } from '../../platform/access/viewer.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
+import { withoutRevision } from '../../platform/shapes/record.ts';
 import type { Outdoor, Yard, YardFile } from './yard.contract.ts';
 
 export async function findYard(tx: Tx, id: string): Promise<Yard> {
@@ -14,8 +16,8 @@ export async function findYard(tx: Tx, id: string): Promise<Yard> {
 }
 
 export async function updateYard(tx: Tx, revision: number, yard: Yard): Promise<void> {
-  const { id, name, timeZone, planFrom, horizonDays } = yard;
-  const data = { name, timeZone, planFrom: new Date(planFrom), horizonDays };
+  const { id, planFrom, ...same } = withoutRevision(yard);
+  const data = { ...same, planFrom: new Date(planFrom) };
   changedOne(await tx.yard.updateMany({ where: { id, revision }, data }));
 }
 
@@ -28,8 +30,9 @@ export async function findOutdoor(tx: Tx, yardId: string): Promise<Outdoor> {
 }
 
 export function showYard(row: YardRow): Yard {
-  const { id, name, timeZone, planFrom, horizonDays, revision } = row;
-  return { id, name, timeZone, planFrom: isoOf(planFrom), horizonDays, revision };
+  const { id, name, timeZone, planFrom, horizonDays, currency, moneyTolerance, revision } = row;
+  const from = isoOf(planFrom);
+  return { id, name, timeZone, planFrom: from, horizonDays, currency, moneyTolerance, revision };
 }
 
 /**
@@ -51,14 +54,7 @@ export function withForeman(
   const taken = new Set(file.people.map(({ id }) => id));
   let memberId = 'foreman';
   for (let n = 2; taken.has(memberId); n += 1) memberId = `foreman-${String(n)}`;
-  const foreman: YardFile['people'][number] = {
-    id: memberId,
-    name: account.name,
-    email: account.email,
-    roles: ['foreman'],
-    abilities: [],
-    shifts: [],
-    exceptions: [],
-  };
+  const { name, email } = account;
+  const foreman = personSchema.parse({ id: memberId, name, email, roles: ['foreman'] });
   return { file: { ...file, people: [...file.people, foreman] }, memberId };
 }

@@ -31,6 +31,8 @@ function httpAdapter(): FastifyAdapter {
   return new ProblemAdapter({
     bodyLimit: largestBody,
     requestTimeout: 30_000,
+    // The id of a task is those of its job and its step, 241 characters at most.
+    routerOptions: { maxParamLength: 300 },
     genReqId: () => randomUUID(),
   });
 }

@@ -5,3 +5,11 @@ export const revision = z
   .int()
   .min(1)
   .describe('Counts the changes of the record; the ETag in REST.');
+
+/** The record without what the database counts. */
+export function withoutRevision<T extends { readonly revision: number }>({
+  revision: _revision,
+  ...record
+}: T): Omit<T, 'revision'> {
+  return record;
+}

@@ -1,9 +1,13 @@
+import { EventEmitter } from 'node:events';
 import { setTimeout } from 'node:timers/promises';
 import { Controller, Get, Module } from '@nestjs/common';
 import { Args, Query, Resolver, Subscription } from '@nestjs/graphql';
 import { By, YardArg } from '../access/caller.ts';
 import { May, Public } from '../access/rules.ts';
 import type { Viewer } from '../access/viewer.ts';
+
+/** Emits `begun` once a slow request is in its handler. */
+export const slow = new EventEmitter<{ begun: [] }>();
 
 /** Handlers that tests hang into the platform, since it has none that fail or stream by itself. */
 @Controller('probe')
@@ -17,6 +21,7 @@ class ProbeController {
   @Get('slow')
   @Public()
   async slow(): Promise<string> {
+    slow.emit('begun');
     await setTimeout(500);
     return 'done';
   }

@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import { taskStateSchema } from '#persistence/plan/sheet-shape.ts';
+import { id, instant } from '#planning/yard/scalars.ts';
+import { pageShape } from '../../platform/paging/page.ts';
+import { revision } from '../../platform/shapes/record.ts';
+import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import { personSchema } from './people.contract.ts';
+
+/** `<job>.<step>`, and so longer than an id may be. */
+const taskId = z.string().max(300);
+
+export const Task = outputShape(
+  'Task',
+  z.object({
+    id: taskId,
+    name: z.string(),
+    jobId: id,
+    part: z.string(),
+    boat: z.string(),
+    state: taskStateSchema,
+    skill: id.nullable().describe('Null of a hold point.'),
+    minLevel: z.int(),
+    crewMin: z.int(),
+    crewMax: z.int(),
+    startedAt: instant.nullable(),
+    finishedAt: instant.nullable().describe('Of running work: when it is expected.'),
+    fixedStart: instant.nullable().describe('When the foreman wants it begun.'),
+    crew: z
+      .array(personSchema)
+      .describe('Who does or did it; of waiting work, whom it is set for.'),
+    after: z.array(taskId).describe('Tasks that the foreman wants done before it.'),
+    revision,
+  }),
+);
+export type Task = z.output<typeof Task.schema>;
+export const TaskPage = pageShape(Task);
+
+/** What the foreman fixes; plans to come keep to it. */
+export const TaskPatch = inputShape(
+  'TaskPatch',
+  z.strictObject({
+    fixedStart: instant.nullable().optional().describe('Null: whenever is best.'),
+    crew: z.array(id).max(50).optional().describe('The whole crew; empty: whoever is best.'),
+    after: z.array(taskId).max(50).optional().describe('All that it has to come after.'),
+  }),
+);
+export type TaskPatch = z.output<typeof TaskPatch.schema>;

@@ -1,0 +1,46 @@
+import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
+import { By, YardArg } from '../../platform/access/caller.ts';
+import { May } from '../../platform/access/rules.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { PageArg } from '../../platform/paging/page-params.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { ArgOf } from '../../platform/shapes/input.ts';
+import { Task, TaskPage, TaskPatch } from './tasks.contract.ts';
+import { TasksService } from './tasks.service.ts';
+
+@Resolver(() => Task)
+export class TasksResolver {
+  constructor(private readonly tasks: TasksService) {}
+
+  @Query(() => TaskPage, { name: 'tasks' })
+  @May('foreman', 'builder')
+  list(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Task>> {
+    return this.tasks.list(viewer, page);
+  }
+
+  @Query(() => Task, { name: 'task' })
+  @May('foreman', 'builder')
+  get(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+  ): Promise<Task> {
+    return this.tasks.get(viewer, id);
+  }
+
+  @Mutation(() => Task, { name: 'fixTask' })
+  @May('foreman')
+  fix(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+    @Args('revision', { type: () => Int }) revision: number,
+    @ArgOf(TaskPatch) patch: TaskPatch,
+  ): Promise<Task> {
+    return this.tasks.fix(viewer, id, revision, patch);
+  }
+}
