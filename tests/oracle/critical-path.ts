@@ -1,4 +1,5 @@
 import type { LagFunction, Problem } from '#scheduling/model/problem.ts';
+import { said } from './data/functions.ts';
 import { rankValues } from './data/ranks.ts';
 import type { Way } from './ways/ways.ts';
 
@@ -7,12 +8,9 @@ interface Earliest {
   finish: number;
 }
 
-/** The least that a function asks of anchor time `at`, rounded up between grid points. */
-function opening({ tables }: Problem, fn: LagFunction, at: number): number {
-  if (fn.kind === 'constant') return at + fn.minutes;
-  const { grid, values } = tables[fn.table];
-  return values[Math.min(values.length - 1, Math.ceil(Math.max(0, at) / grid))];
-}
+/** The least that a function asks of anchor time `at`. */
+const opening = ({ tables }: Problem, fn: LagFunction, at: number): number =>
+  fn.kind === 'constant' ? at + fn.minutes : said(tables[fn.table], Math.max(0, at), true);
 
 /**
  * Values of the first two ranks that no plan can be below, by the longest path alone: earliest

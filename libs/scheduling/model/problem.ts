@@ -217,16 +217,30 @@ export type LagFunction =
 export type LagFunctions = readonly LagFunction[];
 
 /**
- * `values[k]` is the function at minute `k * grid`; non-decreasing integers, capped at
- * horizon + 1 (never). Between grid points an opening takes the next grid point's value
- * and a closing the previous one's, which is the safe side. Covers 0..horizon.
+ * A monotone function of time. Between grid points (`StepTable`, values[k] at minute k * grid) an
+ * opening takes the next point's value and a closing the previous one's, which is the safe side.
+ * Covers 0..horizon; horizon + 1 stands for any later moment and for never.
  */
-export interface LagTable {
+export interface StepTable {
   readonly id: string;
   readonly grid: number;
   readonly values: readonly number[];
   readonly source: string;
 }
+
+/**
+ * The same as straight lines between knots: `at` ascends strictly from 0 to the horizon or
+ * beyond, `values` never descend. Between two knots the value on the line, rounded up for an
+ * opening and down for a closing; after the last knot, its value.
+ */
+export interface LineTable {
+  readonly id: string;
+  readonly at: readonly number[];
+  readonly values: readonly number[];
+  readonly source: string;
+}
+
+export type LagTable = StepTable | LineTable;
 
 export type Anchor = 'start' | 'finish';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { range } from '../testing/draw.ts';
 import { activity, builder, lag, mode, problem, work } from '../testing/make.ts';
 import { plantedProblem, tinyProblem } from '../testing/planted.ts';
-import type { FixedWork, Lag, LagTable, Mode, Problem } from './problem.ts';
+import type { FixedWork, Lag, Mode, Problem, StepTable } from './problem.ts';
 import { validate } from './validate.ts';
 
 const found = (of: Problem): string[] => validate(of).map(({ code, path }) => `${code} ${path}`);
@@ -40,9 +40,13 @@ const pause = (start: number, end: number): Partial<Problem> => ({
     },
   ],
 });
-const table = (given: Partial<LagTable>): Partial<Problem> => ({
+const table = (given: Partial<StepTable>): Partial<Problem> => ({
   horizon: 20,
   tables: [{ id: 't', grid: 10, values: [0, 10, 21], source: 't', ...given }],
+});
+const line = (at: readonly number[], values: readonly number[]): Partial<Problem> => ({
+  horizon: 20,
+  tables: [{ id: 't', at, values, source: 't' }],
 });
 const crewOf = (...crew: Mode['crew']): Partial<Problem> => one(mode({ work: 100, crew }));
 const tool = {
@@ -151,6 +155,22 @@ const cases: readonly (readonly [string, Partial<Problem>, readonly string[]])[]
   ['a table that is short', table({ values: [0, 10] }), ['input.field tables[0].values']],
   ['a table past never', table({ values: [0, 10, 22] }), ['input.field tables[0].values[2]']],
   ['a table without a grid', table({ grid: 0 }), ['input.field tables[0].grid']],
+  ['good lines', line([0, 7, 30], [-3, -3, 21]), []],
+  ['lines without knots', line([], []), ['input.field tables[0].at']],
+  ['lines of too few values', line([0, 20], [4]), ['input.field tables[0].at']],
+  ['lines that begin late', line([1, 20], [4, 9]), ['input.field tables[0].at[0]']],
+  ['lines that end early', line([0, 19], [4, 9]), ['input.field tables[0].at']],
+  ['knots out of order', line([0, 9, 9, 20], [4, 9, 9, 9]), ['input.field tables[0].at[2]']],
+  ['a knot between minutes', line([0, 9.5, 20], [4, 9, 9]), ['input.field tables[0].at[1]']],
+  ['a knot before minute 0', line([-1, 20], [4, 9]), ['input.field tables[0].at[0]']],
+  ['lines that fall', line([0, 20], [4, 3]), ['input.field tables[0].values[1]']],
+  ['a value between minutes', line([0, 20], [4, 4.5]), ['input.field tables[0].values[1]']],
+  ['lines past never', line([0, 20], [4, 22]), ['input.field tables[0].values[1]']],
+  [
+    'lines too steep to be read exactly',
+    line([0, 2 ** 30], [-(2 ** 40), 21]),
+    ['input.field tables[0].values[1]'],
+  ],
   ['no mode', { activities: [activity('A', [])] }, ['input.field activities[0].modes']],
   [
     'time that runs back',

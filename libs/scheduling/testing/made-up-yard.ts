@@ -18,19 +18,21 @@ const weekdays = (days: number, from: number, to: number): Interval[] =>
     .filter((d) => d % 7 < 5)
     .map((d) => ({ start: d * DAY + from, end: d * DAY + to }));
 
-/** A cure that takes `minutes` by day and half as long again at night: non-decreasing on a grid of 30. */
-function cure(id: string, minutes: number, horizon: number): LagTable {
+/** A cure that takes `minutes` by day and half as long again at night, every half hour. */
+function cure(id: string, minutes: number, horizon: number, kind: 'steps' | 'lines'): LagTable {
   const values: number[] = [];
+  const at: number[] = [];
   for (let t = 0; t <= horizon; t += 30) {
     let left = minutes * 2;
-    let at = t;
+    let now = t;
     while (left > 0) {
-      left -= at % DAY >= 480 && at % DAY < 1080 ? 60 : 40;
-      at += 30;
+      left -= now % DAY >= 480 && now % DAY < 1080 ? 60 : 40;
+      now += 30;
     }
-    values.push(Math.min(horizon + 1, at));
+    at.push(t);
+    values.push(Math.min(horizon + 1, now));
   }
-  return { id, grid: 30, values, source: id };
+  return { id, ...(kind === 'steps' ? { grid: 30 } : { at }), values, source: id };
 }
 
 /**
@@ -47,10 +49,10 @@ export function madeUpYard(seed: number, parts: number): Problem {
   const choices: Choice[] = [];
   const surfaces: OpenSurface[] = [];
   const tables = [
-    cure('gel', 240, horizon),
-    cure('bond', 1500, horizon),
-    cure('hard', 900, horizon),
-    cure('safe', 300, horizon),
+    cure('gel', 240, horizon, 'steps'),
+    cure('bond', 1500, horizon, 'lines'),
+    cure('hard', 900, horizon, 'lines'),
+    cure('safe', 300, horizon, 'steps'),
   ];
   const add = (one: Activity): number => activities.push(one) - 1;
   const tie = (one: Lag): number => lags.push({ ...one, id: `lag-${String(lags.length)}` }) - 1;

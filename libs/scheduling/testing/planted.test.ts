@@ -76,6 +76,8 @@ const features: Readonly<Record<string, (problem: Problem, placed: readonly Plac
     'work at moments': (_, placed) => placed.some(({ start, finish }) => start === finish),
     'lags by mode': ({ lags }) => lags.some(({ fns }) => fns.length > 1),
     'lags by table': ({ lags }) => lags.some(({ fns }) => fns.some(({ kind }) => kind === 'table')),
+    'lags by lines': ({ lags, tables }) =>
+      lags.some(({ fns }) => fns.some((fn) => fn.kind === 'table' && 'at' in tables[fn.table])),
     'three branches': ({ choices }) => choices.some(({ branches }) => branches.length === 3),
     'lags of branches': ({ choices }) =>
       choices.some(({ branches }) => branches.some(({ lags }) => lags.length > 0)),

@@ -60,6 +60,13 @@ const after = (id: string, minutes: number): LagTable => ({
   ),
   source: id,
 });
+/** The same to the minute, as lines. */
+const line = (id: string, minutes: number): LagTable => ({
+  id,
+  at: [0, HORIZON + 1 - minutes, HORIZON],
+  values: [minutes, HORIZON + 1, HORIZON + 1],
+  source: id,
+});
 const chain = [lag(0, 1, 10), lag(1, 2, 10)];
 
 const KINDS: readonly (readonly [string, (draw: Draw) => Change])[] = [
@@ -75,7 +82,7 @@ const KINDS: readonly (readonly [string, (draw: Draw) => Change])[] = [
       return {
         given: {
           lags: [...chain, ...window],
-          tables: [after('opens', opens), after('closes', closes)],
+          tables: [after('opens', opens), line('closes', closes)],
         },
         cause: [
           { kind: 'lag', lag: 2 },

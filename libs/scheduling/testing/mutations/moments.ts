@@ -38,7 +38,10 @@ export const release: Mutation = (source, rng) => {
 
 const cut = new WeakMap<Problem, Map<number, Problem>>();
 
-/** The problem up to `end`; kept, since a yard's tables are long and all mutants of a plan share them. */
+/**
+ * The problem up to `end`; kept, since a yard's tables are long and all mutants of a plan share them.
+ * A line that is bent by the new never gives less than it did before: a closing may refuse the plan then.
+ */
 function upTo(problem: Problem, end: number): Problem {
   const known = cut.get(problem) ?? new Map<number, Problem>();
   cut.set(problem, known);

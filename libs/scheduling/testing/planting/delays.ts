@@ -26,17 +26,36 @@ function cure(rng: Random, world: World, grid: number): number[] {
   });
 }
 
-function store(tables: Tables, grid: number, values: readonly number[]): LagFunction {
-  const never = tables.horizon + 1;
+/** Moments by anchor: on a grid, or on lines between knots. */
+type Curve = { readonly grid: number } | { readonly at: readonly number[] };
+
+function store(tables: Tables, curve: Curve, values: readonly number[]): LagFunction {
   const table = tables.list.length;
-  tables.list.push({
-    id: `table-${table}`,
-    grid,
-    values: values.map((value) => Math.min(never, value)),
-    source: `cure-${table}`,
-  });
+  tables.list.push({ id: `table-${table}`, ...curve, values, source: `cure-${table}` });
   return { kind: 'table', table };
 }
+
+/** What the contract's words say of a table for the anchor `t`, minute 0 or later: looked for from its beginning. */
+function reading(
+  curve: Curve,
+  values: readonly number[],
+  bound: 'open' | 'close',
+  t: number,
+): number {
+  const at = (k: number): number => ('at' in curve ? curve.at[k] : k * curve.grid);
+  let k = 0;
+  while (k < values.length - 1 && at(k) < t) k += 1;
+  if (at(k) <= t) return values[k];
+  const steep = values[k] - values[k - 1];
+  const share = 'at' in curve ? (steep * (t - at(k - 1))) / (at(k) - at(k - 1)) : steep;
+  const round = bound === 'open' ? Math.ceil : Math.floor;
+  if ('at' in curve) return values[k - 1] + round(share);
+  return bound === 'open' ? values[k] : values[k - 1];
+}
+
+/** Two of three grid points as knots, the last one too. */
+const thinned = (values: readonly number[], offset: number): number[] =>
+  range(values.length).filter((k) => k === 0 || k === values.length - 1 || (k + offset) % 3 !== 0);
 
 /**
  * A lag function that the moment `to` meets for the anchor time `from`, exactly in half
@@ -55,15 +74,34 @@ function meeting(
   if (chance(rng, 0.5)) return { kind: 'constant', minutes: limit - from };
   const grid = gridOf(rng, world);
   const raw = cure(rng, world, grid);
-  const used = (bound === 'open' ? Math.ceil : Math.floor)(Math.max(0, from) / grid);
-  const values = raw.map((value) => value + limit - raw[used]);
+  const anchor = Math.max(0, from);
+  const next = Math.ceil(anchor / grid);
+  const last = bound === 'open' ? next : Math.floor(anchor / grid);
   // Some cures never come about when they are begun late.
-  const spoils = chance(rng, 0.2) ? used + between(rng, 1, raw.length) : raw.length;
-  return store(
-    tables,
-    grid,
-    values.map((value, k) => (k >= spoils ? tables.horizon + 1 : value)),
-  );
+  const spoils = chance(rng, 0.2) ? last + between(rng, 1, raw.length) : raw.length;
+  const never = tables.horizon + 1;
+  const capped = (list: readonly number[], rise: number, late: (k: number) => boolean): number[] =>
+    list.map((value, k) => (late(k) ? never : Math.min(never, value + rise)));
+  if ((last + tables.list.length) % 2 === 0)
+    return store(
+      tables,
+      { grid },
+      capped(raw, limit - raw[last], (k) => k >= spoils),
+    );
+  const kept = thinned(raw, last);
+  const line = { at: kept.map((k) => k * grid) };
+  const values = kept.map((k) => raw[k]);
+  const rise = limit - reading(line, values, bound, anchor);
+  const lines = capped(values, rise, (k) => kept[k] >= Math.max(spoils, next + 2));
+  const wanted = Math.min(never, limit);
+  if (reading(line, lines, bound, anchor) === wanted) return store(tables, line, lines);
+  // The cap has bent the line at the anchor: a knot there says what it has to.
+  const before = line.at.filter((minute) => minute < anchor).length;
+  return store(tables, { at: [...line.at.slice(0, before), anchor, ...line.at.slice(before)] }, [
+    ...lines.slice(0, before),
+    wanted,
+    ...lines.slice(before),
+  ]);
 }
 
 /** The same for an activity in the mode it has, with functions of their own for other modes. */
@@ -94,8 +132,6 @@ export function opening(
 ): number {
   const fn = modes.length > 1 && fns.length > 1 ? fns[mode] : fns[0];
   if (fn.kind === 'constant') return anchor + fn.minutes;
-  const { grid, values } = tables.list[fn.table];
-  let k = 0;
-  while (k * grid < anchor) k++;
-  return values[k];
+  const table = tables.list[fn.table];
+  return reading(table, table.values, 'open', Math.max(0, anchor));
 }

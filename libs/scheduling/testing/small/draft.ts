@@ -1,6 +1,6 @@
 import type { Random } from '#kernel/random.ts';
 import type { Activity, Interval, LagFunction, Mode, Problem } from '../../model/problem.ts';
-import { between } from '../draw.ts';
+import { between, range } from '../draw.ts';
 import type { Feature } from './features.ts';
 
 type Lists<T> = { [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
@@ -50,24 +50,26 @@ export function spans(draft: Draft, count: number, least: number, most: number):
 }
 
 /**
- * A lag of at least `minutes`: a constant, or a table that is slower in the second half of each
- * day (a cold night), capped at never.
+ * A lag of at least `wait` minutes: a constant, or a table, of steps or of lines, that is slower in
+ * the second half of each day (a cold night), capped at never.
  */
-function lagFunction(draft: Draft, minutes: number): LagFunction {
+function lagFunction(draft: Draft, wait: number): LagFunction {
   const { rng, problem, day } = draft;
-  if (!draft.wants('table-lag') || rng.below(2) === 0) return { kind: 'constant', minutes };
+  if (!draft.wants('table-lag') || rng.below(2) === 0) return { kind: 'constant', minutes: wait };
   const grid = between(rng, 1, 4);
   const slower = between(rng, 1, 4);
+  const minutes = range(Math.ceil(problem.horizon / grid) + 1).map((k) => k * grid);
   const values: number[] = [];
-  for (let at = 0; at < problem.horizon + grid; at += grid) {
-    const value = at + minutes + (at % day >= day / 2 ? slower : 0);
+  for (const at of minutes) {
+    const value = at + wait + (at % day >= day / 2 ? slower : 0);
     values.push(Math.min(problem.horizon + 1, Math.max(values.at(-1) ?? 0, value)));
   }
+  const number = String(problem.tables.length);
   problem.tables.push({
-    id: `table-${problem.tables.length}`,
-    grid,
+    id: `table-${number}`,
+    ...((grid + slower) % 2 === 0 ? { grid } : { at: minutes }),
     values,
-    source: `curve-${problem.tables.length}`,
+    source: `curve-${number}`,
   });
   return { kind: 'table', table: problem.tables.length - 1 };
 }

@@ -1,4 +1,5 @@
 import type { Random } from '#kernel/random.ts';
+import { readUp } from '../../../model/lag-table.ts';
 import type { Compiled } from '../compiled/compiled.ts';
 import type { Windows } from '../decode/choose.ts';
 import { randomBranches, type Genome } from '../decode/genome.ts';
@@ -30,10 +31,9 @@ export function tails(compiled: Compiled): Float64Array {
       let wait: number;
       if (fn.kind === 'constant') wait = Math.max(0, fn.minutes);
       else {
-        // The wait seen in the middle of the table stands for all of them.
-        const { grid, values } = problem.tables[fn.table];
-        const k = values.length >> 2;
-        wait = Math.max(0, values[k] - k * grid);
+        // The wait seen after a quarter of the time stands for all of them.
+        const middle = problem.horizon >> 2;
+        wait = Math.max(0, readUp(problem.tables[fn.table], middle) - middle);
       }
       longest = Math.max(longest, from + wait + tail[arc.to]);
     }
