@@ -69,6 +69,36 @@ export const catalogue = {
     'Split the part, add hands, or lengthen a shift.',
   ),
   'yard.place': entry('invalid', 'The part is somewhere else', 'Add a step that carries it there.'),
+  'cure.missing': entry(
+    'invalid',
+    'The data sheet has no number for it',
+    'Enter the named line of the material’s data sheet.',
+  ),
+  'cure.hardener': entry(
+    'invalid',
+    'The hardener is outside its range',
+    'Use a percentage inside the range of the data sheet.',
+  ),
+  'cure.implausible': entry(
+    'invalid',
+    'The number cannot be right',
+    'Check the unit: degrees Celsius, minutes, percent by mass, grams, kilograms per litre.',
+  ),
+  'cure.reading': entry(
+    'invalid',
+    'The reading cannot be used',
+    'Give each moment of a space one reading, none later than now.',
+  ),
+  'cure.batch': entry(
+    'invalid',
+    'It cannot be spread in one batch',
+    'Add hands, cool the resin or the room, or use a slower hardener.',
+  ),
+  'cure.bond': entry(
+    'invalid',
+    'The next material does not bond to the surface',
+    'Prepare the surface as the rule says, or use another material.',
+  ),
   'yard.shifts-overlap': entry(
     'invalid',
     'Shifts overlap',

@@ -2,136 +2,182 @@ import { describe, expect, it } from 'vitest';
 
 import { DomainError } from '#kernel/error.ts';
 
-import type { CureTable } from '../material/material.ts';
-import {
-  DRY,
-  GEL,
-  pipeCoating,
-  RECOAT_CLOSES,
-  RECOAT_OPENS,
-  SHORE_D65,
-  SHORE_D75,
-} from '../testing/published.ts';
+import { figure } from '../evidence/figure.ts';
+import type { Hardener } from '../material/material.ts';
+import type { Reckoning } from '../material/rate.ts';
+import { cureMaterialOf, limitsOf, tableLaw } from '../testing/cure-material.ts';
+import { gelling, gelMinutes } from '../testing/gelling.ts';
 import { cureClock, latestStart, reachedAt } from './cure-clock.ts';
-import { lagTable } from './lag-table.ts';
-import { constantSeries } from './series.ts';
-
-const withTable = (table: CureTable): typeof pipeCoating => ({
-  ...pipeCoating,
-  milestones: { gel: table },
-});
-
-const minutesAt = (table: CureTable, celsius: number): number | null =>
-  reachedAt(cureClock(withTable(table), 'gel', 'open', constantSeries(celsius)), 0);
-
-describe('a published chart through the clock', () => {
-  const charts = { GEL, RECOAT_OPENS, RECOAT_CLOSES, DRY, SHORE_D65, SHORE_D75 };
-
-  it.each(Object.entries(charts))(
-    'gives every row of %s back at its own temperature',
-    (_, table) => {
-      for (const row of table.rows) expect(minutesAt(table, row.celsius)).toBe(row.minutes);
-    },
-  );
-
-  it.each([
-    // Activation energies fitted to the same chart in the reference, kJ/mol.
-    ['gel', GEL, 46.1],
-    ['recoat closes', RECOAT_CLOSES, 46.5],
-    ['dry', DRY, 47.1],
-    ['Shore D65', SHORE_D65, 83.2],
-    // 80.7 in the reference; least squares over the same eight rows gives 81.2.
-    ['Shore D75', SHORE_D75, 81.2],
-  ] as const)('has the activation energy fitted to %s', (_, table, wanted) => {
-    const points = table.rows.map(({ celsius }) => ({
-      x: 1 / (celsius + 273.15),
-      y: Math.log(minutesAt(table, celsius) ?? Number.NaN),
-    }));
-    const mean = (of: (p: { x: number; y: number }) => number): number =>
-      points.reduce((sum, p) => sum + of(p), 0) / points.length;
-    const [mx, my] = [mean((p) => p.x), mean((p) => p.y)];
-    const slope = mean((p) => (p.x - mx) * (p.y - my)) / mean((p) => (p.x - mx) ** 2);
-    expect((slope * 8.314) / 1000).toBeCloseTo(wanted, 1);
-  });
-
-  it('predicts a row that is left out from its neighbours', () => {
-    // How far published rows are off the line between the two beside them, at worst.
-    const worst = (table: CureTable): number =>
-      Math.max(
-        ...table.rows.slice(1, -1).map((row) => {
-          const rest = { ...table, rows: table.rows.filter((other) => other !== row) };
-          return Math.abs((minutesAt(rest, row.celsius) ?? Infinity) / row.minutes - 1);
-        }),
-      );
-    expect(worst(GEL)).toBeLessThan(0.18);
-    expect(worst(RECOAT_CLOSES)).toBeLessThan(0.11);
-    expect(worst(DRY)).toBeLessThan(0.13);
-    // Hardness is no straight line: at 10 degC the chart says 75 h and its neighbours 43 h.
-    // A sheet must give a row wherever the yard works.
-    expect(worst(SHORE_D65)).toBeGreaterThan(0.4);
-    expect(worst(SHORE_D65)).toBeLessThan(0.43);
-  });
-});
+import { ageAt } from './equivalent-age.ts';
+import { certain, constantBand, type TemperatureSeries } from './series.ts';
 
 describe('outside the rows', () => {
-  const table: CureTable = {
-    rows: [
-      { celsius: 10, minutes: 240 },
-      { celsius: 20, minutes: 120 },
-    ],
-    source: 'test',
-  };
-  const material = { ...withTable(table), minimumC: 5 };
-  const at = (side: 'open' | 'close', celsius: number): number | null =>
-    reachedAt(cureClock(material, 'gel', side, constantSeries(celsius)), 0);
+  const material = gelling(
+    tableLaw([
+      [10, 240],
+      [20, 120],
+    ]),
+  );
+  const at = (side: Reckoning, celsius: number): number | null =>
+    gelMinutes(material, side, celsius);
 
   it('keeps an opening at the hottest time and lets a closing come sooner', () => {
     expect(at('open', 35)).toBe(120);
     // Halved from 10 to 20 degC, which is 1.2047e-4 in 1/T; 20 to 35 degC is 1.6605e-4,
     // or 1.3783 times as far: 120 / 2^1.3783 = 46.16.
     expect(at('close', 35)).toBe(46);
+    expect(at('expected', 35)).toBe(46);
   });
 
   it('lets an opening come later than the coldest time and keeps a closing there', () => {
-    expect(at('open', 6)).toBeGreaterThan(240);
+    // 10 to 6 degC is 0.5060e-4 in 1/T, or 0.4200 times as far: 240 * 2^0.4200 = 321.1.
+    expect(at('open', 6)).toBe(322);
+    expect(at('expected', 6)).toBe(321);
     expect(at('close', 6)).toBe(240);
   });
 
   it('takes what would last more than a century for a stall', () => {
     // ln(4000 / 60) over a degree; followed for 19 degrees more it is 4000 min * e^85, some 10^35 years.
-    const rows = [
-      { celsius: 49, minutes: 4000 },
-      { celsius: 50, minutes: 60 },
-    ];
-    const material = { ...withTable({ rows, source: 'made up' }), minimumC: 0 };
-    const clock = cureClock(material, 'gel', 'open', constantSeries(30));
+    const steep = gelling(
+      tableLaw([
+        [49, 4000],
+        [50, 60],
+      ]),
+      { limits: limitsOf(0, 60) },
+    );
+    const clock = cureClock(steep, 'gel', 'open', constantBand(30));
     expect(reachedAt(clock, 0)).toBeNull();
     expect(latestStart(clock, 2325)).toBeNull();
   });
 
-  it('stops below the minimum', () => {
-    expect(at('open', 4.9)).toBeNull();
-    expect(at('close', 4.9)).toBeNull();
-    const night = { start: 0, step: 600, celsius: [20, 0, 20] };
-    const clock = cureClock(material, 'gel', 'open', night);
+  it('stops below the minimum, but for a closing, which goes on as at the minimum', () => {
+    for (const side of ['open', 'expected'] as const) expect(at(side, 4.9)).toBeNull();
+    expect([at('close', 4.9), at('close', -20)]).toEqual([at('close', 5), at('close', 5)]);
+    const night: TemperatureSeries = {
+      shape: 'steps',
+      start: 0,
+      step: 600,
+      celsius: [20, 0, 20],
+    };
+    const clock = cureClock(material, 'gel', 'open', certain(night));
     expect(reachedAt(clock, 540)).toBe(1260);
     expect(latestStart(clock, 600)).toBe(480);
     expect(latestStart(clock, 1319)).toBe(599);
     expect(latestStart(clock, 1320)).toBe(1200);
-    expect(latestStart(cureClock(material, 'gel', 'open', constantSeries(0)), 600)).toBeNull();
+    expect(latestStart(cureClock(material, 'gel', 'open', constantBand(0)), 600)).toBeNull();
+  });
+
+  it('stops at the moment at which a line crosses the minimum, and goes on where it comes back', () => {
+    // As slow at all temperatures, so that age is time above 5 degC: cooling from 20 to 1 degC in
+    // 600 minutes that is for 15/19 of them, and again from 4/19 of the next 600 on.
+    const even = gelling(
+      tableLaw([
+        [0, 500],
+        [30, 500],
+      ]),
+    );
+    const night = certain({ shape: 'lines', start: 0, step: 600, celsius: [20, 1, 20] });
+    const [falls, rises] = [(600 * 15) / 19, 600 + (600 * 4) / 19];
+    for (const side of ['open', 'expected'] as const) {
+      const clock = cureClock(even, 'gel', side, night);
+      if (clock.by.kind !== 'age') throw new Error('a table has an age');
+      expect(ageAt(clock.by.age, falls)).toBeCloseTo(falls / 500, 12);
+      expect(ageAt(clock.by.age, rises)).toBeCloseTo(falls / 500, 12);
+      // 500 minutes less those before: 26.3 after 726.3.
+      expect(rises + 500 - falls).toBeCloseTo(752.63, 2);
+      expect(reachedAt(clock, 0)).toBe(753);
+      expect(latestStart(clock, 753)).toBe(0);
+    }
+    // A closing is not put off by the cold, by no law: 500 minutes of any temperature.
+    expect(reachedAt(cureClock(even, 'gel', 'close', night), 0)).toBe(500);
   });
 });
 
-describe('lag table', () => {
-  it('is the clock on the grid, with horizon + 1 for what lies beyond', () => {
-    const clock = cureClock(pipeCoating, 'gel', 'open', constantSeries(27));
-    expect(lagTable(clock, 10, 55)).toEqual([30, 40, 50, 56, 56, 56, 56]);
+describe('spread, factor and hardener', () => {
+  const rows = [
+    [10, 200],
+    [30, 50],
+  ] as const;
+
+  it('reckons an opening with longer times in the cold, a closing with shorter in the warm', () => {
+    const material = gelling(tableLaw(rows, { spread: 1.25, factor: 2 }));
+    const at = (side: Reckoning, bandC: number): number | null =>
+      reachedAt(cureClock(material, 'gel', side, constantBand(20, bandC)), 0);
+    // At both ends of the band a row: 200 and 50 min. Times two, and a quarter either way.
+    expect(at('open', 10)).toBe(200 * 2 * 1.25);
+    expect(at('close', 10)).toBe((50 * 2) / 1.25);
+    // Between them, log time is straight in 1/T: 97.6 min at 20 degC.
+    const inverse = (c: number): number => 1 / (c + 273.15);
+    const share = (inverse(20) - inverse(10)) / (inverse(30) - inverse(10));
+    const middle = 200 * (50 / 200) ** share;
+    expect(at('expected', 10)).toBe(Math.round(2 * middle));
+    expect(at('open', 0)).toBe(Math.ceil(2.5 * middle));
+    expect(at('close', 0)).toBe(Math.floor(1.6 * middle));
+  });
+
+  const percent = (used: number, effect: number | null): Hardener => ({
+    kind: 'percent',
+    usual: figure(2, 'sheet', 'test', 1),
+    used,
+    warn: [1, 2],
+    block: [1, 2.5],
+    effect: effect === null ? null : figure(effect, 'practice', 'test', 1.5),
+    source: 'the sheet',
+  });
+
+  it('shortens times by the power that the sheet gives, on the safe side of its spread', () => {
+    const law = tableLaw(rows);
+    const at = (side: Reckoning, used: number): number | null =>
+      gelMinutes(gelling(law, { hardener: percent(used, 0.6) }), side, 10);
+    expect(at('open', 2)).toBe(200);
+    // Half the catalyst: 200 * 2^0.6 = 303.1, at most 2^0.9 = 373.2 and at least 2^0.4 = 263.9.
+    expect(at('expected', 1)).toBe(303);
+    expect(at('open', 1)).toBe(374);
+    expect(at('close', 1)).toBe(263);
+    // A quarter more: 200 * 1.25^-0.6 = 174.9, at most 1.25^-0.4 = 182.9, at least 1.25^-0.9 = 163.6.
+    expect(at('expected', 2.5)).toBe(175);
+    expect(at('open', 2.5)).toBe(183);
+    expect(at('close', 2.5)).toBe(163);
+  });
+
+  it('does not guess what another percentage does', () => {
+    const law = tableLaw(rows);
+    expect(gelMinutes(gelling(law, { hardener: percent(2, null) }), 'open', 10)).toBe(200);
+    const other = gelling(law, { hardener: percent(1.5, null) });
+    expect(() => gelMinutes(other, 'open', 10)).toThrow(
+      expect.objectContaining({
+        code: 'cure.missing',
+        message: 'Material: nothing says how its times change from 2 to 1.5 % of hardener',
+        cure: 'Enter “effect of hardener on gel time” from the maker’s data sheet, or mix 2 %.',
+      }) as Error,
+    );
+  });
+
+  it('refuses a percentage that the sheet does not allow', () => {
+    const material = gelling(tableLaw(rows), { hardener: percent(3, 0.6) });
+    expect(() => gelMinutes(material, 'open', 10)).toThrow(
+      expect.objectContaining({
+        code: 'cure.hardener',
+        message: 'Material: 3 % of hardener is outside the 1 to 2.5 % that it allows',
+      }) as Error,
+    );
   });
 });
 
-it('says which milestone a sheet lacks', () => {
-  expect(() => cureClock(pipeCoating, 'handle', 'open', constantSeries(20))).toThrow(DomainError);
-  expect(() => cureClock(pipeCoating, 'handle', 'open', constantSeries(20))).toThrow(
-    /no times for "handle"/,
-  );
+describe('a milestone without a number', () => {
+  it('names the line of the data sheet', () => {
+    const material = cureMaterialOf({
+      name: 'Glue',
+      missing: [{ milestone: 'handle', line: 'clamp time' }],
+    });
+    const ask = (): unknown => cureClock(material, 'handle', 'open', constantBand(20));
+    expect(ask).toThrow(DomainError);
+    expect(ask).toThrow(
+      expect.objectContaining({
+        code: 'cure.missing',
+        message: 'Glue: no trustworthy number is known for “handle”',
+        cure: 'Enter “clamp time” from the maker’s data sheet.',
+      }) as Error,
+    );
+  });
 });
