@@ -41,6 +41,30 @@ describe('makeWorkload', () => {
     ]);
   });
 
+  it('says what is weighed, in how many cups, and what is made ready', () => {
+    const quantity = { kind: 'coat', gramsPerM2: 150, coats: 1, wastePercent: 10 } as const;
+    const wipe = { kind: 'wipe', grit: null, mm: null, passes: 2 } as const;
+    const { tasks } = makeWorkload(
+      smallYard((draft) => {
+        const { steps } = draft.procedures[0];
+        Object.assign(steps[1], { quantity, oneBatch: true, bonding: 'cosmetic' });
+        steps[2].prepares = [wipe];
+      }),
+    );
+    const told = tasks.map(({ quantity: what, oneBatch, prepares, bonding }) => [
+      what,
+      oneBatch,
+      prepares,
+      bonding,
+    ]);
+    expect(told).toEqual([
+      [null, false, [], 'structural'],
+      [quantity, true, [], 'cosmetic'],
+      [null, false, [wipe], 'structural'],
+      [null, false, [], 'structural'],
+    ]);
+  });
+
   it('keeps links and choices, with the ids of the job', () => {
     const { links, choices } = makeWorkload(smallYard());
     expect(links.map(({ id, from, to }) => [id, from, to])).toEqual([
@@ -72,7 +96,16 @@ describe('makeWorkload', () => {
 });
 
 describe('workMinutes', () => {
-  const part = { id: 'p', name: 'P', space: 's', areaM2: 0.1, edgeM: 2, jointM: 3, jobs: [] };
+  const part = {
+    id: 'p',
+    name: 'P',
+    space: 's',
+    areaM2: 0.1,
+    edgeM: 2,
+    jointM: 3,
+    layers: [],
+    jobs: [],
+  };
   const effort = { fixed: 0, perM2: 0, perEdgeM: 0, perJointM: 0, source: 'test' };
 
   it.each([

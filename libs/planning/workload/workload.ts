@@ -1,4 +1,4 @@
-import type { Air, Moment } from '../yard/procedures.ts';
+import type { Air, Moment, Preparation, Quantity } from '../yard/procedures.ts';
 
 /** When a hold may end: as a moment of the task, or with another task. */
 export type TaskHoldEnd =
@@ -35,6 +35,11 @@ export interface Task {
   readonly crewMax: number;
   readonly air: Air;
   readonly material: string | null;
+  /** See the step. */
+  readonly quantity: Quantity | null;
+  readonly oneBatch: boolean;
+  readonly prepares: readonly Preparation[];
+  readonly bonding: 'structural' | 'cosmetic';
   /** Where its part is then, by the order of the links, unless the step names a space. */
   readonly space: string;
   /** The space its parts are taken to; its own for a turn. Null: it moves nothing. */

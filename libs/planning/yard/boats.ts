@@ -18,6 +18,18 @@ export const jobSchema = z.strictObject({
   words: z.array(z.strictObject({ step: id, expected: instant })).default([]),
 });
 
+/** What was there before the refit, or was laid since: the outermost last. */
+export const layerSchema = z.strictObject({
+  base: z.enum(['polyester', 'vinyl-ester', 'epoxy', 'wood', 'metal', 'foam', 'paint']),
+  /** Of the yard's, where it is known. */
+  material: id.nullable().default(null),
+  surface: z.enum(['inhibited', 'sealed', 'peel-ply', 'bare']).default('bare'),
+  waxed: z.boolean().default(false),
+  /** Null: long ago, cured through. */
+  laidAt: instant.nullable().default(null),
+  mm: z.number().positive().max(200).nullable().default(null),
+});
+
 export const partSchema = z.strictObject({
   id,
   name,
@@ -26,6 +38,8 @@ export const partSchema = z.strictObject({
   areaM2: z.number().min(0).max(10_000),
   edgeM: z.number().min(0).max(10_000).default(0),
   jointM: z.number().min(0).max(10_000).default(0),
+  /** What it is made of, the outermost last; empty: not known. */
+  layers: z.array(layerSchema).default([]),
   jobs: z.array(jobSchema).default([]),
 });
 
@@ -48,6 +62,7 @@ export const boatSchema = z.strictObject({
 });
 
 export type Job = z.infer<typeof jobSchema>;
+export type Layer = z.infer<typeof layerSchema>;
 export type Part = z.infer<typeof partSchema>;
 export type Refit = z.infer<typeof refitSchema>;
 export type Boat = z.infer<typeof boatSchema>;

@@ -54,6 +54,71 @@ export const consumptionSchema = z.strictObject({
   perJointM: z.number().min(0).default(0),
 });
 
+const waste = z.number().min(0).max(100).default(0);
+
+/** How much a wet step mixes, from the part's sizes; `wastePercent` of it stays in cups and brushes. */
+export const quantitySchema = z.discriminatedUnion('kind', [
+  /** Over the area: plies of fabric, wetted out at each one's resin ratio. */
+  z.strictObject({
+    kind: z.literal('laminate'),
+    plies: z.array(z.strictObject({ fabric: id, layers: z.int().min(1).max(100) })).min(1),
+    wastePercent: waste,
+  }),
+  /** Strips of fabric along the joints, one on the other, each so wide (tabbing). */
+  z.strictObject({
+    kind: z.literal('tabbing'),
+    plies: z.array(z.strictObject({ fabric: id, widthMm: z.number().positive().max(2000) })).min(1),
+    wastePercent: waste,
+  }),
+  /** Over the area; null: the material's grams per square metre. */
+  z.strictObject({
+    kind: z.literal('coat'),
+    gramsPerM2: z.number().positive().max(20_000).nullable().default(null),
+    coats: z.int().min(1).max(20).default(1),
+    wastePercent: waste,
+  }),
+  /** Over the area, so thick on average. */
+  z.strictObject({
+    kind: z.literal('fill'),
+    mm: z.number().positive().max(100),
+    wastePercent: waste,
+  }),
+  /** Along the joints, a hollow quarter round in a right angle, on `sides` sides. */
+  z.strictObject({
+    kind: z.literal('fillet'),
+    radiusMm: z.number().positive().max(200),
+    sides: z.int().min(1).max(2).default(1),
+    wastePercent: waste,
+  }),
+  /** Along the edges, so wide. */
+  z.strictObject({
+    kind: z.literal('glue-line'),
+    widthMm: z.number().positive().max(1000),
+    gramsPerM2: z.number().positive().max(20_000).nullable().default(null),
+    wastePercent: waste,
+  }),
+]);
+
+/** What a step does to make a surface ready for the next material. */
+export const preparationSchema = z.strictObject({
+  kind: z.enum(['dewax', 'wash', 'abrade', 'extract', 'wipe', 'peel']),
+  /** Of `abrade`. */
+  grit: z.int().min(16).max(3000).nullable().default(null),
+  /** Of `abrade`: how deep it goes, millimetres; null: the surface is keyed and no more. */
+  mm: z.number().positive().max(50).nullable().default(null),
+  passes: z.int().min(1).max(20).default(1),
+});
+
+/** So much of something for each square metre and pass of a kind of preparation. */
+export const consumableSchema = z.strictObject({
+  id,
+  name,
+  unit: z.string().trim().min(1).max(20),
+  of: preparationSchema.shape.kind,
+  perM2: z.number().min(0).max(10_000),
+  source: z.string().min(1).max(300),
+});
+
 /**
  * A step without a crew (`skill` null, crew 0, no effort) is a hold point: it waits for a word,
  * expected when the job says, or for a slot.
@@ -71,6 +136,14 @@ export const stepSchema = z.strictObject({
   air: airSchema,
   /** What is applied; required of wet work, null otherwise. */
   material: id.nullable().default(null),
+  /** Null: nothing is weighed for it. */
+  quantity: quantitySchema.nullable().default(null),
+  /** One cup for all of it, without a lap: it has to be spread inside its pot life. */
+  oneBatch: z.boolean().default(false),
+  /** What it makes ready, in the order in which it does; of work that lays nothing. */
+  prepares: z.array(preparationSchema).default([]),
+  /** What the film is for, where it matters to what it bonds with. */
+  bonding: z.enum(['structural', 'cosmetic']).default('structural'),
   /** Null: where the part is. */
   space: id.nullable().default(null),
   tools: z.array(z.strictObject({ tool: id, count: z.int().min(1).default(1) })).default([]),
@@ -131,6 +204,9 @@ export const procedureSchema = z.strictObject({
   choices: z.array(choiceSchema).default([]),
 });
 
+export type Quantity = z.infer<typeof quantitySchema>;
+export type Preparation = z.infer<typeof preparationSchema>;
+export type Consumable = z.infer<typeof consumableSchema>;
 export type Air = z.infer<typeof airSchema>;
 export type Effort = z.infer<typeof effortSchema>;
 export type Step = z.infer<typeof stepSchema>;

@@ -76,9 +76,9 @@ describe('readYard refuses a wrong shape in plain words, naming the value', () =
     ],
     [['spaces', 0, 'room'], 0, 'spaces[0].room', '0 is too small; at least 1'],
     [
-      ['materials', 0, 'milestones'],
+      ['procedures', 0, 'steps'],
       [],
-      'materials[0].milestones',
+      'procedures[0].steps',
       'the list has 0 entries; at least 1 allowed',
     ],
     [['boats', 0, 'colour'], 'red', 'boats[0].colour', 'there is no field "colour" here'],
@@ -87,6 +87,12 @@ describe('readYard refuses a wrong shape in plain words, naming the value', () =
       -1,
       'boats[0].refits[0].parts[0].areaM2',
       '-1 is too small; at least 0',
+    ],
+    [
+      ['materials', 0, 'milestones', 0, 'rows', 0, 'minutes'],
+      0,
+      'materials[0].milestones[0].rows[0].minutes',
+      '0 is too small; more than 0',
     ],
     [['version'], 2, 'version', '2 is not 1'],
   ] as const)('%j = %j', (path, value, where, message) => {
@@ -295,7 +301,7 @@ describe('readYard refuses what makes no sense', () => {
       'a milestone that the data sheet lacks',
       (yard) => (yard.procedures[0].links[2].opens = { kind: 'milestone', milestone: 'handle' }),
       {
-        code: 'yard.reference',
+        code: 'cure.missing',
         path: 'procedures[0].links[2].opens.milestone',
         message:
           'the data sheet of Resin has no line "handle", which a link from Coat one waits for; its lines: pot-life, bond-opens, bond-closes, tack-free, dust-safe, sandable',

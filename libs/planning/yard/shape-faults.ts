@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { unitCure } from '#cure/climate/plausible.ts';
 import { fault, type Fault } from '#kernel/error.ts';
 import { pathOf, show, valueAt } from './path.ts';
 
@@ -28,14 +29,24 @@ function sizeMessage(
   value: unknown,
   limit: number | bigint,
   below: boolean,
+  side: string,
 ): string {
-  const side = below ? 'at least' : 'at most';
   if (origin === 'array') {
     return `the list has ${entries(Array.isArray(value) ? value.length : 0)}; ${side} ${String(limit)} allowed`;
   }
   if (origin === 'string')
     return `${show(value)} is too ${below ? 'short' : 'long'}; ${side} ${String(limit)} characters`;
   return `${show(value)} is too ${below ? 'small' : 'large'}; ${side} ${String(limit)}`;
+}
+
+/** A temperature that no shape lets through can only be of another unit; so can a humidity below 1. */
+function unitOf({ path }: Issue, value: unknown): string | null {
+  if (typeof value !== 'number') return null;
+  const field = path.findLast((segment) => typeof segment === 'string') ?? '';
+  if (/^celsius$|C$/.test(field) && value > 200) return unitCure(value);
+  if (/^(humidity|percent)$/.test(field) && value > 0 && value < 1)
+    return `Give percent: if ${String(value)} is a share of 1, it is ${String(Math.round(value * 100))} %.`;
+  return null;
 }
 
 /** What is wrong, naming the value, and what would be right. */
@@ -56,16 +67,20 @@ function words(issue: Issue, value: unknown): { message: string; cure: string } 
           }
         : { message: `${show(value)} is not ${wanted}`, cure: `Write ${wanted}.` };
     }
-    case 'too_small':
+    case 'too_small': {
+      const side = issue.inclusive === false ? 'more than' : 'at least';
       return {
-        message: sizeMessage(issue.origin, value, issue.minimum, true),
-        cure: `Give at least ${String(issue.minimum)}.`,
+        message: sizeMessage(issue.origin, value, issue.minimum, true, side),
+        cure: unitOf(issue, value) ?? `Give ${side} ${String(issue.minimum)}.`,
       };
-    case 'too_big':
+    }
+    case 'too_big': {
+      const side = issue.inclusive === false ? 'less than' : 'at most';
       return {
-        message: sizeMessage(issue.origin, value, issue.maximum, false),
-        cure: `Give at most ${String(issue.maximum)}.`,
+        message: sizeMessage(issue.origin, value, issue.maximum, false, side),
+        cure: unitOf(issue, value) ?? `Give ${side} ${String(issue.maximum)}.`,
       };
+    }
     case 'invalid_value': {
       const choices = issue.values.map(show).join(', ');
       const wanted = issue.values.length === 1 ? choices : `one of ${choices}`;

@@ -9,7 +9,12 @@ export const setPointSchema = z.strictObject({
 });
 
 export const climateSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('heated'), setPoints: z.array(setPointSchema).min(1) }),
+  z.strictObject({
+    kind: z.literal('heated'),
+    setPoints: z.array(setPointSchema).min(1),
+    /** Follows the set-points as a body with one heat store, with this time constant; 0: at once. */
+    lagHours: z.number().min(0).max(240).default(0),
+  }),
   /** Follows the outdoors with a first-order lag, warmer by a constant. */
   z.strictObject({
     kind: z.literal('outdoors'),
@@ -17,6 +22,44 @@ export const climateSchema = z.discriminatedUnion('kind', [
     warmerBy: z.number().min(-20).max(40).default(0),
   }),
 ]);
+
+/** What the air's moisture follows: the outdoors plus a gain, or a dehumidifier or humidifier that holds it. */
+export const humiditySchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('outdoors'),
+    /** Vapour that people and wet work add, hectopascal. */
+    addsHPa: z.number().min(0).max(20).default(0),
+  }),
+  z.strictObject({ kind: z.literal('held'), percent: z.number().min(1).max(100) }),
+]);
+
+/**
+ * What surfaces in a space are as warm as: the air but for a share of the outdoors (a hull
+ * skin with the weather on its other side), so many hours behind.
+ */
+export const skinSchema = z.strictObject({
+  outdoorShare: z.number().min(0).max(1),
+  lagHours: z.number().min(0).max(240).default(0),
+});
+
+/** A tent, a heater, a dehumidifier, for a time: what it makes of the climate, and what it costs. */
+export const climateChangeSchema = z.strictObject({
+  id,
+  name,
+  kind: z.enum(['heater', 'tent', 'dehumidifier']),
+  from: instant,
+  to: instant,
+  /** Heater: the space is at least so warm. Tent: what replaces lag and warmth. Dehumidifier: at most so humid. */
+  celsius: celsius.nullable().default(null),
+  lagHours: z.number().min(0).max(240).nullable().default(null),
+  warmerBy: z.number().min(-20).max(40).nullable().default(null),
+  percent: z.number().min(1).max(100).nullable().default(null),
+  /** Burns in the room without a flue: carbon monoxide, water, soot. */
+  unvented: z.boolean().default(false),
+  watts: z.int().min(0).max(1_000_000).default(0),
+  /** Cents for each day begun. */
+  costPerDay: z.int().min(0).max(1_000_000_000).default(0),
+});
 
 /** When something may be used; work that needs it pauses, or waits, outside. */
 export const hoursSchema = z.strictObject({ weekday, from: wallTime, to: wallTime });
@@ -32,6 +75,15 @@ export const spaceSchema = z.strictObject({
   id,
   name,
   climate: climateSchema,
+  /** Degrees that the forecast may be off either way; null: common practice for its kind. */
+  bandC: z.number().min(0).max(20).nullable().default(null),
+  /** Null: nothing is known of its humidity. */
+  humidity: humiditySchema.nullable().default(null),
+  /** Null: surfaces are as warm as the air. */
+  skin: skinSchema.nullable().default(null),
+  changes: z.array(climateChangeSchema).default([]),
+  /** A hull's inside, a tank: vapours gather. */
+  enclosed: z.boolean().default(false),
   /** How many people can work here at once. */
   room: z.int().min(1).max(1000),
   /** Places in it that are taken for a time, by visitors or staging. */
@@ -79,9 +131,15 @@ export const outdoorSchema = z.strictObject({
     .array(celsius)
     .min(1)
     .max(24 * 400),
+  /** Relative humidity of each hour, percent, as many as temperatures; empty: not known. */
+  humidity: z
+    .array(z.number().min(1).max(100))
+    .max(24 * 400)
+    .default([]),
   source: z.string().min(1).max(300),
 });
 
+export type ClimateChange = z.infer<typeof climateChangeSchema>;
 export type Climate = z.infer<typeof climateSchema>;
 export type Space = z.infer<typeof spaceSchema>;
 export type Absence = z.infer<typeof absenceSchema>;

@@ -177,7 +177,7 @@ describe('readYard refuses', () => {
         const until = [{ kind: 'milestone' as const, milestone: 'handle' as const }];
         steps(yard)[1].holds = [{ id: 'h', tool: 'sander', count: 1, until }];
       },
-      { code: 'yard.reference', value: 'handle' },
+      { code: 'cure.missing', value: 'handle' },
     ],
     [
       'a clean-down after work that pauses',

@@ -3,6 +3,7 @@ import type { Job, Refit } from '../boats.ts';
 import type { Yard } from '../yard.ts';
 import { byId, known, uniqueIds, type Report } from './faults.ts';
 import { handoverFaults, jobFaults } from './jobs.ts';
+import { layerFaults, sizeFaults } from './layers.ts';
 
 interface Placed<T> {
   readonly row: T;
@@ -108,6 +109,8 @@ export function boatFaults(to: Report, yard: Yard): void {
     const { promised, release, name } = refit.row;
     handoverFaults(to, refit.row, refit.path);
     refit.row.parts.forEach((part, p) => {
+      layerFaults(to, yard, part, [...refit.path, 'parts', p]);
+      sizeFaults(to, yard, part, [...refit.path, 'parts', p]);
       part.jobs.forEach((job, j) => {
         jobFaults(to, yard, job, part, refit.row, [...refit.path, 'parts', p, 'jobs', j]);
       });

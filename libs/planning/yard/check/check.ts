@@ -1,23 +1,30 @@
 import { fault, type Fault } from '#kernel/error.ts';
 import type { Yard } from '../yard.ts';
 import { boatFaults } from './boats.ts';
+import { bondFindings } from './bonds/bonds.ts';
+import { climateFaults } from './climates.ts';
 import { report } from './faults.ts';
 import { materialFaults } from './materials.ts';
+import { observedFaults } from './observed.ts';
 import { barrierFaults, outsideFaults } from './outside.ts';
 import { peopleFaults } from './people.ts';
 import { procedureFaults } from './procedures.ts';
+import { shelfOf } from './shelf.ts';
 import { spaceFaults } from './spaces.ts';
 
 /** Everything that makes no sense in a yard of the right shape; a yard may still be empty. */
 export function yardFaults(yard: Yard): readonly Fault[] {
   const to = report();
   spaceFaults(to, yard);
+  climateFaults(to, yard);
   outsideFaults(to, yard);
   barrierFaults(to, yard);
   peopleFaults(to, yard);
-  materialFaults(to, yard);
-  procedureFaults(to, yard);
+  const shelf = shelfOf(yard, materialFaults(to, yard));
+  observedFaults(to, yard, shelf.sheets);
+  procedureFaults(to, yard, shelf);
   boatFaults(to, yard);
+  to.faults.push(...bondFindings(yard, shelf.sheets).faults);
   return to.faults;
 }
 

@@ -1,4 +1,6 @@
-import type { Material } from '../materials.ts';
+import { conversionMinutes } from '#cure/kinetics/conversion.ts';
+import type { CureMaterial, Milestone } from '#cure/material/material.ts';
+import { rateOf } from '#cure/material/rate.ts';
 import type { Link, Moment, Procedure } from '../procedures.ts';
 import { branchOf } from '../branch.ts';
 import { circles } from '../circle.ts';
@@ -6,45 +8,53 @@ import { byId, known, type Report } from './faults.ts';
 import { momentFaults } from './moments.ts';
 import type { Shelf } from './shelf.ts';
 
-/** Minutes to a moment at a temperature that the sheet lists; null where it does not say. */
-function minutesAt(moment: Moment, material: Material | undefined, celsius: number): number | null {
-  if (moment.kind === 'after') return moment.minutes;
-  const line = material?.milestones.find(({ milestone }) => milestone === moment.milestone);
-  if (line === undefined || line.rows.length === 0) return null;
-  const { rows } = line;
-  if (celsius < rows[0].celsius || celsius > rows[rows.length - 1].celsius) return null;
-  const k = Math.max(
-    1,
-    rows.findIndex((row) => row.celsius >= celsius),
-  );
-  if (rows.length === 1 || rows[k].celsius === celsius)
-    return rows.find((row) => row.celsius === celsius)?.minutes ?? null;
-  const inverse = (c: number): number => 1 / (c + 273.15);
-  const [a, b] = [rows[k - 1], rows[k]];
-  const share = (inverse(celsius) - inverse(a.celsius)) / (inverse(b.celsius) - inverse(a.celsius));
-  return Math.exp(Math.log(a.minutes) + share * (Math.log(b.minutes) - Math.log(a.minutes)));
+/** Temperatures that a line lists; of a fallback or rate model the limits that it is followed between. */
+function celsiusOf({ milestones, limits }: CureMaterial, milestone: Milestone): number[] {
+  const law = milestones[milestone];
+  if (law === undefined) return [];
+  if (law.kind === 'table') return law.rows.map((row) => row.celsius);
+  return [limits.minimumC.value, limits.maximumC.value];
 }
+
+/** Minutes to a moment at a temperature, as the sheet states it; null where it does not say. */
+function minutesAt(
+  moment: Moment,
+  material: CureMaterial | undefined,
+  celsius: number,
+): number | null {
+  if (moment.kind === 'after') return moment.minutes;
+  const law = material?.milestones[moment.milestone];
+  if (material === undefined || law === undefined) return null;
+  const listed = celsiusOf(material, moment.milestone);
+  if (listed.length === 0 || celsius < listed[0] || celsius > listed[listed.length - 1])
+    return null;
+  if (law.kind === 'conversion') return conversionMinutes(law, celsius, 1);
+  return 1 / rateOf(law, 'expected', -Infinity)(celsius);
+}
+
+/** Equal times may differ by this share once one of them is read between rows. */
+const ROUNDING = 1e-9;
 
 /**
  * A window that closes before it opens at every temperature. Both sides are linear in
  * (log time, 1/T) between listed temperatures, so comparing at those decides it.
  */
-function emptyWindow(link: Link, material: Material | undefined): boolean {
+function emptyWindow(link: Link, material: CureMaterial | undefined): boolean {
   const { opens, closes } = link;
   if (opens === null || closes === null) return false;
-  const listed = new Set<number>();
-  for (const moment of [opens, closes]) {
-    if (moment.kind !== 'milestone') continue;
-    for (const line of material?.milestones ?? []) {
-      if (line.milestone === moment.milestone) for (const row of line.rows) listed.add(row.celsius);
-    }
-  }
+  const listed = new Set(
+    [opens, closes].flatMap((moment) =>
+      moment.kind === 'milestone' && material !== undefined
+        ? celsiusOf(material, moment.milestone)
+        : [],
+    ),
+  );
   const pairs = [...(listed.size === 0 ? [20] : listed)].flatMap((c) => {
     const open = minutesAt(opens, material, c);
     const close = minutesAt(closes, material, c);
-    return open === null || close === null ? [] : [close - open];
+    return open === null || close === null ? [] : [close < open * (1 - ROUNDING)];
   });
-  return pairs.length > 0 && pairs.every((slack) => slack < 0);
+  return pairs.length > 0 && pairs.every((empty) => empty);
 }
 
 const momentWords = (moment: Moment | null): string => {
@@ -75,7 +85,7 @@ export function linkFaults(
     }
     const from = steps.get(link.from);
     if (!fromKnown || !toKnown || from === undefined) return;
-    const material = from.material === null ? undefined : shelf.materials.get(from.material);
+    const material = from.material === null ? undefined : shelf.sheets.get(from.material);
     momentFaults(to, link.opens, from, material, [...here, 'opens']);
     momentFaults(to, link.closes, from, material, [...here, 'closes']);
     if (emptyWindow(link, material)) {

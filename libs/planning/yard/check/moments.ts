@@ -1,4 +1,4 @@
-import type { Material } from '../materials.ts';
+import type { CureMaterial } from '#cure/material/material.ts';
 import type { HoldEnd, Step } from '../procedures.ts';
 import type { Report } from './faults.ts';
 import { hasLine } from './shelf.ts';
@@ -8,7 +8,7 @@ export function momentFaults(
   to: Report,
   moment: HoldEnd | null,
   step: Step,
-  material: Material | undefined,
+  material: CureMaterial | undefined,
   path: readonly PropertyKey[],
   why = `a link from ${step.name} waits for`,
 ): void {

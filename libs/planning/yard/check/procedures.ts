@@ -51,16 +51,7 @@ function choiceFaults(to: Report, procedure: Procedure, path: readonly PropertyK
 }
 
 /** Steps, links, windows, circles and choices of procedures. */
-export function procedureFaults(to: Report, yard: Yard): void {
-  const shelf: Shelf = {
-    skills: byId(yard.skills),
-    spaces: byId(yard.spaces),
-    tools: byId(yard.tools),
-    materials: byId(yard.materials),
-    stocks: byId(yard.stocks),
-    barriers: byId(yard.barriers),
-    slotLists: byId(yard.slotLists),
-  };
+export function procedureFaults(to: Report, yard: Yard, shelf: Shelf): void {
   uniqueIds(
     to,
     'procedure',

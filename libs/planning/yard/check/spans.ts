@@ -3,6 +3,9 @@ import { pathOf } from '../path.ts';
 import type { Absence, Hours } from '../spaces.ts';
 import type { Report } from './faults.ts';
 
+/** Minutes since 1970. */
+export const minuteOf = (instant: string): number => Date.parse(instant) / 60_000;
+
 /** Weekly hours: times, and spans that overlap. */
 export function hoursFaults(
   to: Report,

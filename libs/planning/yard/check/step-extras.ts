@@ -69,7 +69,7 @@ function surfaceFaults(
 ): void {
   const wrong = refusal(to, step, path);
   const steps = byId(procedure.steps);
-  const material = step.material === null ? undefined : shelf.materials.get(step.material);
+  const material = step.material === null ? undefined : shelf.sheets.get(step.material);
   const why = `the surface of ${step.name} waits for`;
   momentFaults(to, step.sensitiveUntil, step, material, [...path, 'sensitiveUntil'], why);
   if (step.air === 'dusty' && step.sensitiveUntil !== null)
@@ -90,7 +90,7 @@ function surfaceFaults(
 
 function holdFaults(to: Report, procedure: Procedure, step: Step, shelf: Shelf, path: Path): void {
   const steps = byId(procedure.steps);
-  const material = step.material === null ? undefined : shelf.materials.get(step.material);
+  const material = step.material === null ? undefined : shelf.sheets.get(step.material);
   uniqueIds(
     to,
     'hold',

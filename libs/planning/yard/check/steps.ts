@@ -2,6 +2,7 @@ import type { Procedure, Step } from '../procedures.ts';
 import { known, type Report } from './faults.ts';
 import { hasLine, type Shelf } from './shelf.ts';
 import { crewFaults, extraFaults } from './step-extras.ts';
+import { mixFaults } from './mixes.ts';
 
 function materialOf(to: Report, step: Step, shelf: Shelf, path: readonly PropertyKey[]): void {
   const at = [...path, 'material'];
@@ -26,7 +27,7 @@ function materialOf(to: Report, step: Step, shelf: Shelf, path: readonly Propert
     );
   }
   if (!known(to, 'material', step.material, shelf.materials, at)) return;
-  const material = shelf.materials.get(step.material);
+  const material = shelf.sheets.get(step.material);
   if (material !== undefined)
     hasLine(to, material, 'dust-safe', 'all wet work needs (dust stays away until then)', at);
 }
@@ -45,6 +46,7 @@ export function stepFaults(
     extraFaults(to, procedure, step, shelf, here);
     if (step.space !== null) known(to, 'space', step.space, shelf.spaces, [...here, 'space']);
     materialOf(to, step, shelf, here);
+    mixFaults(to, step, shelf, here);
     if (step.air === 'wet' && step.splittable) {
       to.add(
         'input.field',
