@@ -3,29 +3,32 @@ import type { Choice, Lag, Problem, Refit } from '#scheduling/model/problem.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import { emptyFaults } from '../yard/check/check.ts';
 import type { Yard } from '../yard/yard.ts';
-import { activityOf, type Site } from './activities.ts';
-import { standingOf, type Standing } from './choices.ts';
-import { firstMinute, temperatures } from './climate.ts';
-import { crewOf } from './crew.ts';
-import { crewFaults } from './crew-faults.ts';
-import { filmsOf } from './films.ts';
-import { begunOf, type Begun } from './frozen.ts';
-import { holdsOf } from './holds.ts';
-import { horizonFaults } from './horizon-faults.ts';
-import { lagsOf, type LagSite } from './lags.ts';
-import type { PlanMap } from './map.ts';
-import { PER_CENT } from './money.ts';
-import { releases, slotsOf, stocksOf, type Slots } from './outside.ts';
-import { barriersAsLeft, partsOf, takenTo } from './parts.ts';
-import { placeFaults } from './place-faults.ts';
-import { placesOf } from './places.ts';
-import { publishedOf, type PublishedPlan } from './published.ts';
-import { excuseBegun } from './reality.ts';
-import { surfacesOf } from './surfaces.ts';
-import { frameOf, type Frame } from './time.ts';
-import { rowsIn } from './trace.ts';
-import { whereabouts } from './whereabouts.ts';
-import { windowFaults } from './window-faults.ts';
+import { activityOf, type Site } from './work/activities.ts';
+import { batchFaults } from './faults/batch.ts';
+import { batchLags } from './work/one-batch.ts';
+import { standingOf, type Standing } from './work/choices.ts';
+import { crewOf } from './site/crew.ts';
+import { crewFaults } from './faults/crew.ts';
+import { filmsOf } from './films/films.ts';
+import { begunOf, type Begun } from './work/frozen.ts';
+import { holdsOf } from './work/holds.ts';
+import { horizonFaults } from './faults/horizon.ts';
+import { lagsOf, type LagSite } from './work/lags.ts';
+import type { PlanMap } from './trace/map.ts';
+import { missingFaults } from './faults/missing.ts';
+import { PER_CENT } from './frame/money.ts';
+import { releases, slotsOf, stocksOf, type Slots } from './site/outside.ts';
+import { barriersAsLeft, partsOf, takenTo } from './site/parts.ts';
+import { placeFaults } from './faults/place.ts';
+import { placesOf } from './site/places.ts';
+import { publishedOf, type PublishedPlan } from './work/published.ts';
+import { excuseBegun } from './work/reality.ts';
+import { refusedFaults } from './faults/refused.ts';
+import { surfacesOf } from './work/surfaces.ts';
+import { frameOf, type Frame } from './frame/time.ts';
+import { rowsIn } from './trace/trace.ts';
+import { whereabouts } from './films/whereabouts.ts';
+import { windowFaults } from './faults/window.ts';
 
 export interface CompileInput {
   readonly yard: Yard;
@@ -42,6 +45,8 @@ export interface Compiled {
   readonly problem: Problem;
   readonly map: PlanMap;
 }
+
+const LINK = 'link:';
 
 /** The most that rank 2 may give up for later ranks: half a working day, weighted minutes. */
 const HALF_A_DAY = 240;
@@ -99,8 +104,7 @@ function groundOf({ yard, workload, from, now }: CompileInput): Ground {
   const frame = frameOf(yard, from, now);
   const crew = crewOf(yard, frame);
   const places = placesOf(yard, frame, crew.calendars.length);
-  const series = temperatures(yard, frame, firstMinute(workload, frame));
-  const films = filmsOf(yard, series, frame.horizon);
+  const films = filmsOf(yard, workload, frame);
   const slots = slotsOf(yard, frame);
 
   const standing = standingOf(workload);
@@ -128,7 +132,7 @@ function groundOf({ yard, workload, from, now }: CompileInput): Ground {
 }
 
 /** What follows from films, links and holds. */
-function filmsAndLinks({ workload, standing, tasks, index, begun, frame, site }: Ground) {
+function filmsAndLinks({ yard, workload, standing, tasks, index, begun, frame, site }: Ground) {
   const lagSite: LagSite = {
     films: site.films,
     horizon: frame.horizon,
@@ -138,9 +142,12 @@ function filmsAndLinks({ workload, standing, tasks, index, begun, frame, site }:
     whereabouts: site.whereabouts,
   };
   return {
-    lags: workload.links
-      .filter(({ id }) => !standing.droppedLinks.has(id))
-      .flatMap((link) => lagsOf(link, lagSite)),
+    lags: [
+      ...workload.links
+        .filter(({ id }) => !standing.droppedLinks.has(id))
+        .flatMap((link) => lagsOf(link, lagSite)),
+      ...batchLags(yard, tasks, lagSite),
+    ],
     surfaces: surfacesOf(tasks, lagSite),
     holds: holdsOf(tasks, site.places, lagSite),
   };
@@ -186,18 +193,25 @@ function problemOf(ground: Ground, published: PublishedPlan | undefined): Proble
  * A yard and its work as a scheduling problem, and which row is which. The same input
  * gives the same problem. Throws a DomainError with faults where no plan can exist for a
  * reason that can be read off at once: yard.empty, yard.horizon, yard.skill, yard.crew,
- * yard.shift, yard.place, yard.window. The yard must have passed `readYard` or `yardFaults`.
+ * yard.shift, yard.place, yard.window, cure.missing, cure.batch. The yard must have passed
+ * `readYard` or `yardFaults`.
  */
 export function compile(input: CompileInput): Compiled {
   const { yard, workload, published } = input;
   refuse('There is nothing to plan', emptyFaults(yard));
   const ground = groundOf(input);
-  const { frame, tasks, begun, site } = ground;
+  const { frame, standing, tasks, begun, site } = ground;
   refuse('The work cannot be planned', horizonFaults(yard, tasks, begun, frame));
   refuse('The work cannot be planned', crewFaults(yard, tasks, begun, site));
   refuse('The work cannot be planned', placeFaults(yard, { ...workload, tasks }, begun));
+  const left = { tasks, links: workload.links.filter(({ id }) => !standing.droppedLinks.has(id)) };
+  refuse('The work cannot be planned', missingFaults(yard, left, begun, site.films));
+  refuse('The work cannot be planned', batchFaults(yard, tasks, begun, site));
   const problem = problemOf(ground, published);
-  refuse('The work cannot be planned', windowFaults(yard, workload, problem, site));
+  refuse('The work cannot be planned', [
+    ...windowFaults(yard, workload, problem, site),
+    ...refusedFaults(yard, workload, problem, site.films),
+  ]);
   return { problem, map: mapOf(ground, problem) };
 }
 
@@ -222,7 +236,9 @@ function mapOf({ yard, workload, frame, standing, slots }: Ground, problem: Prob
     stocks: problem.stocks.map(({ id }) => id),
     barriers: problem.barriers.map(({ id }) => id),
     slotLists: problem.slotLists.map(({ id }, k) => ({ id, slots: slots.places[k] })),
-    lags: problem.lags.map(({ source }) => source.slice('link:'.length)),
+    lags: problem.lags.map(({ source }) =>
+      source.startsWith(LINK) ? source.slice(LINK.length) : '',
+    ),
     choices: problem.choices.map(({ id, branches }) => ({
       id,
       branches: branches.map((branch) => branch.id),

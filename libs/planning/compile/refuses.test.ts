@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { DomainError, type Fault } from '#kernel/error.ts';
 import { compiled } from '../testing/compiled.ts';
+import { heatedTo } from '../testing/small-yard.ts';
 import type { Yard } from '../yard/yard.ts';
 
 function faultsOf(change: (draft: Yard) => void): readonly Fault[] {
@@ -22,10 +23,7 @@ function onlyBond(yard: Yard): void {
 }
 
 const heat = (yard: Yard, celsius: number): void => {
-  yard.spaces[0].climate = {
-    kind: 'heated',
-    setPoints: [{ weekdays: [1], from: '00:00', celsius }],
-  };
+  yard.spaces[0].climate = heatedTo(celsius);
 };
 
 describe('compile refuses', () => {

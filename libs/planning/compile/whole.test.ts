@@ -8,7 +8,7 @@ import type { Task } from '../workload/workload.ts';
 import { partSchema } from '../yard/boats.ts';
 import type { Step } from '../yard/procedures.ts';
 import type { Yard } from '../yard/yard.ts';
-import { rowOf } from './map.ts';
+import { rowOf } from './trace/map.ts';
 
 const steps = (yard: Yard): Step[] => yard.procedures[0].steps;
 const refit = (yard: Yard) => yard.boats[0].refits[0];

@@ -297,7 +297,7 @@ const plantings: Readonly<Record<string, Planting>> = {
         { weekdays: [6], from: '00:00', celsius: 20 },
         { weekdays: [1], from: '00:00', celsius: 8 + draw.below(5) },
       ];
-      yard.spaces[0].climate = { kind: 'heated', setPoints };
+      yard.spaces[0].climate = { kind: 'heated', setPoints, lagHours: 0 };
       days(yard, 6);
     },
     kind: 'forbidden',

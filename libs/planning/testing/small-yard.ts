@@ -1,13 +1,17 @@
 import { jobSchema, type Job } from '../yard/boats.ts';
 import type { MaterialCureTable, Milestone } from '../yard/materials.ts';
 import type { Effort, Step } from '../yard/procedures.ts';
+import type { Climate } from '../yard/spaces.ts';
 import { yardSchema, type Yard, type YardInput } from '../yard/yard.ts';
 
-/** Minutes at 10, 20 and 30 degrees. */
+/** Minutes at 10, 20 and 30 degrees, exactly. */
 const line = (milestone: Milestone, ...minutes: [number, number, number]): MaterialCureTable => ({
   milestone,
   rows: [10, 20, 30].map((celsius, k) => ({ celsius, minutes: minutes[k] })),
+  conversion: null,
   source: 'made up for tests',
+  trust: 'sheet',
+  spread: 1,
 });
 
 const effort = (fixed: number, perM2: number): Effort => ({
@@ -44,6 +48,13 @@ const step = (
   ...rest,
 });
 
+/** Always so warm. */
+export const heatedTo = (celsius: number): Climate => ({
+  kind: 'heated',
+  setPoints: [{ weekdays: [1], from: '00:00', celsius }],
+  lagHours: 0,
+});
+
 /** The procedure `two-coats` on a part, after other jobs. */
 export const jobOf = (id: string, after: string[] = [], procedure = 'two-coats'): Job =>
   jobSchema.parse({ id, procedure, after });
@@ -58,8 +69,9 @@ const coat = {
 
 /**
  * A yard of one builder, one warm space of 20 degrees, one part of 2 m2 and one job: sand,
- * coat one, coat two in the bond window or after abrading. Round numbers, Mondays to Fridays
- * 08:00 to 16:00 without a break, UTC, from Monday 2 November 2026 on.
+ * coat one, coat two in the bond window or after abrading. Round numbers, known exactly (spread 1,
+ * no band about the temperature), Mondays to Fridays 08:00 to 16:00 without a break, UTC, from
+ * Monday 2 November 2026 on.
  */
 export function smallYard(change: (draft: Yard) => void = () => undefined): Yard {
   const yard = yardSchema.parse({
@@ -98,7 +110,8 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
       {
         id: 'shop',
         name: 'Shop',
-        climate: { kind: 'heated', setPoints: [{ weekdays: [1], from: '00:00', celsius: 20 }] },
+        climate: heatedTo(20),
+        bandC: 0,
         room: 2,
         dustReaches: ['shop'],
         settlingMinutes: 30,
@@ -110,6 +123,10 @@ export function smallYard(change: (draft: Yard) => void = () => undefined): Yard
         id: 'resin',
         name: 'Resin',
         resinSystem: 'epoxy',
+        use: 'laminating',
+        surface: 'sealed',
+        waxed: false,
+        blushes: false,
         minimumC: 5,
         maximumC: 35,
         belowMinimum: 'stalls',
