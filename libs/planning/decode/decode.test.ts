@@ -7,8 +7,8 @@ import { makeWorkload } from '../workload/make.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { makeSheet } from './make-sheet.ts';
-import { printSheet } from './print.ts';
-import { readyList } from './ready.ts';
+import { printSheet } from './print/print.ts';
+import { readyList } from './ready/ready.ts';
 import type { PlanSheet } from './sheet.ts';
 import { weekOf } from './week.ts';
 
@@ -57,6 +57,7 @@ describe('makeSheet of the small yard', () => {
           yard.outdoor = {
             from: '2026-11-02T00:00:00Z',
             celsius: Array.from({ length: hours }, () => 20),
+            humidity: [],
             source: 'invented',
           };
           yard.spaces[0].climate = { kind: 'outdoors', lagHours: 0, warmerBy: 0 };
@@ -88,12 +89,26 @@ describe('makeSheet of the small yard', () => {
         closes: { local: '2026-11-02T15:20' },
       },
     ]);
-    expect(one.mix).toEqual({
+    // Its step says no quantity, and its sheet no hardener: the clock of the sheet's cup alone.
+    expect(one.mix).toMatchObject({
       celsius: 20,
       potLifeMinutes: 30,
       useWithinMinutes: 15,
-      batches: 4,
-      cautions: [],
+      cups: [],
+      resinGrams: null,
+    });
+    expect(one.mix?.missing).toHaveLength(1);
+    expect(one.mix?.missing[0]).toContain('the line "hardener" of its data sheet');
+    // Laid from 09:20 to 10:20, and known exactly: the first of it is an hour ahead of the last.
+    expect(one.film[0]).toMatchObject({
+      milestone: 'bond-opens',
+      earliest: { local: '2026-11-02T11:20' },
+      latest: { local: '2026-11-02T12:20' },
+    });
+    expect(one.film[2]).toMatchObject({
+      milestone: 'bond-closes',
+      earliest: { local: '2026-11-02T15:20' },
+      latest: { local: '2026-11-02T16:20' },
     });
   });
 
@@ -135,12 +150,18 @@ describe('makeSheet of the small yard', () => {
     expect(text).toContain('promised Fri 6 Nov 16:00, planned Mon 2 Nov 13:20, in time; gap ');
     expect(text).toContain('    09:20-10:20  Coat one, Lid of Gull, Shop');
     expect(text).toContain(
-      '    bond window Mon 2 Nov 12:20 to Mon 2 Nov 15:20, dust-safe Mon 2 Nov 14:20',
+      // From two hours after the last of it to six after the first; opens at the earliest two hours after the first.
+      '    bond window Mon 2 Nov 12:20 to 15:20 (11:20 to 16:20), dust-safe Mon 2 Nov 14:20 (13:20)',
     );
     expect(text).toContain(
       '    next: Coat two from Mon 2 Nov 12:20, over by Mon 2 Nov 15:20 (planned Mon 2 Nov 12:20)',
     );
-    expect(text).toContain('cup lasts 30 min at 20 °C, 4 batches');
+    expect(text).toContain('cup lasts 30 min at 20 °C');
+    expect(text).toMatch(
+      / \(planned Mon 2 Nov 12:20\); by hand: A thumb leaves its print .*; too late once: A thumb leaves no print any more$/m,
+    );
+    // The day is said where it is another one.
+    expect(text).toMatch(/sandable Tue 3 Nov 02:20 \(01:20\)/);
     expect(text.trimEnd().endsWith(sheet.caution)).toBe(true);
   });
 });

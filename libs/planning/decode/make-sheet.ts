@@ -1,136 +1,32 @@
 import { intersect } from '#calendar/intervals.ts';
+import { CATALOGUE_VERSION } from '#cure/catalogue/classes.ts';
 import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { promise } from '#scheduling/bounds/promise.ts';
-import { lagAt } from '#scheduling/model/lag.ts';
-import type { Placement, Plan, RankBound, SolveResult } from '#scheduling/model/plan.ts';
-import type { Lag } from '#scheduling/model/problem.ts';
+import type { Plan, RankBound, SolveResult } from '#scheduling/model/plan.ts';
 import { compile as indexed } from '#scheduling/search/crew/compiled/compiled.ts';
 import type { Compiled } from '../compile/compile.ts';
-import { inCents, PER_CENT } from '../compile/money.ts';
-import type { Task, Workload } from '../workload/workload.ts';
+import { climateCost } from '../compile/climate/climate-cost.ts';
+import { inCents, PER_CENT } from '../compile/frame/money.ts';
+import type { Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
-import { chainSteps } from './chain.ts';
-import { siteOf } from './cure.ts';
-import { moneyOf, overtimeOf } from './money.ts';
+import { chainSteps } from './explain/chain.ts';
+import { siteOf } from './explain/cure.ts';
+import { materialLines } from './material-lines.ts';
+import { moneyOf } from './money.ts';
 import { movedTasks } from './moved.ts';
-import { filmOf, mixOf } from './film.ts';
-import { readingOf, spanOf, type Reading } from './reading.ts';
+import { plannedBefore } from './reading/past-work.ts';
+import { readingOf, type Reading } from './reading/reading.ts';
 import {
   CAUTION,
   type PlanSheet,
   type RankView,
   type SheetBoat,
   type SheetChoice,
-  type SheetSlot,
+  type SheetMaterial,
   type SheetTask,
-  type SheetWindow,
-  type When,
 } from './sheet.ts';
-
-function limit(reading: Reading, lags: readonly Lag[], from: Placement): When | null {
-  if (lags.length === 0) return null;
-  const { problem, at } = reading;
-  const minutes = lags.map((lag) => lagAt(problem, lag, from.mode, from[lag.fromAnchor]));
-  const tightest = lags[0].bound === 'open' ? Math.max(...minutes) : Math.min(...minutes);
-  return tightest > problem.horizon ? null : at.when(tightest);
-}
-
-/** The windows that a placed task gives to what follows it. */
-function windowsOf(reading: Reading, activity: number, from: Placement): SheetWindow[] {
-  const { problem, placed, holds, rows } = reading;
-  const byLink = new Map<string, Lag[]>();
-  problem.lags.forEach((lag, k) => {
-    if (lag.from !== activity || !holds[k] || placed[lag.to] === undefined) return;
-    byLink.set(lag.source, [...(byLink.get(lag.source) ?? []), lag]);
-  });
-  return [...byLink].map(([source, lags]) => {
-    const to = problem.activities[lags[0].to].id;
-    return {
-      linkId: source.slice('link:'.length),
-      toTask: to,
-      toName: rows.tasks.get(to)?.name ?? to,
-      kind: (lags.find((lag) => lag.bound === 'close') ?? lags[0]).kind,
-      opens: limit(
-        reading,
-        lags.filter((lag) => lag.bound === 'open' && lag.toAnchor === 'start'),
-        from,
-      ),
-      closes: limit(
-        reading,
-        lags.filter((lag) => lag.bound === 'close' && lag.toAnchor === 'finish'),
-        from,
-      ),
-    };
-  });
-}
-
-function sheetTask(
-  reading: Reading,
-  task: Task,
-  activity: number,
-  placement: Placement,
-  float: number | null,
-): SheetTask {
-  const { rows, map, at, films, problem } = reading;
-  const home = rows.parts.get(task.partId);
-  const { start, finish } = spanOf(reading, task, placement);
-  const material = task.material === null ? undefined : rows.materials.get(task.material);
-  const crew =
-    task.state === 'waiting' ? placement.crew.map(({ builder }) => map.people[builder]) : task.crew;
-  const { cleanDown } = problem.activities[activity].modes[placement.mode];
-  const segments = task.state === 'waiting' ? placement.segments : [{ start, end: finish }];
-  return {
-    id: task.id,
-    name: task.name,
-    refitId: task.refitId,
-    boatId: home?.boat.id ?? '',
-    boat: home?.boat.name ?? '',
-    partId: task.partId,
-    part: home?.part.name ?? task.partId,
-    jobId: task.jobId,
-    stepId: task.stepId,
-    spaceId: task.space,
-    space: rows.spaceName(task.space),
-    air: task.air,
-    skill: task.skill,
-    material: material?.name ?? null,
-    state: task.state,
-    start: at.when(start),
-    finish: at.when(finish),
-    segments: segments.map((segment) => ({
-      start: at.when(segment.start),
-      finish: at.when(segment.end),
-    })),
-    crew: crew.map((personId) => ({ personId, name: rows.personName(personId) })),
-    overtimeMinutes: overtimeOf(problem, placement).minutes,
-    cleanedDown: cleanDown === 0 ? null : at.when(finish + cleanDown),
-    movesTo:
-      task.movesTo === null ? null : { spaceId: task.movesTo, space: rows.spaceName(task.movesTo) },
-    slot: slotOf(reading, placement),
-    floatMinutes: float,
-    film: material === undefined ? [] : filmOf(task, material, start, finish, reading),
-    windows: windowsOf(reading, activity, placement),
-    mix: material === undefined ? null : mixOf(task, material, start, finish, films),
-  };
-}
-
-/** The slot that a placement uses, as the yard has it. */
-function slotOf({ problem, map, rows, at, yard }: Reading, placement: Placement): SheetSlot | null {
-  const { slots: list } = problem.activities[placement.activity].modes[placement.mode];
-  if (list === null || placement.slot === null) return null;
-  const { id, slots } = map.slotLists[list];
-  const place = slots[placement.slot];
-  const row = yard.slotLists.find((one) => one.id === id)?.slots[place];
-  const { start, end, bookBy, cost } = problem.slotLists[list].slots[placement.slot];
-  return {
-    listId: id,
-    list: rows.slotListName(id),
-    from: at.when(start),
-    until: at.when(end),
-    price: inCents(cost),
-    bookBy: row?.booked === true ? null : at.when(bookBy),
-  };
-}
+import { sheetTask } from './sheet-task.ts';
+import { shoppingOf } from './shopping.ts';
 
 function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[] {
   const { problem, plan, at } = reading;
@@ -204,6 +100,24 @@ function cautionOf({ assumed, at }: Reading, finish: number): string {
   return `${CAUTION} The outdoor table does not cover all of ${from} to ${to}: there the same hours of the nearest day in it stand in.`;
 }
 
+/** Materials of the plan's tasks, as it reckoned with them, by id. */
+function materialsOf({ plan, map, rows, films }: Reading): SheetMaterial[] {
+  const used = plan.placements.flatMap(({ activity }) => {
+    const id = rows.tasks.get(map.tasks[activity])?.material ?? null;
+    return id === null ? [] : [id];
+  });
+  return [...new Set(used)].sort().map((id) => {
+    const material = films.material(id);
+    return {
+      id,
+      name: material.name,
+      classId: material.classId,
+      catalogue: CATALOGUE_VERSION,
+      lines: materialLines(material),
+    };
+  });
+}
+
 export interface SheetInput {
   readonly compiled: Compiled;
   /** With a plan; a result without one cannot be decoded. */
@@ -219,12 +133,14 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
   const { plan } = result;
   if (plan === null) throw new RangeError('a result without a plan has no sheet');
   const reading = readingOf(problem, map, plan, yard, workload);
+  const site = { ...reading, before: plannedBefore(reading) };
   const tasks = plan.placements.flatMap((placement): SheetTask[] => {
     const task = reading.rows.tasks.get(map.tasks[placement.activity]);
     if (task === undefined) return [];
     return [
       sheetTask(
         reading,
+        site,
         task,
         placement.activity,
         placement,
@@ -236,7 +152,7 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
     a.start.at === b.start.at ? (a.id < b.id ? -1 : 1) : a.start.at < b.start.at ? -1 : 1,
   );
   return {
-    version: 2,
+    version: 3,
     yardId: yard.id,
     yard: yard.name,
     timeZone: map.timeZone,
@@ -248,8 +164,10 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
     choices: choicesOf(reading, workload),
     boats: boatsOf(reading, result, yard),
     ranks: ranksOf(plan, result.bounds),
-    money: moneyOf(problem, plan),
+    money: moneyOf(problem, plan, climateCost(yard, reading.frame)),
     moved: movedTasks(reading),
+    shopping: shoppingOf(tasks, (id) => reading.films.material(id).shelfLifeDays?.value ?? null),
+    materials: materialsOf(reading),
     caution: cautionOf(reading, Math.max(0, ...plan.finishes)),
   };
 }

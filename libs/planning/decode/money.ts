@@ -1,7 +1,7 @@
 import { intersect, measure } from '#calendar/intervals.ts';
 import type { Placement, Plan } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
-import { inCents } from '../compile/money.ts';
+import { inCents } from '../compile/frame/money.ts';
 import type { SheetMoney } from './sheet.ts';
 
 /** When a placement's crew is at work, clean-down included. */
@@ -32,8 +32,12 @@ export function overtimeOf(problem: Problem, placement: Placement): Extra {
   };
 }
 
-/** What the plan's work that is not frozen costs, part by part. */
-export function moneyOf(problem: Problem, { placements, values }: Plan): SheetMoney {
+/** What the plan's work that is not frozen costs, part by part; `climate` is what heating and the like does. */
+export function moneyOf(
+  problem: Problem,
+  { placements, values }: Plan,
+  climate: number,
+): SheetMoney {
   let [labour, overtime, prices] = [0, 0, 0];
   const slots = new Map<string, number>();
   for (const placement of placements) {
@@ -53,6 +57,7 @@ export function moneyOf(problem: Problem, { placements, values }: Plan): SheetMo
     overtime: inCents(overtime),
     slots: inCents([...slots.values()].reduce((sum, cost) => sum + cost, 0)),
     prices: inCents(prices),
+    climate,
     total: inCents(values[2]),
   };
 }

@@ -1,4 +1,4 @@
-import type { Reading } from './reading.ts';
+import type { Reading } from './reading/reading.ts';
 import type { SheetMove } from './sheet.ts';
 
 const sameSet = (a: readonly number[], b: readonly number[]): boolean =>

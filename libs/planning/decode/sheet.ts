@@ -1,7 +1,8 @@
+import type { Trust } from '#cure/evidence/evidence.ts';
 import type { SolveStatus } from '#scheduling/model/plan.ts';
 import type { Milestone } from '../yard/materials.ts';
 import type { Air } from '../yard/procedures.ts';
-import type { Row } from '../compile/map.ts';
+import type { Row } from '../compile/trace/map.ts';
 import type { TaskState } from '../workload/workload.ts';
 
 /** An instant twice: UTC ISO 8601, and the yard's wall clock as `2026-11-30T07:00`. */
@@ -10,11 +11,19 @@ export interface When {
   readonly local: string;
 }
 
-/** A film reaches a milestone: openings when the last of it has, closings when the first of it has. Null: not before the horizon. */
+/**
+ * A film reaches a milestone: openings when the last of it has, closings when the first of it
+ * has. `when` is the safe moment that the plan keeps to; the truth is expected between
+ * `earliest` and `latest`. Null: not before the horizon.
+ */
 export interface FilmMark {
   readonly milestone: Milestone;
   readonly words: string;
   readonly when: When | null;
+  readonly earliest: When | null;
+  readonly latest: When | null;
+  /** How a builder finds out by hand; null where the sheet has no test. */
+  readonly touchTest: string | null;
 }
 
 /** What a follow-up must keep to: it starts no earlier than `opens`, and is over by `closes`. */
@@ -60,7 +69,39 @@ export interface SheetTask {
   /** Of wet tasks, in order of time; what the horizon does not see comes last. */
   readonly film: readonly FilmMark[];
   readonly windows: readonly SheetWindow[];
-  readonly mix: MixHint | null;
+  readonly mix: MixSheet | null;
+  /** Of a coat: what it bonds to, and how; null where nothing is known of the surface. */
+  readonly bond: SheetBond | null;
+  readonly consumables: readonly SheetAmount[];
+  /** Damp or cold air, a surface near the dew point, a contested bond: to be looked at before work begins. */
+  readonly warnings: readonly string[];
+  /** Never to be switched off. */
+  readonly cautions: readonly SheetCaution[];
+}
+
+export interface SheetCaution {
+  readonly text: string;
+  readonly source: string;
+}
+
+export interface SheetAmount {
+  readonly id: string;
+  readonly name: string;
+  readonly amount: number;
+  readonly unit: string;
+  readonly source: string;
+}
+
+/** What a coat finds under it. */
+export interface SheetBond {
+  /** The task that laid the surface, or null for what was there before. */
+  readonly onTask: string | null;
+  readonly surface: string;
+  readonly bond: 'chemical' | 'mechanical';
+  /** What has to be done first, in order. */
+  readonly preparation: readonly string[];
+  readonly reason: string;
+  readonly source: string;
 }
 
 /** The slot of the outside world that a task uses. */
@@ -75,14 +116,82 @@ export interface SheetSlot {
   readonly bookBy: When | null;
 }
 
-/** How long a cup lasts in the space when the task starts. */
-export interface MixHint {
+/** One cup: what to weigh, when to mix it, and by when it has to be spread. */
+export interface SheetCup {
+  readonly number: number;
+  readonly resinGrams: number;
+  readonly hardenerGrams: number;
+  /** Null where no density is known. */
+  readonly hardenerMl: number | null;
+  readonly mixAt: When;
+  readonly spreadBy: When;
+  /** When it gels in the cup if it stays there. */
+  readonly potLifeEnds: When;
+}
+
+/** What to weigh for a wet task, in which cups, by when. */
+export interface MixSheet {
+  readonly materialId: string;
+  readonly material: string;
+  /** Of the resin when the first cup is mixed. */
   readonly celsius: number;
-  readonly potLifeMinutes: number;
-  /** Use a batch within so many minutes; so many batches for the whole task. */
-  readonly useWithinMinutes: number;
-  readonly batches: number;
-  readonly cautions: readonly string[];
+  readonly fabrics: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly squareMetres: number;
+    readonly grams: number;
+  }[];
+  /** Null where the step says no quantity or the sheet no hardener: only the clock is given then. */
+  readonly resinGrams: number | null;
+  readonly hardenerGrams: number | null;
+  readonly hardenerMl: number | null;
+  /** Kilograms per litre that the millilitres were reckoned with. */
+  readonly hardenerDensity: number | null;
+  /** As weighed: `2 % of the resin`, `20 g to 100 g`. */
+  readonly ratio: string | null;
+  /**
+   * Pot life of the largest of its cups (where there are none, of the sheet's own), and how much
+   * of it may be used. Null where the sheet has no pot life or the resin is outside its limits.
+   */
+  readonly potLifeMinutes: number | null;
+  readonly useWithinMinutes: number | null;
+  /** The arithmetic of the quantity, line by line, as a builder would check it. */
+  readonly steps: readonly string[];
+  readonly cups: readonly SheetCup[];
+  /** Why nothing, or less, can be weighed: the line of the data sheet that is missing. */
+  readonly missing: readonly string[];
+}
+
+/** What a plan needs of one material or fabric, week by week. */
+export interface SheetShopping {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: 'resin' | 'hardener' | 'fabric' | 'consumable';
+  readonly unit: string;
+  /** Monday of the week in which it is first used, by the yard's date. */
+  readonly week: string;
+  readonly amount: number;
+  /** Used from and until; a sheet with a shelf life says how old it may be by then. */
+  readonly firstUse: When;
+  readonly lastUse: When;
+  readonly shelfLifeDays: number | null;
+}
+
+/** A material as the plan reckoned with it: its numbers, which are the yard's own, and the factor observed. */
+export interface SheetMaterial {
+  readonly id: string;
+  readonly name: string;
+  readonly classId: string | null;
+  readonly catalogue: string;
+  readonly lines: readonly {
+    readonly line: string;
+    readonly value: string;
+    readonly trust: Trust;
+    readonly source: string;
+    readonly spread: number;
+    readonly overridden: boolean;
+    readonly factor: number;
+  }[];
 }
 
 /** Why one task of a binding chain could not start earlier: facts, and a sentence made of them. */
@@ -135,6 +244,8 @@ export interface SheetMoney {
   readonly slots: number;
   /** Materials and hire that steps name. */
   readonly prices: number;
+  /** Of heaters, tents and dehumidifiers to the horizon: not in `total`, no plan decides it. */
+  readonly climate: number;
   readonly total: number;
 }
 
@@ -161,7 +272,7 @@ export interface SheetChoice {
  * read, stored beside the plan and never changed.
  */
 export interface PlanSheet {
-  readonly version: 2;
+  readonly version: 3;
   readonly yardId: string;
   readonly yard: string;
   readonly timeZone: string;
@@ -179,6 +290,8 @@ export interface PlanSheet {
   readonly money: SheetMoney;
   /** Against the published plan, where there is one. */
   readonly moved: readonly SheetMove[];
+  readonly shopping: readonly SheetShopping[];
+  readonly materials: readonly SheetMaterial[];
   readonly caution: string;
 }
 
