@@ -28,15 +28,30 @@ const builders = [
   ...anyone,
   ...[
     ...['skills', 'people', 'spaces', 'tools', 'stocks', 'barriers', 'slot-lists', 'deliveries'],
-    ...['materials', 'procedures', 'tasks', 'claims'],
+    ...['materials', 'fabrics', 'readings', 'observations', 'procedures', 'tasks', 'claims'],
   ].flatMap((list) => [`GET ${list}`, `GET ${list}/{id}`]),
   ...['refits', 'parts', 'jobs', 'plans'].map((one) => `GET ${one}/{id}`),
+  ...['sheet', 'versions', 'calibration', 'film', 'latest-start'].map(
+    (of) => `GET materials/{id}/${of}`,
+  ),
+  ...['bond-rules', 'classes', 'classes/{id}', 'fabrics'].map((of) => `GET catalogue/${of}`),
+  'POST bond-checks',
+  'POST readings',
+  'POST observations',
+  'GET spaces/{id}/climate',
+  'GET parts/{id}/surface',
   'GET procedures/{id}/versions/{version}',
   'GET outdoor',
+  'GET warnings',
   'GET events',
   'GET plans/{id}/week',
   'GET plans/{id}/chains',
   'GET plans/{id}/tasks/{taskId}/why-not-earlier',
+  'GET plans/{id}/tasks/{taskId}/mix-sheet',
+  ...['plans/{id}', 'published-plan'].flatMap((plan) => [
+    `GET ${plan}/mix-sheets`,
+    `GET ${plan}/shopping`,
+  ]),
   'GET published-plan',
   'GET published-plan/week',
   'GET published-plan/chains',
@@ -108,7 +123,10 @@ describe('over GraphQL', () => {
   const anyonesFields = ['yard', 'boats', 'boat'];
   const ownersFields = [...anyonesFields, 'myBoats', 'myBoat'];
   const draftsAndOwn = ['plans', 'planRuns', 'planRun', 'planCheck', 'myBoats', 'myBoat'];
-  const buildersCommands = ['claimTask', 'releaseClaim', 'startClaim', 'finishClaim'];
+  const buildersCommands = [
+    ...['claimTask', 'releaseClaim', 'startClaim', 'finishClaim'],
+    ...['addReadings', 'addObservation'],
+  ];
 
   interface Asked {
     readonly name: string;

@@ -39,6 +39,7 @@ export function smallYard(id = 'small', name = 'Small yard'): YardInput {
           kind: 'heated',
           setPoints: [{ weekdays: [1, 2, 3, 4, 5, 6, 7], from: '00:00', celsius: 20 }],
         },
+        bandC: 0,
         room: 3,
         dustReaches: ['bay'],
         settlingMinutes: 30,
@@ -47,6 +48,7 @@ export function smallYard(id = 'small', name = 'Small yard'): YardInput {
         id: 'hull',
         name: 'Open hull',
         climate: { kind: 'outdoors', lagHours: 3, warmerBy: 2 },
+        bandC: 0,
         room: 2,
         dustReaches: [],
         settlingMinutes: 30,
@@ -123,16 +125,16 @@ export function smallYard(id = 'small', name = 'Small yard'): YardInput {
   };
 }
 
-type Milestone = NonNullable<YardInput['materials']>[number]['milestones'][number];
+type Milestone = NonNullable<NonNullable<YardInput['materials']>[number]['milestones']>[number];
 type Step = NonNullable<YardInput['procedures']>[number]['steps'][number];
 
-/** Reached after so many minutes at 10 °C and at 25 °C. */
+/** Reached after so many minutes at 10 °C and at 25 °C, exactly: what is invented has no spread. */
 function milestone(name: Milestone['milestone'], at10: number, at25: number): Milestone {
   const rows = [
     { celsius: 10, minutes: at10 },
     { celsius: 25, minutes: at25 },
   ];
-  return { milestone: name, rows, source: 'invented' };
+  return { milestone: name, rows, source: 'invented', spread: 1 };
 }
 
 function step(

@@ -1,14 +1,21 @@
 import { type DynamicModule, Module } from '@nestjs/common';
 import { BarriersModule } from './features/barriers/barriers.module.ts';
 import { BoatsModule } from './features/boats/boats.module.ts';
+import { BondsModule } from './features/bonds/bonds.module.ts';
+import { CatalogueModule } from './features/catalogue/catalogue.module.ts';
+import { ClimateModule } from './features/climate/climate.module.ts';
 import { DeliveriesModule } from './features/deliveries/deliveries.module.ts';
 import { EventsModule } from './features/events/events.module.ts';
+import { FabricsModule } from './features/fabrics/fabrics.module.ts';
+import { FilmTimesModule } from './features/film-times/film-times.module.ts';
 import { MaterialsModule } from './features/materials/materials.module.ts';
 import { MyBoatsModule } from './features/my-boats/my-boats.module.ts';
+import { ObservationsModule } from './features/observations/observations.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PlanRunsModule } from './features/plan-runs/plan-runs.module.ts';
 import { PlansModule } from './features/plans/plans.module.ts';
 import { ProceduresModule } from './features/procedures/procedures.module.ts';
+import { ReadingsModule } from './features/readings/readings.module.ts';
 import { SessionModule } from './features/session/session.module.ts';
 import { SkillsModule } from './features/skills/skills.module.ts';
 import { SlotListsModule } from './features/slot-lists/slot-lists.module.ts';
@@ -33,7 +40,14 @@ import { PlatformModule } from './platform/platform.module.ts';
     BarriersModule,
     SlotListsModule,
     DeliveriesModule,
+    CatalogueModule,
+    BondsModule,
     MaterialsModule,
+    FabricsModule,
+    ReadingsModule,
+    ObservationsModule,
+    FilmTimesModule,
+    ClimateModule,
     ProceduresModule,
     BoatsModule,
     EventsModule,

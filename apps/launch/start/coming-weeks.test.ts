@@ -19,8 +19,22 @@ const seed = async (file: string): Promise<Yard> => {
       handovers: refit.promised === null ? [] : [refit.promised],
     })),
   }));
-  return { ...yard, boats };
+  return { ...yard, boats: boats.map(dateFoam) };
 };
+
+/** Its foam known to have been put in the week before: no seed says so. */
+const dateFoam = (boat: Yard['boats'][number]): Yard['boats'][number] => ({
+  ...boat,
+  refits: boat.refits.map((refit) => ({
+    ...refit,
+    parts: refit.parts.map((part) => ({
+      ...part,
+      layers: part.layers.map((layer) =>
+        layer.base === 'foam' ? { ...layer, laidAt: '2026-11-21T10:00:00Z' } : layer,
+      ),
+    })),
+  })),
+});
 
 /** Before and after the file's own date, before the working day, on a Sunday, around both changes of the clock. */
 const moments = [
@@ -52,7 +66,18 @@ test('the demo has dates of every kind that a yard may have', async () => {
       .at(-1),
   );
   expect([...new Set(kinds)].sort()).toEqual(
-    ['date', 'expected', 'from', 'handovers', 'planFrom', 'promised', 'release', 'to'].sort(),
+    [
+      'at',
+      'date',
+      'expected',
+      'from',
+      'handovers',
+      'laidAt',
+      'planFrom',
+      'promised',
+      'release',
+      'to',
+    ].sort(),
   );
 });
 
@@ -83,7 +108,7 @@ describe.each(Object.values(yards))('%s', (file) => {
     const before = dated(yard, yard.timeZone);
     const after = dated(moved, yard.timeZone);
     expect(after.map(([path]) => path)).toEqual(before.map(([path]) => path));
-    const begins = /^\.planFrom$|\.release$/;
+    const begins = /^\.planFrom$|\.release$|\.laidAt$|\.at$/;
     const far = (exact: boolean): Set<number> =>
       new Set(
         before.flatMap(([path, day], k) => (begins.test(path) === exact ? after[k][1] - day : [])),

@@ -5,9 +5,10 @@ import type { Yard } from '#planning/yard/yard.ts';
 /**
  * The yard of a file with its dates moved into the coming weeks of `now`, wall times kept: its
  * plan has begun today (or yesterday, before the hour at which it begins), so that there is
- * work to take up. Boats are released as long after that as in the file. All else that has a
- * date (promises, days off, weather, slots, deliveries, what is lent) moves by whole weeks, forward
- * of that, so that weekdays stay what they are.
+ * work to take up. Boats are released as long after that as in the file, and what was read, found
+ * and laid before it stays as long before. All else that has a date (promises, days off, weather,
+ * heaters, slots, deliveries, what is lent) moves by whole weeks, forward of that, so that weekdays
+ * stay what they are.
  */
 export function inComingWeeks(yard: Yard, now: Date): Yard {
   const { timeZone } = yard;
@@ -37,10 +38,20 @@ export function inComingWeeks(yard: Yard, now: Date): Yard {
         date: addDays(exception.date, weeks),
       })),
     })),
-    spaces: yard.spaces.map((space) => ({ ...space, taken: space.taken.map(span) })),
+    spaces: yard.spaces.map((space) => ({
+      ...space,
+      taken: space.taken.map(span),
+      changes: space.changes.map(span),
+    })),
     tools: yard.tools.map((tool) => ({ ...tool, away: tool.away.map(span) })),
     slotLists: yard.slotLists.map((list) => ({ ...list, slots: list.slots.map(span) })),
     deliveries: yard.deliveries.map((one) => ({ ...one, expected: later(one.expected) })),
+    readings: yard.readings.map((one) => ({ ...one, at: moved(one.at, days) })),
+    observations: yard.observations.map((one) => ({
+      ...one,
+      laidAt: moved(one.laidAt, days),
+      at: moved(one.at, days),
+    })),
     boats: yard.boats.map((boat) => ({
       ...boat,
       refits: boat.refits.map((refit) => ({
@@ -50,6 +61,10 @@ export function inComingWeeks(yard: Yard, now: Date): Yard {
         handovers: refit.handovers.map(later),
         parts: refit.parts.map((part) => ({
           ...part,
+          layers: part.layers.map((layer) => ({
+            ...layer,
+            laidAt: layer.laidAt && moved(layer.laidAt, days),
+          })),
           jobs: part.jobs.map((job) => ({
             ...job,
             words: job.words.map((word) => ({ ...word, expected: later(word.expected) })),

@@ -84,5 +84,5 @@ export async function readPlan(
   yardId: string,
   planId: string,
 ): Promise<PlanSheet> {
-  return { version: 2, ...(await service.get(`/yards/${yardId}/plans/${planId}`, planSchema)) };
+  return { version: 3, ...(await service.get(`/yards/${yardId}/plans/${planId}`, planSchema)) };
 }

@@ -1,4 +1,4 @@
-import { inWords } from '#planning/decode/moments.ts';
+import { inWords } from '#planning/decode/reading/moments.ts';
 import type { PlanSheet, RankView, SheetBoat } from '#planning/decode/sheet.ts';
 import { demoPassword, type DemoSignIn } from './demo.ts';
 import type { FirstPlanTimes } from './first-plan.ts';

@@ -5,6 +5,7 @@ import { serviceRole } from '../roles.ts';
 /** Tables whose rows the service may add and read, and nothing else. */
 const appendOnly: ReadonlySet<string> = new Set([
   'event',
+  'material_version',
   'compiled_problem',
   'plan',
   'plan_refit',

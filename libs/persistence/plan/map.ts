@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { PlanMap, Row } from '#planning/compile/map.ts';
+import type { PlanMap, Row } from '#planning/compile/trace/map.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 
 const versionSchema = z.object({ version: z.union([z.literal(1), z.literal(2)]) });

@@ -1,6 +1,6 @@
 import { gunzipSync, gzipSync } from 'node:zlib';
 import { z } from 'zod';
-import { canonical, fnv64, problemHash } from '#planning/compile/hash.ts';
+import { canonical, fnv64, problemHash } from '#planning/compile/trace/hash.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import { upgradeProblem } from '#scheduling/model/upgrade.ts';
 import type { Transaction } from '../client.ts';

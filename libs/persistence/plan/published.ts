@@ -1,4 +1,4 @@
-import type { PublishedPlan } from '#planning/compile/published.ts';
+import type { PublishedPlan } from '#planning/compile/work/published.ts';
 import type { Transaction } from '../client.ts';
 import { isoOf } from '../rows.ts';
 

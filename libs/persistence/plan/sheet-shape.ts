@@ -2,17 +2,26 @@ import { z } from 'zod';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import { milestoneSchema } from '#planning/yard/materials.ts';
 import { airSchema } from '#planning/yard/procedures.ts';
+import {
+  mixSheetSchema,
+  sheetAmountSchema,
+  sheetBondSchema,
+  sheetCautionSchema,
+  sheetMaterialSchema,
+  sheetShoppingSchema,
+} from './mix-shape.ts';
+import { whenSchema } from './when-shape.ts';
 
 /** The stored plan in the yard's words, as it is read back; tied to planning's type below. */
-export const whenSchema = z.object({
-  at: z.iso.datetime().describe('UTC.'),
-  local: z.string().describe('The wall clock of the yard, `2026-11-30T07:00`.'),
-});
-
 export const filmMarkSchema = z.object({
   milestone: milestoneSchema,
   words: z.string(),
-  when: whenSchema.nullable().describe('Null: not before the plan’s horizon.'),
+  when: whenSchema
+    .nullable()
+    .describe('The safe moment that the plan keeps to. Null: not before its horizon.'),
+  earliest: whenSchema.nullable().describe('The truth is expected between this …'),
+  latest: whenSchema.nullable().describe('… and this.'),
+  touchTest: z.string().nullable().describe('How a builder finds out by hand.'),
 });
 
 export const sheetWindowSchema = z.object({
@@ -22,14 +31,6 @@ export const sheetWindowSchema = z.object({
   kind: z.string().describe('`bond`, `sand`, `tack`, `handle`, `wait`, …'),
   opens: whenSchema.nullable(),
   closes: whenSchema.nullable(),
-});
-
-export const mixHintSchema = z.object({
-  celsius: z.number(),
-  potLifeMinutes: z.number(),
-  useWithinMinutes: z.number(),
-  batches: z.number(),
-  cautions: z.array(z.string()),
 });
 
 export const taskStateSchema = z.enum(['waiting', 'working', 'done']);
@@ -75,7 +76,11 @@ export const sheetTaskSchema = z.object({
   floatMinutes: z.number().nullable().describe('It can slip so far with no boat finishing later.'),
   film: z.array(filmMarkSchema).describe('When what is laid reaches its milestones.'),
   windows: z.array(sheetWindowSchema).describe('What follow-ups must keep to.'),
-  mix: mixHintSchema.nullable(),
+  mix: mixSheetSchema.nullable(),
+  bond: sheetBondSchema.nullable().describe('Of a coat: null where its surface is not known.'),
+  consumables: z.array(sheetAmountSchema),
+  warnings: z.array(z.string()).describe('To be looked at before work begins.'),
+  cautions: z.array(sheetCautionSchema).describe('Never to be switched off.'),
 });
 
 /** Where in the yard file something was said. */
@@ -125,6 +130,7 @@ export const sheetMoneySchema = z.object({
   overtime: z.number(),
   slots: z.number(),
   prices: z.number(),
+  climate: z.number().describe('Heaters and tents; not in the total.'),
   total: z.number(),
 });
 
@@ -147,7 +153,7 @@ export const sheetChoiceSchema = z.object({
 export const solveStatusSchema = z.enum(['optimal', 'feasible', 'infeasible', 'unknown']);
 
 export const sheetSchema = z.object({
-  version: z.literal(2),
+  version: z.literal(3),
   yardId: z.string(),
   yard: z.string(),
   timeZone: z.string(),
@@ -161,5 +167,7 @@ export const sheetSchema = z.object({
   ranks: z.array(rankViewSchema).describe('In order of importance.'),
   money: sheetMoneySchema,
   moved: z.array(sheetMoveSchema).describe('Against the plan that was published then.'),
+  shopping: z.array(sheetShoppingSchema).describe('By week and material.'),
+  materials: z.array(sheetMaterialSchema).describe('With the numbers that the plan reckoned with.'),
   caution: z.string(),
 }) satisfies z.ZodType<PlanSheet>;

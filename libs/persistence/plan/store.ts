@@ -1,5 +1,5 @@
 import { DomainError } from '#kernel/error.ts';
-import type { PlanMap } from '#planning/compile/map.ts';
+import type { PlanMap } from '#planning/compile/trace/map.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Assignment, Placement, SolveResult } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';

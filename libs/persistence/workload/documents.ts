@@ -1,5 +1,10 @@
 import { z } from 'zod';
-import { momentSchema } from '#planning/yard/procedures.ts';
+import {
+  momentSchema,
+  preparationSchema,
+  quantitySchema,
+  stepSchema,
+} from '#planning/yard/procedures.ts';
 import type { Task, TaskHold } from '#planning/workload/workload.ts';
 
 /** The parts of a task that are kept as documents, as they are read back. */
@@ -24,3 +29,7 @@ export const holdList: z.ZodType<TaskHold[]> = z.array(
 export const consumptionList: z.ZodType<Task['consumes'][number][]> = z.array(
   z.strictObject({ stock: z.string(), amount: z.number() }),
 );
+
+export const quantityOrNull = quantitySchema.nullable();
+export const preparationList = z.array(preparationSchema);
+export const bondingWord = stepSchema.shape.bonding.unwrap();

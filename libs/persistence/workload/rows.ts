@@ -2,8 +2,14 @@ import { milestoneSchema } from '#planning/yard/materials.ts';
 import type { Moment } from '#planning/yard/procedures.ts';
 import type { Task, TaskChoice, TaskLink } from '#planning/workload/workload.ts';
 import type { Prisma } from '../generated/client.ts';
-import { asJson, inOrder, isoOf, nothingLeft } from '../rows.ts';
-import { consumptionList, holdList } from './documents.ts';
+import { asJson, asJsonOrNull, inOrder, isoOf, nothingLeft } from '../rows.ts';
+import {
+  bondingWord,
+  consumptionList,
+  holdList,
+  preparationList,
+  quantityOrNull,
+} from './documents.ts';
 
 export const taskDetails = { tools: inOrder, crew: inOrder } as const satisfies Prisma.TaskInclude;
 export const choiceDetails = {
@@ -25,6 +31,8 @@ export function taskRow(
     parts,
     holds,
     consumes,
+    quantity,
+    prepares,
     barrier,
     slots,
     sensitiveUntil,
@@ -53,6 +61,8 @@ export function taskRow(
     splittable,
     breaks,
     cleanDownMinutes,
+    oneBatch,
+    bonding,
     price,
     state,
     ...rest
@@ -82,6 +92,10 @@ export function taskRow(
     cleanDownMinutes,
     holds: asJson(holds),
     consumes: asJson(consumes),
+    quantity: asJsonOrNull(quantity),
+    oneBatch,
+    prepares: asJson(prepares),
+    bonding,
     barrierId: barrier?.barrier ?? null,
     barrierCloses: barrier?.closes ?? null,
     slotListId: slots,
@@ -120,6 +134,10 @@ export const toTask = (row: TaskRow): Task => ({
   cleanDownMinutes: row.cleanDownMinutes,
   holds: holdList.parse(row.holds),
   consumes: consumptionList.parse(row.consumes),
+  quantity: quantityOrNull.parse(row.quantity),
+  oneBatch: row.oneBatch,
+  prepares: preparationList.parse(row.prepares),
+  bonding: bondingWord.parse(row.bonding),
   // Both are set or neither (check `task_barrier`).
   barrier:
     row.barrierId === null ? null : { barrier: row.barrierId, closes: row.barrierCloses === true },

@@ -3,6 +3,7 @@ import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import { inOrder, insert, isoOf, nothingLeft } from '../rows.ts';
 import { jobDetails, saveJobs, toJob } from './jobs.ts';
+import { saveLayers, toLayer } from './layers.ts';
 
 export async function saveBoats(
   tx: Transaction,
@@ -25,11 +26,9 @@ export async function saveBoats(
     tx.part,
     all.flatMap((refit) => refit.parts.map((part) => partRow(yardId, refit.id, part))),
   );
-  await saveJobs(
-    tx,
-    yardId,
-    all.flatMap((refit) => refit.parts),
-  );
+  const parts = all.flatMap((refit) => refit.parts);
+  await saveLayers(tx, yardId, parts);
+  await saveJobs(tx, yardId, parts);
 }
 
 export function refitRow(
@@ -53,13 +52,14 @@ export function refitRow(
 export function partRow(
   yardId: string,
   refitId: string,
-  { id, name, space, areaM2, edgeM, jointM, jobs: _j, ...rest }: Part,
+  { id, name, space, areaM2, edgeM, jointM, layers: _l, jobs: _j, ...rest }: Part,
 ): Prisma.PartCreateManyInput {
   nothingLeft(rest);
   return { yardId, id, refitId, name, spaceId: space, areaM2, edgeM, jointM };
 }
 
 export const partDetails = {
+  layers: inOrder,
   jobs: { ...inOrder, include: jobDetails },
 } as const satisfies Prisma.PartInclude;
 export const refitDetails = {
@@ -80,6 +80,7 @@ const toPart = (row: PartRow): Part => ({
   areaM2: row.areaM2,
   edgeM: row.edgeM,
   jointM: row.jointM,
+  layers: row.layers.map(toLayer),
   jobs: row.jobs.map(toJob),
 });
 

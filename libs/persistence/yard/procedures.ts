@@ -22,6 +22,7 @@ export async function saveProcedure(
     stockId: null,
     barrierId: null,
     slotListId: null,
+    fabricId: null,
   };
   const use = (
     key: keyof typeof none,
@@ -58,6 +59,14 @@ export async function saveProcedure(
     ...use(
       'slotListId',
       steps.map((step) => step.slots),
+    ),
+    ...use(
+      'fabricId',
+      steps.flatMap(({ quantity }) =>
+        quantity?.kind === 'laminate' || quantity?.kind === 'tabbing'
+          ? quantity.plies.map((ply) => ply.fabric)
+          : [],
+      ),
     ),
   ]);
 }

@@ -1,7 +1,23 @@
-import type { Climate, Outdoor, Space } from '#planning/yard/spaces.ts';
+import {
+  spaceSchema,
+  type Climate,
+  type ClimateChange,
+  type Outdoor,
+  type Space,
+} from '#planning/yard/spaces.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
-import { inOrder, insert, isoOf, minuteOf, nothingLeft, wallTimeOf } from '../rows.ts';
+import {
+  asJson,
+  asJsonOrNull,
+  inOrder,
+  insert,
+  isoOf,
+  minuteOf,
+  nothingLeft,
+  utcOf,
+  wallTimeOf,
+} from '../rows.ts';
 import { absenceColumn, hoursColumn, toAbsences, toHours } from './supply.ts';
 
 export async function saveSpaces(
@@ -19,7 +35,22 @@ export async function saveSpaces(
 /** The columns of the space itself; set-points and dust are rows of their own. */
 export function spaceRow(
   yardId: string,
-  { id, name, climate, room, taken, hours, settlingMinutes, dustReaches: _d, ...rest }: Space,
+  {
+    id,
+    name,
+    climate,
+    bandC,
+    humidity,
+    skin,
+    changes,
+    enclosed,
+    room,
+    taken,
+    hours,
+    settlingMinutes,
+    dustReaches: _d,
+    ...rest
+  }: Space,
 ): Prisma.SpaceCreateManyInput {
   nothingLeft(rest);
   const outdoors = climate.kind === 'outdoors' ? climate : null;
@@ -32,10 +63,20 @@ export function spaceRow(
     hours: hoursColumn(hours),
     settlingMinutes,
     climate: climate.kind,
-    lagHours: outdoors?.lagHours ?? null,
+    lagHours: climate.lagHours,
     warmerBy: outdoors?.warmerBy ?? null,
+    bandC,
+    humidity: asJsonOrNull(humidity),
+    skin: asJsonOrNull(skin),
+    changes: changesColumn(changes),
+    enclosed,
   };
 }
+
+const changesColumn = (changes: readonly ClimateChange[]): Prisma.InputJsonValue =>
+  asJson(changes.map((one) => ({ ...one, from: utcOf(one.from), to: utcOf(one.to) })));
+
+const documents = spaceSchema.pick({ humidity: true, skin: true, changes: true });
 
 /** Set-points and dust of a space that has none (yet, or after `clearSpaceDetails`). */
 export async function saveSpaceDetails(
@@ -84,6 +125,9 @@ export const toSpace = (row: SpaceRow): Space => ({
   id: row.id,
   name: row.name,
   climate: toClimate(row),
+  bandC: row.bandC,
+  ...documents.parse({ humidity: row.humidity, skin: row.skin, changes: row.changes }),
+  enclosed: row.enclosed,
   room: row.room,
   taken: toAbsences(row.taken),
   hours: toHours(row.hours),
@@ -97,6 +141,7 @@ function toClimate({ climate, lagHours, warmerBy, setPoints }: SpaceRow): Climat
     return { kind: climate, lagHours: lagHours ?? 0, warmerBy: warmerBy ?? 0 };
   return {
     kind: climate,
+    lagHours: lagHours ?? 0,
     setPoints: setPoints.map((point) => ({
       weekdays: point.weekdays,
       from: wallTimeOf(point.fromMinute),
@@ -116,13 +161,15 @@ export async function saveOutdoor(
   yardId: string,
   outdoor: Outdoor,
 ): Promise<void> {
-  const { from, celsius, source, ...rest } = outdoor;
+  const { from, celsius, humidity, source, ...rest } = outdoor;
   nothingLeft(rest);
-  const data = { from: new Date(from), celsius, source };
+  const data = { from: new Date(from), celsius, humidity, source };
   await tx.outdoor.upsert({ where: { yardId }, create: { yardId, ...data }, update: data });
 }
 
 export async function loadOutdoor(tx: Transaction, yardId: string): Promise<Outdoor | null> {
   const row = await tx.outdoor.findUnique({ where: { yardId } });
-  return row && { from: isoOf(row.from), celsius: row.celsius, source: row.source };
+  if (row === null) return null;
+  const { celsius, humidity, source } = row;
+  return { from: isoOf(row.from), celsius, humidity, source };
 }

@@ -1,10 +1,14 @@
+import { z } from 'zod';
 import { DomainError } from '#kernel/error.ts';
+import { consumableSchema, type Consumable } from '#planning/yard/procedures.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import type { Transaction } from '../client.ts';
-import { isoOf, nothingLeft } from '../rows.ts';
+import { asJson, isoOf, nothingLeft } from '../rows.ts';
 import { loadBarriers, saveBarriers } from './barriers.ts';
 import { loadBoats, saveBoats } from './boats.ts';
+import { loadFabrics, saveFabrics } from './fabrics.ts';
 import { loadMaterials, saveMaterials } from './materials.ts';
+import { loadObservations, loadReadings, saveObservations, saveReadings } from './observed.ts';
 import { loadDeliveries, loadSlotLists, saveDeliveries, saveSlotLists } from './outside.ts';
 import { loadPeople, loadSkills, saveMembers, saveSkills } from './people.ts';
 import { loadProcedures, saveProcedure } from './procedures.ts';
@@ -27,6 +31,9 @@ export async function saveYard(
     horizonDays,
     currency,
     moneyTolerance,
+    cupShare,
+    powerWatts,
+    consumables,
     outdoor,
     skills,
     people,
@@ -37,13 +44,17 @@ export async function saveYard(
     slotLists,
     deliveries,
     materials,
+    fabrics,
+    readings,
+    observations,
     procedures,
     boats,
     ...rest
   } = yard;
   nothingLeft(rest);
   const head = { id, name, timeZone, planFrom: new Date(planFrom), horizonDays };
-  await tx.yard.create({ data: { ...head, currency, moneyTolerance } });
+  const batches = { cupShare, powerWatts, consumables: asJson(consumables) };
+  await tx.yard.create({ data: { ...head, currency, moneyTolerance, ...batches } });
   if (outdoor !== null) await saveOutdoor(tx, id, outdoor);
   await saveSkills(tx, id, skills);
   await saveMembers(tx, id, people);
@@ -53,10 +64,16 @@ export async function saveYard(
   await saveBarriers(tx, id, barriers);
   await saveSlotLists(tx, id, slotLists);
   await saveDeliveries(tx, id, deliveries);
-  await saveMaterials(tx, id, materials);
+  await saveMaterials(tx, id, materials, null);
+  await saveFabrics(tx, id, fabrics);
+  await saveReadings(tx, id, readings);
+  await saveObservations(tx, id, observations);
   for (const procedure of procedures) await saveProcedure(tx, id, procedure);
   await saveBoats(tx, id, boats);
 }
+
+const consumableList = z.array(consumableSchema);
+export const toConsumables = (column: unknown): Consumable[] => consumableList.parse(column);
 
 /** The whole yard; instants come back in UTC. Throws `record.missing`. */
 export async function loadYard(tx: Transaction, yardId: string): Promise<Yard> {
@@ -72,6 +89,9 @@ export async function loadYard(tx: Transaction, yardId: string): Promise<Yard> {
     horizonDays: row.horizonDays,
     currency: row.currency,
     moneyTolerance: row.moneyTolerance,
+    cupShare: row.cupShare,
+    powerWatts: row.powerWatts,
+    consumables: toConsumables(row.consumables),
     outdoor: await loadOutdoor(tx, yardId),
     skills: await loadSkills(tx, yardId),
     people: await loadPeople(tx, yardId),
@@ -82,6 +102,9 @@ export async function loadYard(tx: Transaction, yardId: string): Promise<Yard> {
     slotLists: await loadSlotLists(tx, yardId),
     deliveries: await loadDeliveries(tx, yardId),
     materials: await loadMaterials(tx, yardId),
+    fabrics: await loadFabrics(tx, yardId),
+    readings: await loadReadings(tx, yardId),
+    observations: await loadObservations(tx, yardId),
     procedures: await loadProcedures(tx, yardId),
     boats: await loadBoats(tx, yardId),
   };

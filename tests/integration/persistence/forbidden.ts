@@ -1,3 +1,4 @@
+import { cureScience } from './forbidden-cure.ts';
 import { wholeProblem } from './forbidden-whole.ts';
 
 /** A write that the named constraint, and no other, keeps out of the small yard `y`. */
@@ -245,6 +246,7 @@ const plansAndClaims: readonly Forbidden[] = [
 
 export const forbidden: readonly Forbidden[] = [
   ...wholeProblem,
+  ...cureScience,
   ...shapes,
   ...signIn,
   ...yardAndPeople,

@@ -3,6 +3,7 @@ import { deployMigrations } from '#persistence/migrate/deploy.ts';
 import { differences } from '#persistence/migrate/differences.ts';
 import { migrationList, schemaFiles } from '#persistence/migrate/files.ts';
 import { ensureDatabase, serviceRole, withClient } from '#persistence/roles.ts';
+import { materialSchema } from '#planning/yard/materials.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { withDatabase } from '#tests/support/database-server.ts';
 
@@ -21,12 +22,22 @@ async function withEmpty<T>(use: (ownerUrl: string) => Promise<T>): Promise<T> {
   }
 }
 
+interface MaterialVersion {
+  readonly material_id: string;
+  readonly version: number;
+  readonly body: unknown;
+}
+
 /** A yard with three tasks of two jobs, as it was stored before there was more to say. */
 const rowsOfBefore = `
   INSERT INTO yard (id, name, time_zone, plan_from, horizon_days) VALUES ('y', 'Y', 'UTC', now(), 9);
   INSERT INTO skill (yard_id, id, name) VALUES ('y', 's', 'S');
   INSERT INTO space (yard_id, id, name, room, settling_minutes, climate)
     VALUES ('y', 'h', 'H', 1, 0, 'heated');
+  INSERT INTO material (yard_id, id, name, resin_system, minimum_c, maximum_c, below_minimum, cautions)
+    VALUES ('y', 'm', 'M', 'epoxy', 5, 30.5, 'stalls', '{gloves}');
+  INSERT INTO cure_table (yard_id, material_id, milestone, celsius, minutes, source)
+    VALUES ('y', 'm', 'gel', '{5,25}', '{60,20.5}', 'sheet'), ('y', 'm', 'cured', '{5}', '{900}', 'sheet');
   INSERT INTO procedure (yard_id, id, version, name, body) VALUES ('y', 'q', 1, 'Q', '{}');
   INSERT INTO boat (yard_id, id, name) VALUES ('y', 'b', 'B');
   INSERT INTO refit (yard_id, id, boat_id, name, release, weight) VALUES ('y', 'r', 'b', 'R', now(), 1);
@@ -54,7 +65,7 @@ describe('migrations', () => {
     });
   });
 
-  it('leave the tasks and links of before what they were', async () => {
+  it('leave the tasks, links and materials of before what they were', async () => {
     await withEmpty(async (url) => {
       const { migrationDirectories } = await migrationList();
       const texts = migrationDirectories.map(({ migrationFile }) =>
@@ -80,6 +91,33 @@ describe('migrations', () => {
           { id: 'a.next', set_by: 'procedure' },
           { id: 'a.two..b.one', set_by: 'job' },
         ]);
+        const versions = await owner.query<MaterialVersion>('SELECT * FROM material_version');
+        expect(versions.rows.map(({ version, material_id: id }) => [id, version])).toEqual([
+          ['m', 1],
+        ]);
+        const [{ body }] = versions.rows;
+        expect(materialSchema.parse(body)).toEqual(
+          materialSchema.parse({
+            id: 'm',
+            name: 'M',
+            resinSystem: 'epoxy',
+            minimumC: 5,
+            maximumC: 30.5,
+            belowMinimum: 'stalls',
+            milestones: [
+              {
+                milestone: 'gel',
+                rows: [
+                  { celsius: 5, minutes: 60 },
+                  { celsius: 25, minutes: 20.5 },
+                ],
+                source: 'sheet',
+              },
+              { milestone: 'cured', rows: [{ celsius: 5, minutes: 900 }], source: 'sheet' },
+            ],
+            cautions: ['gloves'],
+          }),
+        );
       });
     });
   });
@@ -154,6 +192,7 @@ describe('the service role', () => {
     expect(tables.get('INSERT SELECT')).toEqual([
       'compiled_problem',
       'event',
+      'material_version',
       'plan',
       'plan_placement',
       'plan_placement_crew',

@@ -4,13 +4,14 @@ import { inYard, type Transaction } from '#persistence/client.ts';
 import { readSheet } from '#persistence/plan/sheet.ts';
 import { loadPlan } from '#persistence/plan/store.ts';
 import { saveYard } from '#persistence/yard/store.ts';
-import { canonical, fnv64 } from '#planning/compile/hash.ts';
-import { rowOf } from '#planning/compile/map.ts';
-import { whyNotEarlier } from '#planning/decode/why-not-earlier.ts';
+import { canonical, fnv64 } from '#planning/compile/trace/hash.ts';
+import { rowOf } from '#planning/compile/trace/map.ts';
+import { whyNotEarlier } from '#planning/decode/explain/why-not-earlier.ts';
 import { check } from '#scheduling/checker/check.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { map, problem, sheet } from './old-plan.ts';
+import { secondSheet } from './second-sheet.ts';
 import { smallYard } from './small-yard.ts';
 
 const database = testDatabase();
@@ -115,10 +116,28 @@ describe('a plan from before', () => {
 
   it('has its sheet, with the ranks that were counted then', () => {
     const now = readSheet(sheet);
-    expect(now.version).toBe(2);
+    expect(now.version).toBe(3);
     expect(now.ranks.map(({ rank, value }) => [rank, value])).toEqual([
       ['promises', 0],
       ['finishes', 180],
     ]);
+  });
+
+  it('of the second kind has its film marks, its windows and its cautions, and weighs nothing', () => {
+    const now = readSheet(secondSheet);
+    expect(now.version).toBe(3);
+    expect([now.shopping, now.materials]).toEqual([[], []]);
+    const [old] = secondSheet.tasks;
+    const { film: oldFilm, ...same } = old;
+    const [{ film, cautions, ...task }] = now.tasks;
+    expect(task).toEqual({ ...same, mix: null, bond: null, consumables: [], warnings: [] });
+    const [mark] = oldFilm;
+    expect(film).toEqual([
+      { ...mark, earliest: mark.when, latest: mark.when, touchTest: null },
+      { ...oldFilm[1], when: null, earliest: null, latest: null, touchTest: null },
+    ]);
+    expect(cautions).toEqual([{ text: 'gloves', source: 'the yard’s own sheet' }]);
+    expect(now.money).toEqual({ ...secondSheet.money, climate: 0 });
+    expect(now.boats).toEqual(secondSheet.boats);
   });
 });

@@ -4,7 +4,7 @@ import type { PrismaClient } from '#persistence/generated/client.ts';
 import { loadPlan, savePlan } from '#persistence/plan/store.ts';
 import { type Refusal, refusalOf } from '#persistence/refusal.ts';
 import { saveYard } from '#persistence/yard/store.ts';
-import type { PlanMap } from '#planning/compile/map.ts';
+import type { PlanMap } from '#planning/compile/trace/map.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { SolveResult } from '#scheduling/model/plan.ts';
 import { benchmarkProblem } from '#scheduling/formats/benchmark.ts';
@@ -93,7 +93,7 @@ const map: PlanMap = {
 };
 const when = { at: '2027-01-04T08:00:00Z', local: '2027-01-04T08:00' };
 const sheet: PlanSheet = {
-  version: 2,
+  version: 3,
   yardId: 'y',
   yard: 'Yard',
   timeZone: 'Europe/London',
@@ -105,8 +105,10 @@ const sheet: PlanSheet = {
   choices: [],
   boats: [],
   ranks: [],
-  money: { labour: 1, overtime: 2, slots: 3, prices: 4, total: 10 },
+  money: { labour: 1, overtime: 2, slots: 3, prices: 4, climate: 5, total: 10 },
   moved: [],
+  shopping: [],
+  materials: [],
   caution: 'Test the film first.',
 };
 const result: SolveResult = {

@@ -1,5 +1,22 @@
+import type { Quantity } from '#planning/yard/procedures.ts';
 import { yardSchema, type Yard, type YardInput } from '#planning/yard/yard.ts';
 import { smallYard } from './small-yard.ts';
+
+const figure = (value: number, trust: 'practice' | 'measured', spread: number) => ({
+  value,
+  source: 'invented',
+  trust,
+  spread,
+});
+
+/** One of each kind but `laminate`. */
+const amounts: Quantity[] = [
+  { kind: 'tabbing', plies: [{ fabric: 'mat', widthMm: 150 }], wastePercent: 5 },
+  { kind: 'coat', gramsPerM2: 300, coats: 2, wastePercent: 5 },
+  { kind: 'fill', mm: 1.5, wastePercent: 5 },
+  { kind: 'fillet', radiusMm: 12, sides: 2, wastePercent: 5 },
+  { kind: 'glue-line', widthMm: 40, gramsPerM2: 500, wastePercent: 5 },
+];
 
 /** The small yard with everything in it that a yard file can say, and nothing left at its default. */
 export function wholeYard(id: string): Yard {
@@ -14,6 +31,17 @@ export function wholeYard(id: string): Yard {
     horizonDays: 45,
     currency: 'GBP',
     moneyTolerance: 2500,
+    cupShare: 40,
+    powerWatts: 6000,
+    consumables: [
+      { id: 'disc', name: 'Disc', unit: 'piece', of: 'abrade', perM2: 0.5, source: 'invented' },
+    ],
+    outdoor: {
+      from: '2027-01-04T01:00:00+01:00',
+      celsius: [4, 3.5, 5],
+      humidity: [81, 80.5, 90],
+      source: 'invented',
+    },
     people: [
       {
         ...ann,
@@ -38,10 +66,51 @@ export function wholeYard(id: string): Yard {
       {
         ...hull,
         climate: { kind: 'outdoors', lagHours: 6, warmerBy: 1.5 },
+        bandC: 2.5,
+        humidity: { kind: 'outdoors', addsHPa: 1.25 },
+        skin: { outdoorShare: 0.4, lagHours: 2 },
+        changes: [
+          {
+            id: 'cover',
+            name: 'Tent over the hull',
+            kind: 'tent',
+            from: '2027-01-05T08:00:00+01:00',
+            to: '2027-01-09T08:00:00Z',
+            lagHours: 9,
+            warmerBy: 4,
+          },
+          {
+            id: 'stove',
+            name: 'Stove',
+            kind: 'heater',
+            from: '2027-01-06T08:00:00Z',
+            to: '2027-01-07T08:00:00Z',
+            celsius: 15,
+            unvented: true,
+            watts: 3000,
+            costPerDay: 1200,
+          },
+          {
+            id: 'drier',
+            name: 'Drier',
+            kind: 'dehumidifier',
+            from: '2027-01-06T08:00:00Z',
+            to: '2027-01-07T08:00:00Z',
+            percent: 55,
+          },
+        ],
+        enclosed: true,
         taken: [{ from: '2027-01-05T08:00:00Z', to: '2027-01-05T12:00:00Z', count: 1 }],
         hours: [{ weekday: 1, from: '07:00', to: '19:00' }],
       },
-      bench,
+      {
+        ...bench,
+        climate: {
+          kind: 'heated',
+          lagHours: 2.5,
+          setPoints: [{ weekdays: [1, 2, 3], from: '06:00', celsius: 18 }],
+        },
+      },
     ],
     tools: [
       {
@@ -71,6 +140,122 @@ export function wholeYard(id: string): Yard {
             booked: true,
           },
         ],
+      },
+    ],
+    materials: [
+      ...(small.materials ?? []),
+      {
+        id: 'lam',
+        name: 'Laminating resin',
+        classId: 'laminating-polyester',
+        resinSystem: 'polyester',
+        use: 'laminating',
+        surface: 'inhibited',
+        waxed: true,
+        blushes: true,
+        minimumC: 15,
+        maximumC: 30,
+        warnBelowC: 17.5,
+        belowMinimum: 'spoils',
+        milestones: [
+          {
+            milestone: 'gel',
+            rows: [
+              { celsius: 15, minutes: 40 },
+              { celsius: 25, minutes: 18.5 },
+            ],
+            source: 'sheet of 2026',
+            trust: 'practice',
+            spread: 1.4,
+          },
+          {
+            milestone: 'cured',
+            rows: [],
+            conversion: {
+              k1: { a: 3.5, e: 0 },
+              k2: { a: 1.5e9, e: 61_000 },
+              m: 0.5,
+              n: 1.5,
+              initial: 0.01,
+              reached: 0.9,
+            },
+            source: 'laboratory',
+            trust: 'measured',
+          },
+        ],
+        maximumHumidity: figure(80, 'practice', 5),
+        minimumDewMarginC: figure(3, 'measured', 1),
+        dampAir: 'warn',
+        preheatHours: figure(24, 'practice', 1.5),
+        holdHours: figure(12, 'measured', 1.5),
+        hardener: {
+          kind: 'percent',
+          usual: figure(1.8, 'measured', 1.1),
+          used: 1.5,
+          warn: { low: 1.2, high: 2.2 },
+          block: { low: 1, high: 3 },
+          effect: figure(1, 'practice', 1.3),
+        },
+        massPower: figure(0.3, 'measured', 1.2),
+        thicknessPower: figure(0.4, 'measured', 1.2),
+        referenceGrams: figure(100, 'measured', 1.05),
+        referenceMm: figure(40, 'measured', 1.05),
+        resinDensity: figure(1.1, 'measured', 1.01),
+        hardenerDensity: figure(1.17, 'measured', 1.01),
+        mixedDensity: figure(1.12, 'measured', 1.01),
+        gramsPerM2: figure(350, 'practice', 1.3),
+        shelfLifeDays: figure(90, 'practice', 1.5),
+        keptIn: 'bench',
+        keptLagHours: 7.5,
+        isocyanate: true,
+        cautions: ['goggles'],
+      },
+      {
+        id: 'glue',
+        name: 'Glue',
+        resinSystem: 'epoxy',
+        minimumC: 8,
+        maximumC: 35,
+        belowMinimum: 'stalls',
+        hardener: { kind: 'ratio', per100: figure(44, 'measured', 1.02) },
+      },
+    ],
+    fabrics: [
+      {
+        id: 'mat',
+        name: 'Mat 450',
+        gramsPerM2: 450,
+        resinRatio: 2.25,
+        binder: 'powder',
+        source: 'invented',
+      },
+    ],
+    readings: [
+      {
+        id: 'monday',
+        space: 'hull',
+        of: 'surface',
+        at: '2027-01-04T10:00:00+01:00',
+        minutes: 60,
+        celsius: 6.5,
+        humidity: 77,
+        note: 'by the keel',
+      },
+      { id: 'monday-air', space: 'hull', at: '2027-01-04T09:30:00Z', celsius: 7 },
+      { id: 'monday-later', space: 'hull', of: 'surface', at: '2027-01-04T10:00:00Z', celsius: 7 },
+    ],
+    observations: [
+      {
+        id: 'cup',
+        material: 'resin',
+        milestone: 'pot-life',
+        found: 'just-now',
+        space: 'bench',
+        laidAt: '2027-01-04T10:00:00+01:00',
+        at: '2027-01-04T09:25:00Z',
+        grams: 150,
+        hardenerPercent: 1.7,
+        note: 'smoking',
       },
     ],
     deliveries: [{ id: 'teak', name: 'Teak', expected: '2027-01-05T07:30:00Z' }],
@@ -131,6 +316,13 @@ export function wholeYard(id: string): Yard {
             air: 'wet',
             material: 'resin',
             splittable: false,
+            quantity: {
+              kind: 'laminate',
+              plies: [{ fabric: 'mat', layers: 2 }],
+              wastePercent: 10,
+            },
+            oneBatch: true,
+            bonding: 'cosmetic',
             tools: [{ tool: 'sander', count: 2 }],
             cleanDownMinutes: 15,
             joins: true,
@@ -149,6 +341,29 @@ export function wholeYard(id: string): Yard {
             consumes: [{ stock: 'cloth', fixed: 0.25, perM2: 1.1, perEdgeM: 0.1, perJointM: 0.2 }],
             sensitiveUntil: { kind: 'milestone', milestone: 'dust-safe' },
             coveredBy: ['shelve'],
+          },
+          ...amounts.map((quantity, n) => ({
+            id: `mix-${String(n)}`,
+            name: 'Mix',
+            effort: { fixed: 5, source: 'invented' },
+            skill: 'laminate',
+            crewMin: 1,
+            crewMax: 1,
+            air: 'wet' as const,
+            material: 'resin',
+            quantity,
+            splittable: false,
+          })),
+          {
+            id: 'ready',
+            name: 'Make ready',
+            effort: { fixed: 5, source: 'invented' },
+            skill: 'sand',
+            crewMin: 1,
+            crewMax: 1,
+            air: 'dusty',
+            prepares: [{ kind: 'wash' }, { kind: 'abrade', grit: 80, passes: 2, mm: 0.25 }],
+            splittable: true,
           },
           {
             id: 'look',
@@ -181,7 +396,22 @@ export function wholeYard(id: string): Yard {
             ...winter,
             handovers: ['2027-01-29T09:00:00Z', '2027-02-05T09:00:00Z'],
             parts: [
-              { ...deck, edgeM: 7.5, jointM: 2 },
+              {
+                ...deck,
+                edgeM: 7.5,
+                jointM: 2,
+                layers: [
+                  { base: 'wood' },
+                  {
+                    base: 'epoxy',
+                    material: 'resin',
+                    surface: 'sealed',
+                    waxed: true,
+                    laidAt: '2027-01-02T10:00:00+01:00',
+                    mm: 0.8,
+                  },
+                ],
+              },
               {
                 id: 'beam',
                 name: 'Beam',

@@ -83,6 +83,7 @@ describe('a yard', () => {
       ['barrier', 'curtain', 'procedure_use_yard_id_barrier_id_fkey'],
       ['slot_list', 'crane', 'procedure_use_yard_id_slot_list_id_fkey'],
       ['delivery', 'teak', 'job_wait_yard_id_delivery_id_fkey'],
+      ['fabric', 'mat', 'procedure_use_yard_id_fabric_id_fkey'],
     ];
     for (const [table, id, constraint] of used) {
       const error: unknown = await within('used', (tx) =>

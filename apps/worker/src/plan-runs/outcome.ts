@@ -4,7 +4,7 @@ import { DomainError } from '#kernel/error.ts';
 import { asJson } from '#persistence/rows.ts';
 import { type WhyNot, whyNotSchema } from '#persistence/run/why.ts';
 import type { Compiled } from '#planning/compile/compile.ts';
-import { whyNot } from '#planning/decode/infeasible.ts';
+import { whyNot } from '#planning/decode/explain/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import { check } from '#scheduling/checker/check.ts';

@@ -5,7 +5,7 @@ import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
-import type { PublishedPlan } from '#planning/compile/published.ts';
+import type { PublishedPlan } from '#planning/compile/work/published.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 

@@ -1,6 +1,7 @@
 import { DomainError } from '#kernel/error.ts';
 import { partDetails, partRow, type PartRow } from '#persistence/yard/boats.ts';
 import { saveJobs } from '#persistence/yard/jobs.ts';
+import { saveLayers, toLayer } from '#persistence/yard/layers.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { deletedOne } from '../../platform/database/delete-one.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
@@ -23,6 +24,7 @@ export async function insertPart(
   part: PartInput,
 ): Promise<void> {
   await tx.part.create({ data: partRow(yardId, refitId, part) });
+  await saveLayers(tx, yardId, [part]);
   await saveJobs(tx, yardId, [part]);
 }
 
@@ -31,10 +33,11 @@ export async function updatePart(
   yardId: string,
   id: string,
   revision: number,
-  { name, space, areaM2, edgeM, jointM }: Omit<Part, 'id' | 'jobs' | 'revision'>,
+  { name, space, areaM2, edgeM, jointM, layers }: Omit<Part, 'id' | 'jobs' | 'revision'>,
 ): Promise<void> {
   const data = { name, spaceId: space, areaM2, edgeM, jointM };
   changedOne(await tx.part.updateMany({ where: { yardId, id, revision }, data }));
+  await saveLayers(tx, yardId, [{ id, layers }]);
 }
 
 /** Refused while it has jobs. */
@@ -49,5 +52,7 @@ export async function deletePart(
 
 export function showPart(row: PartRow): Part {
   const { id, name, spaceId, areaM2, edgeM, jointM, jobs, revision } = row;
-  return { id, name, space: spaceId, areaM2, edgeM, jointM, jobs: jobs.map(showJob), revision };
+  const sizes = { areaM2, edgeM, jointM };
+  const layers = row.layers.map(toLayer);
+  return { id, name, space: spaceId, ...sizes, layers, jobs: jobs.map(showJob), revision };
 }

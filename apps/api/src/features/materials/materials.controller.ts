@@ -8,6 +8,7 @@ import { PageOf } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
 import { Material, MaterialInput, MaterialPage, MaterialPatch } from './materials.contract.ts';
+import { MaterialSheet, MaterialVersionList } from './sheet.contract.ts';
 import { MaterialsService } from './materials.service.ts';
 
 @Controller('yards/:yardId/materials')
@@ -26,6 +27,21 @@ export class MaterialsController {
   @Answers(200, Material)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Material> {
     return this.materials.get(viewer, id);
+  }
+
+  /** What is reckoned with: its class with the yard's own sheet and observations laid over it. */
+  @Get(':id/sheet')
+  @May('foreman', 'builder')
+  @Answers(200, MaterialSheet)
+  sheet(@By() viewer: Viewer, @Param('id') id: string): Promise<MaterialSheet> {
+    return this.materials.sheet(viewer, id);
+  }
+
+  @Get(':id/versions')
+  @May('foreman', 'builder')
+  @Answers(200, MaterialVersionList)
+  versions(@By() viewer: Viewer, @Param('id') id: string): Promise<MaterialVersionList> {
+    return this.materials.versions(viewer, id);
   }
 
   @Post()

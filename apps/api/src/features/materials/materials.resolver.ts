@@ -6,6 +6,7 @@ import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import { Material, MaterialInput, MaterialPage, MaterialPatch } from './materials.contract.ts';
+import { MaterialSheet, MaterialVersionList } from './sheet.contract.ts';
 import { MaterialsService } from './materials.service.ts';
 
 @Resolver(() => Material)
@@ -30,6 +31,26 @@ export class MaterialsResolver {
     @Args('id', { type: () => ID }) id: string,
   ): Promise<Material> {
     return this.materials.get(viewer, id);
+  }
+
+  @Query(() => MaterialSheet, { name: 'materialSheet' })
+  @May('foreman', 'builder')
+  sheet(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+  ): Promise<MaterialSheet> {
+    return this.materials.sheet(viewer, id);
+  }
+
+  @Query(() => MaterialVersionList, { name: 'materialVersions' })
+  @May('foreman', 'builder')
+  versions(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+  ): Promise<MaterialVersionList> {
+    return this.materials.versions(viewer, id);
   }
 
   @Mutation(() => Material, { name: 'createMaterial' })

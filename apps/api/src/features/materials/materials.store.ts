@@ -1,4 +1,5 @@
 import { DomainError } from '#kernel/error.ts';
+import { addVersions } from '#persistence/yard/material-versions.ts';
 import {
   materialDetails,
   materialRow,
@@ -40,8 +41,9 @@ export async function insertMaterial(
   tx: Tx,
   yardId: string,
   material: MaterialInput,
+  byMemberId: string,
 ): Promise<void> {
-  await saveMaterials(tx, yardId, [material]);
+  await saveMaterials(tx, yardId, [material], byMemberId);
 }
 
 export async function updateMaterial(
@@ -49,10 +51,12 @@ export async function updateMaterial(
   yardId: string,
   revision: number,
   material: MaterialInput,
+  byMemberId: string,
 ): Promise<void> {
   const where = { yardId, id: material.id, revision };
   changedOne(await tx.material.updateMany({ where, data: materialRow(yardId, material) }));
   await saveCureTables(tx, yardId, material.id, material.milestones);
+  await addVersions(tx, yardId, [material], byMemberId);
 }
 
 export async function deleteMaterial(

@@ -1,10 +1,9 @@
 import { z } from 'zod';
-import { whenSchema } from '#persistence/plan/sheet-shape.ts';
+import { whenSchema } from '#persistence/plan/when-shape.ts';
 import { date, id } from '#planning/yard/scalars.ts';
+import '../../shape-names.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { outputShape } from '../../platform/shapes/shape.ts';
-
-named('When', whenSchema);
 
 /** One piece of work as its owner reads it: what and when, not who. */
 export const weekItem = named(

@@ -1,6 +1,6 @@
 import { addDays } from '#calendar/local-date.ts';
 import { instantOf, isoOf, toLocal } from '#calendar/local-time.ts';
-import { inWords } from '#planning/decode/moments.ts';
+import { inWords } from '#planning/decode/reading/moments.ts';
 import type { SheetTask, When } from '#planning/decode/sheet.ts';
 import type { OwnerRefit, WeekItem } from './my-boats.contract.ts';
 import type { OwnBoat, OwnBoats } from './my-boats.store.ts';

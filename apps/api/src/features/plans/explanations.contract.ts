@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { chainStepSchema, whenSchema, yardRowSchema } from '#persistence/plan/sheet-shape.ts';
+import { chainStepSchema, yardRowSchema } from '#persistence/plan/sheet-shape.ts';
+import { whenSchema } from '#persistence/plan/when-shape.ts';
 import { instant } from '#planning/yard/scalars.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';

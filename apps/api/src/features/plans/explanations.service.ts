@@ -1,8 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
 import { loadPlan, type StoredPlan } from '#persistence/plan/store.ts';
-import { rowOf } from '#planning/compile/map.ts';
-import { whyNotEarlier } from '#planning/decode/why-not-earlier.ts';
+import { rowOf } from '#planning/compile/trace/map.ts';
+import { whyNotEarlier } from '#planning/decode/explain/why-not-earlier.ts';
 import { check } from '#scheduling/checker/check.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';

@@ -2,9 +2,6 @@ import '../../shape-names.ts';
 import { z } from 'zod';
 import {
   chainStepSchema,
-  crewMemberSchema,
-  filmMarkSchema,
-  mixHintSchema,
   placeSchema,
   rankViewSchema,
   segmentSchema,
@@ -18,7 +15,6 @@ import {
   sheetWindowSchema,
   solveStatusSchema,
   taskStateSchema,
-  whenSchema,
   yardRowSchema,
 } from '#persistence/plan/sheet-shape.ts';
 import { date } from '#planning/yard/scalars.ts';
@@ -27,13 +23,9 @@ import { named } from '../../platform/shapes/names.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 
-named('When', whenSchema);
-named('FilmMark', filmMarkSchema);
 named('CureWindow', sheetWindowSchema);
-named('MixHint', mixHintSchema);
 named('TaskState', taskStateSchema);
 named('WorkSpan', segmentSchema);
-named('CrewMember', crewMemberSchema);
 named('Place', placeSchema);
 named('PlanSlot', sheetSlotSchema);
 named('YardRow', yardRowSchema);

@@ -2,14 +2,29 @@ import { Module } from '@nestjs/common';
 import { ExplanationsController } from './explanations.controller.ts';
 import { ExplanationsResolver } from './explanations.resolver.ts';
 import { ExplanationsService } from './explanations.service.ts';
+import { MixSheetsController } from './mix-sheets.controller.ts';
+import { MixSheetsResolver } from './mix-sheets.resolver.ts';
+import { MixSheetsService } from './mix-sheets.service.ts';
 import { PlansController } from './plans.controller.ts';
 import { PlansResolver } from './plans.resolver.ts';
 import { PlansService } from './plans.service.ts';
 import { PublishedPlanController } from './published-plan.controller.ts';
 
 @Module({
-  controllers: [PlansController, ExplanationsController, PublishedPlanController],
-  providers: [PlansService, PlansResolver, ExplanationsService, ExplanationsResolver],
+  controllers: [
+    PlansController,
+    ExplanationsController,
+    MixSheetsController,
+    PublishedPlanController,
+  ],
+  providers: [
+    PlansService,
+    PlansResolver,
+    ExplanationsService,
+    ExplanationsResolver,
+    MixSheetsService,
+    MixSheetsResolver,
+  ],
   exports: [PlansService],
 })
 export class PlansModule {}

@@ -55,7 +55,7 @@ export class PlansService {
   async week(viewer: Viewer, id: string | null, { by, from }: WeekQuery): Promise<Week> {
     const { id: planId, ...sheet } = await this.#whole(viewer, id);
     const weekStart = from ?? mondayOf(sheet.origin.local.slice(0, 10));
-    const week = weekOf({ version: 2, ...sheet }, { weekStart, by });
+    const week = weekOf({ version: 3, ...sheet }, { weekStart, by });
     const groups = week.groups.map(({ id: groupId, name, rows }) => ({
       id: groupId,
       name,

@@ -4,13 +4,18 @@ import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
+import { MixSheets, MixSheetsQuery, PlanShopping } from './mix-sheets.contract.ts';
+import { MixSheetsService } from './mix-sheets.service.ts';
 import { Plan, PlanChains, Week, WeekQuery } from './plans.contract.ts';
 import { PlansService } from './plans.service.ts';
 
 /** The plan that the yard works to. */
 @Controller('yards/:yardId/published-plan')
 export class PublishedPlanController {
-  constructor(private readonly plans: PlansService) {}
+  constructor(
+    private readonly plans: PlansService,
+    private readonly sheets: MixSheetsService,
+  ) {}
 
   @Get()
   @May('foreman', 'builder')
@@ -31,5 +36,22 @@ export class PublishedPlanController {
   @Answers(200, PlanChains)
   chains(@By() viewer: Viewer): Promise<PlanChains> {
     return this.plans.chains(viewer, null);
+  }
+
+  @Get('mix-sheets')
+  @May('foreman', 'builder')
+  @Answers(200, MixSheets)
+  mixSheets(
+    @By() viewer: Viewer,
+    @QueryOf(MixSheetsQuery) query: MixSheetsQuery,
+  ): Promise<MixSheets> {
+    return this.sheets.list(viewer, null, query);
+  }
+
+  @Get('shopping')
+  @May('foreman', 'builder')
+  @Answers(200, PlanShopping)
+  shopping(@By() viewer: Viewer): Promise<PlanShopping> {
+    return this.sheets.shopping(viewer, null);
   }
 }

@@ -1,4 +1,4 @@
-import { DomainError } from '#kernel/error.ts';
+import { DomainError, type Fault } from '#kernel/error.ts';
 import { loadYard } from '#persistence/yard/store.ts';
 import { yardFaults } from '#planning/yard/check/check.ts';
 import type { Yard } from '#planning/yard/yard.ts';
@@ -31,6 +31,11 @@ export function refuseFaults({ yard, path }: Changed): void {
       return [];
     return [{ ...fault, path: fault.path.slice(path.length).replace(/^\./, '') }];
   });
+  refuse(faults);
+}
+
+/** Throws with all of them, the first as the message; nothing where there are none. */
+export function refuse(faults: readonly Fault[]): void {
   const [first] = faults;
   if (faults.length === 0) return;
   const where = first.path === '' ? '' : `${first.path}: `;
@@ -47,6 +52,8 @@ type Collection =
   | 'slotLists'
   | 'deliveries'
   | 'materials'
+  | 'fabrics'
+  | 'observations'
   | 'procedures'
   | 'boats';
 

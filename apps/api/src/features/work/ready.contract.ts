@@ -1,13 +1,18 @@
 import { z } from 'zod';
-import { crewMemberSchema, mixHintSchema, whenSchema } from '#persistence/plan/sheet-shape.ts';
+import {
+  mixSheetSchema,
+  sheetAmountSchema,
+  sheetBondSchema,
+  sheetCautionSchema,
+} from '#persistence/plan/mix-shape.ts';
+import { crewMemberSchema } from '#persistence/plan/sheet-shape.ts';
+import { whenSchema } from '#persistence/plan/when-shape.ts';
 import { id, instant } from '#planning/yard/scalars.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
+import '../../shape-names.ts';
 import { claimStatusSchema, personSchema } from './people.contract.ts';
 
-named('When', whenSchema);
-named('MixHint', mixHintSchema);
-named('CrewMember', crewMemberSchema);
 const when = whenSchema.nullable();
 
 /** As planning's ready list has it, beside what the published plan and the claims say. */
@@ -38,6 +43,15 @@ const taskFields = {
     .describe('Who holds the task; null while nobody does.'),
 };
 
+/** What a crew needs to know before it begins, as it would be if it began now. */
+export const briefingSchema = z.object({
+  mix: mixSheetSchema.nullable().describe('Null: it mixes nothing.'),
+  bond: sheetBondSchema.nullable(),
+  consumables: z.array(sheetAmountSchema),
+  warnings: z.array(z.string()).describe('To be looked at first.'),
+  cautions: z.array(sheetCautionSchema).describe('Never to be switched off.'),
+});
+
 export const ReadyTask = outputShape(
   'ReadyTask',
   z.object({
@@ -45,7 +59,7 @@ export const ReadyTask = outputShape(
     closes: when.describe('The window shuts then: the task has to be over. Null: nothing presses.'),
     startBy: when.describe('To be over in time with the largest crew at the nominal rate.'),
     because: z.string().nullable(),
-    mix: mixHintSchema.nullable(),
+    ...briefingSchema.shape,
   }),
 );
 export type ReadyTask = z.output<typeof ReadyTask.schema>;

@@ -5,7 +5,7 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import type { Claim } from './claims.contract.ts';
 import { heldClaims } from './claims.store.ts';
-import type { Ready, ReadyTask, Whose } from './ready.contract.ts';
+import { briefingSchema, type Ready, type ReadyTask, type Whose } from './ready.contract.ts';
 import { standing } from './ready.store.ts';
 
 type Listed = Pick<ReadyTask, 'taskId' | 'skill' | 'minLevel'>;
@@ -37,10 +37,7 @@ export class ReadyService {
         at: now.toISOString(),
         planId,
         ready: inOrder(
-          shown(ready).map(({ mix, ...task }) => ({
-            ...task,
-            mix: mix && { ...mix, cautions: [...mix.cautions] },
-          })),
+          shown(ready).map((task) => ({ ...task, ...briefingSchema.parse(task) })),
           ({ startBy }) => startBy?.at,
         ),
         waiting: inOrder(shown(waiting), () => undefined),

@@ -1,7 +1,7 @@
 import { readSheet } from '#persistence/plan/sheet.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
-import { readyList, type ReadyList } from '#planning/decode/ready.ts';
+import { readyList, type ReadyList } from '#planning/decode/ready/ready.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';

@@ -12,6 +12,7 @@ import {
   YardFileInput,
   YardList,
   YardPatch,
+  YardWarnings,
 } from './yard.contract.ts';
 import type { YardFile } from './yard.contract.ts';
 import { YardService } from './yard.service.ts';
@@ -58,6 +59,14 @@ export class YardController {
   @Answers(200, YardFileInput)
   export(@By() viewer: Viewer): Promise<YardFile> {
     return this.yards.export(viewer);
+  }
+
+  /** What is to be looked at, though it may be planned. */
+  @Get(':yardId/warnings')
+  @May('foreman', 'builder')
+  @Answers(200, YardWarnings)
+  warnings(@By() viewer: Viewer): Promise<YardWarnings> {
+    return this.yards.warnings(viewer);
   }
 
   @Get(':yardId/outdoor')

@@ -3,7 +3,7 @@ import { By, ByAccount, YardArg } from '../../platform/access/caller.ts';
 import { May, SignedIn } from '../../platform/access/rules.ts';
 import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
-import { Outdoor, OutdoorInput, Yard, YardList, YardPatch } from './yard.contract.ts';
+import { Outdoor, OutdoorInput, Yard, YardList, YardPatch, YardWarnings } from './yard.contract.ts';
 import { YardService } from './yard.service.ts';
 
 /** A whole yard file goes in and out by REST only: it is a document, not a selection of fields. */
@@ -27,6 +27,12 @@ export class YardResolver {
   @May('foreman', 'builder')
   outdoor(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<Outdoor> {
     return this.service.outdoor(viewer);
+  }
+
+  @Query(() => YardWarnings)
+  @May('foreman', 'builder')
+  yardWarnings(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<YardWarnings> {
+    return this.service.warnings(viewer);
   }
 
   @Mutation(() => Yard)

@@ -1,12 +1,14 @@
 import { Injectable } from '@nestjs/common';
 import { saveOutdoor } from '#persistence/yard/spaces.ts';
 import { loadYard, saveYard } from '#persistence/yard/store.ts';
+import { yardWarnings } from '#planning/yard/check/warnings.ts';
+import { futureFaults } from '#planning/questions/future.ts';
 import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { patched } from '../../platform/shapes/layers.ts';
 import { makeTasks } from '../workload/workload.service.ts';
-import { assertFits, refuseFaults } from '../soundness/soundness.service.ts';
+import { assertFits, refuse, refuseFaults } from '../soundness/soundness.service.ts';
 import type {
   Outdoor,
   OutdoorInput,
@@ -14,6 +16,7 @@ import type {
   YardFile,
   YardList,
   YardPatch,
+  YardWarnings,
 } from './yard.contract.ts';
 import { findOutdoor, findYard, showYard, updateYard, withForeman } from './yard.store.ts';
 
@@ -34,6 +37,7 @@ export class YardService {
   create(account: Account, sent: YardFile): Promise<Yard> {
     const { file, memberId } = withForeman(sent, account);
     refuseFaults({ yard: file, path: '' });
+    refuse(futureFaults(file, new Date().toISOString()));
     const yardId = file.id;
     return this.database.inYard({ yardId, memberId }, async (tx) => {
       await saveYard(tx, file);
@@ -60,6 +64,13 @@ export class YardService {
 
   export(viewer: Viewer): Promise<YardFile> {
     return this.database.inYard(viewer, (tx) => loadYard(tx, viewer.yardId));
+  }
+
+  warnings(viewer: Viewer): Promise<YardWarnings> {
+    return this.database.inYard(viewer, async (tx) => {
+      const found = yardWarnings(await loadYard(tx, viewer.yardId));
+      return { items: found.map(({ path, message, source }) => ({ path, message, source })) };
+    });
   }
 
   outdoor(viewer: Viewer): Promise<Outdoor> {

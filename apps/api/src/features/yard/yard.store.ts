@@ -1,7 +1,8 @@
 import { DomainError } from '#kernel/error.ts';
-import { isoOf } from '#persistence/rows.ts';
+import { asJson, isoOf } from '#persistence/rows.ts';
 import type { Yard as YardRow } from '#persistence/generated/client.ts';
 import { loadOutdoor } from '#persistence/yard/spaces.ts';
+import { toConsumables } from '#persistence/yard/store.ts';
 import { personSchema } from '#planning/yard/people.ts';
 import type { Account } from '../../platform/access/viewer.ts';
 import type { Tx } from '../../platform/database/database.ts';
@@ -16,8 +17,8 @@ export async function findYard(tx: Tx, id: string): Promise<Yard> {
 }
 
 export async function updateYard(tx: Tx, revision: number, yard: Yard): Promise<void> {
-  const { id, planFrom, ...same } = withoutRevision(yard);
-  const data = { ...same, planFrom: new Date(planFrom) };
+  const { id, planFrom, consumables, ...same } = withoutRevision(yard);
+  const data = { ...same, planFrom: new Date(planFrom), consumables: asJson(consumables) };
   changedOne(await tx.yard.updateMany({ where: { id, revision }, data }));
 }
 
@@ -30,9 +31,20 @@ export async function findOutdoor(tx: Tx, yardId: string): Promise<Outdoor> {
 }
 
 export function showYard(row: YardRow): Yard {
-  const { id, name, timeZone, planFrom, horizonDays, currency, moneyTolerance, revision } = row;
-  const from = isoOf(planFrom);
-  return { id, name, timeZone, planFrom: from, horizonDays, currency, moneyTolerance, revision };
+  const { id, name, timeZone, horizonDays, currency, moneyTolerance, revision } = row;
+  return {
+    id,
+    name,
+    timeZone,
+    planFrom: isoOf(row.planFrom),
+    horizonDays,
+    currency,
+    moneyTolerance,
+    cupShare: row.cupShare,
+    powerWatts: row.powerWatts,
+    consumables: toConsumables(row.consumables),
+    revision,
+  };
 }
 
 /**

@@ -4,13 +4,16 @@ import { refusalOf } from '#persistence/refusal.ts';
 
 /** What callers may cause in the database; anything else is a fault of ours and told as such. */
 export function databaseError(thrown: unknown): DomainError | undefined {
-  switch (refusalOf(thrown)?.kind) {
+  const refusal = refusalOf(thrown);
+  switch (refusal?.kind) {
     case 'unique':
       return new DomainError('record.exists');
     case 'reference':
       return new DomainError('yard.reference');
     case 'exclusion':
-      return new DomainError('yard.shifts-overlap');
+      return new DomainError(
+        refusal.constraint === 'reading_overlap' ? 'cure.reading' : 'yard.shifts-overlap',
+      );
     default:
       break;
   }

@@ -49,14 +49,37 @@ function unionFields(union: z.ZodDiscriminatedUnion): ReadonlyMap<string, z.ZodT
     for (const [key, field] of fieldsOf(asType(option))) {
       if (key === union.def.discriminator && field instanceof z.ZodLiteral) {
         kinds.push(...[...field.values].map(String));
-      } else if (!fields.has(key)) {
-        fields.set(key, bare(field).schema.nullable().optional());
+      } else {
+        const before = fields.get(key);
+        const own = bare(field).schema;
+        fields.set(key, before === undefined ? own : together(before, own));
       }
     }
   }
-  const all = new Map([[union.def.discriminator, z.enum(kinds)], ...fields]);
+  const shown = [...fields].map(([key, field]) => [key, field.nullable().optional()] as const);
+  const all = new Map<string, z.ZodType>([[union.def.discriminator, z.enum(kinds)], ...shown]);
   unions.set(union, all);
   return all;
+}
+
+/** Lists of records, or records, that variants have under one name are shown with the fields of both. */
+function together(one: z.ZodType, other: z.ZodType): z.ZodType {
+  if (one === other) return one;
+  if (one instanceof z.ZodArray && other instanceof z.ZodArray) {
+    const [mine, theirs] = [asType(one.element), asType(other.element)];
+    const both = together(mine, theirs);
+    return both === mine ? one : z.array(both);
+  }
+  if (!(one instanceof z.ZodObject && other instanceof z.ZodObject)) return one;
+  const [mine, theirs] = [fieldsOf(one), fieldsOf(other)];
+  const keys = [...new Set([...mine.keys(), ...theirs.keys()])];
+  if (keys.length === mine.size && keys.length === theirs.size) return one;
+  const entries = keys.map((key) => {
+    const [here, there] = [mine.get(key), theirs.get(key)];
+    if (here && there) return [key, together(here, there)];
+    return [key, (here ?? there)?.nullable().optional()];
+  });
+  return z.object(Object.fromEntries(entries));
 }
 
 /** Asked for once a face; the discriminator's enumeration must be one and the same. */

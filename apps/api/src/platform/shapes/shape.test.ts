@@ -14,6 +14,14 @@ const cover = named(
   z.discriminatedUnion('kind', [
     z.strictObject({ kind: z.literal('film'), hours: z.int() }),
     z.strictObject({ kind: z.literal('peel-ply'), source: z.string().nullable() }),
+    z.strictObject({
+      kind: z.literal('plies'),
+      plies: z.array(z.strictObject({ fabric: z.string(), layers: z.int() })),
+    }),
+    z.strictObject({
+      kind: z.literal('strips'),
+      plies: z.array(z.strictObject({ fabric: z.string(), widthMm: z.number() })),
+    }),
   ]),
 );
 
@@ -58,6 +66,13 @@ test('one declaration gives both faces of GraphQL, defaults optional on the way 
   kind: CoverKind!
   hours: Int
   source: String
+  plies: [CoverPlies!]
+}`);
+  // Two lists of one name are shown as one, with what only one of them has left open.
+  expect(shown('CoverPlies')).toBe(`type CoverPlies {
+  fabric: String!
+  layers: Int
+  widthMm: Float
 }`);
   expect(shown('SheetGrade')).toBe(`enum SheetGrade {
   DRY_FIT
@@ -83,7 +98,7 @@ test('and the OpenAPI schemas, nested ones by reference', () => {
     required: ['id', 'at', 'weight', 'grade', 'tags', 'cover', 'layers'],
   });
   expect(input).toMatchObject({ required: ['id', 'at', 'weight', 'cover', 'layers'] });
-  expect(union).toHaveProperty('oneOf.length', 2);
+  expect(union).toHaveProperty('oneOf.length', 4);
 });
 
 test('a patch leaves alone what it does not name, defaults and all', () => {
