@@ -1,11 +1,20 @@
 import type { YardInput } from '#planning/yard/yard.ts';
 import { boats } from './demo/boats.ts';
+import { observations, readings } from './demo/observed.ts';
 import { people } from './demo/people.ts';
 import { spaces } from './demo/spaces.ts';
 import { crane, surveyor } from './demo/outside.ts';
+import { fabrics } from './fabrics.ts';
 import { materials } from './materials.ts';
 import { inventedOutdoor } from './outdoor.ts';
+import { bothFaces, ownWipe } from './procedures/prepared.ts';
 import { procedures, skills } from './procedures.ts';
+
+/** Epoxies stand in the store at the warm end of the benches, two hours behind its air. */
+const kept = (material: (typeof materials)[number]) =>
+  material.resinSystem === 'epoxy'
+    ? { ...material, keptIn: 'bench-north', keptLagHours: 2 }
+    : material;
 
 /** A small yard with three boats, three weeks of work. Everybody and everything in it is invented. */
 export const demoYard: YardInput = {
@@ -16,6 +25,7 @@ export const demoYard: YardInput = {
   timeZone: 'Europe/Paris',
   planFrom: '2026-11-30T07:00:00+01:00',
   horizonDays: 35,
+  powerWatts: 9000,
   outdoor: inventedOutdoor('2026-11-23T00:00:00+01:00', 24 * 44),
   skills,
   people: [...people],
@@ -43,7 +53,10 @@ export const demoYard: YardInput = {
   deliveries: [
     { id: 'foam-core', name: 'Foam core for Kornog', expected: '2026-12-01T11:00:00+01:00' },
   ],
-  materials: [...materials],
-  procedures: [...procedures],
+  materials: materials.map(kept),
+  fabrics: [...fabrics],
+  readings: [...readings],
+  observations: [...observations],
+  procedures: procedures.map((one) => ownWipe(bothFaces(one))),
   boats: [...boats],
 };

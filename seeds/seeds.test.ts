@@ -1,15 +1,20 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
+import { classOf } from '#cure/catalogue/classes.ts';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
+import { observedMaterials } from '#planning/compile/observed/observed.ts';
+import { frameOf } from '#planning/compile/frame/time.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
-import { readyList } from '#planning/decode/ready.ts';
+import { readyList } from '#planning/decode/ready/ready.ts';
+import { yardWarnings } from '#planning/yard/check/warnings.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import type { Task, Workload } from '#planning/workload/workload.ts';
 import { readYard } from '#planning/yard/read.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import { check } from '#scheduling/checker/check.ts';
 import type { SolveResult } from '#scheduling/model/plan.ts';
-import type { Problem } from '#scheduling/model/problem.ts';
+import type { Lag, Problem } from '#scheduling/model/problem.ts';
+import { readDown, readUp } from '#scheduling/model/lag-table.ts';
 import { validate } from '#scheduling/model/validate.ts';
 import { solve } from '#scheduling/solve.ts';
 import { procedures } from './procedures.ts';
@@ -55,7 +60,7 @@ describe('the demo yard', () => {
     expect(demo.spaces).toHaveLength(6);
     expect(demo.boats).toHaveLength(3);
     expect(parts).toHaveLength(15);
-    expect(demoCompiled.problem.activities).toHaveLength(139);
+    expect(demoCompiled.problem.activities).toHaveLength(151);
     expect(procedures).toHaveLength(9);
     const used = new Set(parts.flatMap(({ jobs }) => jobs.map(({ procedure }) => procedure)));
     expect([...used].sort()).toEqual(procedures.map(({ id }) => id).sort());
@@ -67,14 +72,31 @@ describe('the demo yard', () => {
     );
   });
 
-  it('washes before it abrades, wipes before it coats, and lets the wipe flash off', () => {
+  it.each(['demo-yard', 'yard-of-one'])(
+    'prepares every coat of %s in time by the bond rules: no wipe is stale, no face left bare',
+    (name) => {
+      expect(yardWarnings(read(name))).toEqual([]);
+    },
+  );
+
+  it('takes off blush, wax and dust in the order of the bond rules, and lets the wipe flash off', () => {
+    const order = ['dewax', 'wash', 'abrade', 'extract', 'wipe'];
     for (const { id, steps, links, choices } of demo.procedures) {
+      for (const { prepares } of steps) {
+        const ranks = prepares.map(({ kind }) => order.indexOf(kind));
+        expect(ranks, id).toEqual([...ranks].sort((a, b) => a - b));
+      }
       for (const { branches } of choices) {
         const prepared = branches.find((branch) => branch.id === 'prepare')?.steps ?? [];
         expect(prepared, id).toHaveLength(2);
         const [key, wipe] = prepared.map((step) => steps.find((one) => one.id === step));
-        expect(key?.name).toMatch(/^Wash and abrade/);
-        expect(wipe?.name).toMatch(/^Vacuum and wipe/);
+        const kinds = [...(key?.prepares ?? []), ...(wipe?.prepares ?? [])].map(({ kind }) => kind);
+        expect(kinds).toEqual([
+          expect.stringMatching(/^(wash|dewax)$/),
+          'abrade',
+          'extract',
+          'wipe',
+        ]);
         const coat = links.find(({ from }) => from === wipe?.id);
         expect(coat).toMatchObject({
           opens: { kind: 'after', minutes: 15 },
@@ -90,13 +112,20 @@ describe('the demo yard', () => {
   });
 
   it('labels every number as invented or as practice without a source', () => {
-    for (const { milestones, name } of demo.materials) {
+    const invented = 'Invented demo data sheet, not a real product';
+    for (const { milestones, name, classId, ...rest } of demo.materials) {
       expect(name).toMatch(/\(invented\)$/);
-      for (const { source, rows } of milestones) {
-        expect(source).toBe('Invented demo data sheet, not a real product');
+      expect(classOf(classId ?? ''), name).toBeDefined();
+      for (const { source, rows, spread } of milestones) {
+        expect(source).toBe(invented);
         expect(rows.length).toBeGreaterThanOrEqual(4);
+        expect(spread).toBe(1.1);
       }
+      const sources = JSON.stringify(rest).match(/"source":"[^"]*"/g) ?? [];
+      expect(sources.length).toBeGreaterThan(5);
+      expect(new Set(sources)).toEqual(new Set([`"source":"${invented}"`]));
     }
+    expect(new Set(demo.fabrics.map(({ source }) => source))).toEqual(new Set([invented]));
     expect(demo.outdoor?.source).toMatch(/^Invented/);
     const efforts = demo.procedures.flatMap(({ steps }) =>
       steps.map(({ effort }) => effort.source),
@@ -120,13 +149,14 @@ describe('the demo yard', () => {
       expect(chain.length).toBeGreaterThan(0);
       expect(tasks).toBeGreaterThan(20);
     }
-    // Work for two weeks and a half from Monday 30 November on, more or less well planned.
+    // Work for two weeks and a half from Monday 30 November on; badly planned, the last of it
+    // misses the crane of the 18th and has that of the 22nd.
     const last =
       sheet.boats
         .map(({ finish }) => finish.local.slice(0, 10))
         .sort()
         .at(-1) ?? '';
-    expect(last >= '2026-12-09' && last <= '2026-12-21').toBe(true);
+    expect(last >= '2026-12-09' && last <= '2026-12-22').toBe(true);
     for (const { air, film } of sheet.tasks) expect(film.length > 0).toBe(air === 'wet');
     const { labour, overtime, slots, prices, total } = sheet.money;
     expect(Math.abs(labour + overtime + slots + prices - total)).toBeLessThanOrEqual(2); // cents, each rounded
@@ -141,17 +171,34 @@ describe('the demo yard', () => {
     expect(sheet.choices).toHaveLength(10);
   });
 
+  it('has timed its cups and tried its panels, and leaves out the cup that was mixed wrong', () => {
+    const { calibrations } = observedMaterials(demo, frameOf(demo, undefined, undefined));
+    const own = calibrations.get('demo-laminating-epoxy') ?? [];
+    expect(own.map(({ milestone }) => milestone)).toEqual(['pot-life', 'sandable']);
+    const [cups, panels] = own;
+    expect(cups.evidence.map(({ finding, flag }) => [finding.id, flag])).toEqual([
+      ['cup-one', null],
+      ['cup-two', null],
+      ['cup-three', null],
+      ['cup-four', 'outlier'],
+    ]);
+    expect(cups.factor).toBeGreaterThan(1.01);
+    expect(cups.factor).toBeLessThan(1.2);
+    expect(panels.evidence.map(({ flag }) => flag)).toEqual([null, null]);
+    for (const { spread, prior } of own) expect(spread).toBeLessThan(prior.spread);
+  });
+
   // A rule binds if planning without it makes use of that.
   it('is bound by closing windows (so that bonding or preparing is a question), by cures and by dust', () => {
     const { problem } = demoCompiled;
-    const unbound = (bound: 'open' | 'close'): Problem => ({
+    const without = (of: (lag: Lag) => boolean, minutes: number): Problem => ({
       ...problem,
-      lags: problem.lags.map((lag) => {
-        if (lag.bound !== bound || lag.fns[0].kind !== 'table') return lag;
-        const minutes = bound === 'open' ? -problem.horizon : 2 * problem.horizon;
-        return { ...lag, fns: [{ kind: 'constant', minutes }] };
-      }),
+      lags: problem.lags.map((lag) =>
+        of(lag) ? { ...lag, fns: [{ kind: 'constant', minutes }] } : lag,
+      ),
     });
+    const closes = ({ bound, fns }: Lag): boolean => bound === 'close' && fns[0].kind === 'table';
+    const sands = ({ bound, kind }: Lag): boolean => bound === 'open' && kind === 'sand';
     const dustless: Problem = {
       ...problem,
       surfaces: [],
@@ -163,10 +210,10 @@ describe('the demo yard', () => {
         })),
       })),
     };
-    const late = brokenBy(problem, unbound('close'));
+    const late = brokenBy(problem, without(closes, 2 * problem.horizon));
     expect(late.rules).toContain('lag-close');
     expect(late.lags).toContain('bond');
-    const early = brokenBy(problem, unbound('open'));
+    const early = brokenBy(problem, without(sands, 0));
     expect(early.rules).toContain('lag-open');
     expect(early.lags).toContain('sand');
     expect(brokenBy(problem, dustless).rules).toEqual(new Set(['dust']));
@@ -216,32 +263,40 @@ describe('the demo yard planned again once work has begun as planned', () => {
   });
 });
 
-describe('the demo yard with its hull 8 °C colder', () => {
-  const colder = structuredClone(demo);
-  for (const { id, climate } of colder.spaces) {
-    if (id === 'kornog-inside' && climate.kind === 'outdoors') climate.warmerBy -= 8;
-  }
-  const cold = compile({ yard: colder, workload: makeWorkload(colder) });
+describe('the demo yard with its hull 4 °C colder', () => {
+  /** Nothing heats or dries it, so that it follows the weather. */
+  const hull = (warmerBy: number): Yard => {
+    const yard = structuredClone(demo);
+    for (const space of yard.spaces) {
+      if (space.id !== 'kornog-inside') continue;
+      space.changes = [];
+      space.humidity = { kind: 'held', percent: 60 };
+      space.climate = { kind: 'outdoors', lagHours: 4, warmerBy };
+    }
+    return yard;
+  };
+  const mild = compile({ yard: hull(3.5), workload: makeWorkload(demo) });
+  const cold = compile({ yard: hull(-0.5), workload: makeWorkload(demo) });
 
   it('has every opening and closing in the hull later for the same start, and no other', () => {
-    const { problem } = demoCompiled;
-    const never = problem.horizon + 1;
+    const { problem } = mild;
     expect(cold.problem.tables.map(({ id }) => id)).toEqual(problem.tables.map(({ id }) => id));
+    const reads = [readUp, readDown];
     let compared = 0;
-    problem.tables.forEach(({ id, values }, t) => {
-      const other = cold.problem.tables[t].values;
-      if (!id.includes('kornog-inside')) {
-        expect(other).toEqual(values);
+    problem.tables.forEach((table, t) => {
+      const other = cold.problem.tables[t];
+      if (!table.id.includes('kornog-inside')) {
+        expect(other).toEqual(table);
         return;
       }
-      values.forEach((value, k) => {
-        if (value === never) expect(other[k]).toBe(never);
-        else if (other[k] <= value)
-          throw new Error(
-            `${id} at ${String(k)}: ${String(other[k])} is not after ${String(value)}`,
-          );
+      const read = reads[Number(table.id.includes('/close/'))];
+      for (let minute = 0; minute <= problem.horizon; minute += 20) {
+        const [before, after] = [read(table, minute), read(other, minute)];
+        if (before > problem.horizon) expect(after).toBeGreaterThan(problem.horizon);
+        else if (after <= before)
+          throw new Error(`${table.id} at ${minute}: ${after} is not after ${before}`);
         else compared++;
-      });
+      }
     });
     expect(compared).toBeGreaterThan(10_000);
   });
@@ -273,5 +328,12 @@ describe('the yard of one', () => {
     expect(new Set(sheet.tasks.flatMap(({ crew }) => crew.map(({ name }) => name)))).toEqual(
       new Set(['Perrin Holloway']),
     );
+    // One cup, without a lap: 0.6 m² × 300 g/m² = 180 g, 35 % more is 243 g, spread before it gels.
+    const coat = sheet.tasks.find(({ id }) => id === 'wren-tiller-lid.finish-coat');
+    const cups = coat?.mix?.cups ?? [];
+    expect(cups.map(({ resinGrams, hardenerGrams }) => resinGrams + hardenerGrams)).toEqual([
+      expect.closeTo(243, 0),
+    ]);
+    expect(cups.every(({ potLifeEnds }) => potLifeEnds.at >= (coat?.finish.at ?? ''))).toBe(true);
   });
 });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
-import { rowOf, type Row } from '#planning/compile/map.ts';
-import { contradictionOf } from '#planning/decode/infeasible.ts';
+import { rowOf, type Row } from '#planning/compile/trace/map.ts';
+import { contradictionOf } from '#planning/decode/explain/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
-import { whyNotEarlier } from '#planning/decode/why-not-earlier.ts';
+import { whyNotEarlier } from '#planning/decode/explain/why-not-earlier.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { valueAt } from '#planning/yard/path.ts';
 import { yardFaults } from '#planning/yard/check/check.ts';

@@ -1,19 +1,31 @@
 import type { YardInput } from '#planning/yard/yard.ts';
+import { fabrics } from './fabrics.ts';
 import { materials } from './materials.ts';
 import { inventedOutdoor } from './outdoor.ts';
 import { coredPanel } from './procedures/panels.ts';
 import { delaminatedPatch } from './procedures/laminates.ts';
 import { fairAndSand, gelCoatBuild, hatchNonSkid } from './procedures/finishes.ts';
+import { bothFaces, ownWipe } from './procedures/prepared.ts';
 import type { ProcedureInput } from './procedures/step.ts';
 import { skills } from './procedures.ts';
 
-/** The same procedures for a pair of hands: what takes two (turning a panel) is done alone with a jig. */
+/**
+ * The same procedures for a pair of hands: what takes two (turning a panel) is done alone with a
+ * jig, and a lid is so small that its finish coat is one cup, without a lap.
+ */
 const alone = (procedure: ProcedureInput): ProcedureInput => ({
   ...procedure,
   steps: procedure.steps.map((step) =>
-    step.skill === null ? step : { ...step, crewMin: 1, crewMax: 1 },
+    step.skill === null
+      ? step
+      : { ...step, crewMin: 1, crewMax: 1, oneBatch: step.id === 'finish-coat' },
   ),
 });
+
+const gelCoated = [
+  { base: 'polyester', surface: 'sealed', mm: 6 },
+  { base: 'polyester', surface: 'sealed', mm: 0.5 },
+] as const;
 
 const evening = [1, 2, 3, 4, 5].map((weekday) => ({ weekday, from: '18:00', to: '22:00' }));
 const weekend = [6, 7].map((weekday) => ({
@@ -53,9 +65,11 @@ export const yardOfOne: YardInput = {
         setPoints: [
           { weekdays: [1, 2, 3, 4, 5], from: '17:30', celsius: 20 },
           { weekdays: [6, 7], from: '08:00', celsius: 20 },
-          { weekdays: [1, 2, 3, 4, 5, 6, 7], from: '23:00', celsius: 16 },
+          { weekdays: [1, 2, 3, 4, 5, 6, 7], from: '23:00', celsius: 17 },
         ],
       },
+      bandC: 1,
+      humidity: { kind: 'held', percent: 60 },
       room: 2,
       dustReaches: ['garage'],
       settlingMinutes: 30,
@@ -64,6 +78,22 @@ export const yardOfOne: YardInput = {
       id: 'under-cover',
       name: 'Boat under its cover',
       climate: { kind: 'outdoors', lagHours: 3, warmerBy: 3 },
+      bandC: 2,
+      humidity: { kind: 'outdoors', addsHPa: 0 },
+      skin: { outdoorShare: 0.2, lagHours: 0.5 },
+      changes: [
+        {
+          id: 'wren-tent',
+          name: 'Tent with a small heater over the coaming',
+          kind: 'tent',
+          from: '2026-12-02T18:00:00Z',
+          to: '2026-12-20T18:00:00Z',
+          lagHours: 6,
+          warmerBy: 8,
+          watts: 1000,
+          costPerDay: 300,
+        },
+      ],
       room: 2,
       dustReaches: ['under-cover'],
       settlingMinutes: 30,
@@ -76,7 +106,10 @@ export const yardOfOne: YardInput = {
   ],
   stocks: [{ id: 'gel-coat', name: 'Gel coat in the store', unit: 'kg', total: 4 }],
   materials: [...materials],
-  procedures: [coredPanel, delaminatedPatch, fairAndSand, gelCoatBuild, hatchNonSkid].map(alone),
+  fabrics: [...fabrics],
+  procedures: [coredPanel, delaminatedPatch, fairAndSand, gelCoatBuild, hatchNonSkid].map((one) =>
+    alone(ownWipe(bothFaces(one))),
+  ),
   boats: [
     {
       id: 'wren',
@@ -96,6 +129,7 @@ export const yardOfOne: YardInput = {
               space: 'garage',
               areaM2: 0.7,
               edgeM: 3.4,
+              layers: [{ base: 'foam', mm: 15 }],
               jobs: [{ id: 'wren-locker-lid', procedure: 'cored-panel' }],
             },
             {
@@ -104,6 +138,7 @@ export const yardOfOne: YardInput = {
               space: 'garage',
               areaM2: 0.4,
               edgeM: 2.4,
+              layers: [...gelCoated],
               jobs: [{ id: 'wren-hatch', procedure: 'hatch-non-skid' }],
             },
             {
@@ -111,6 +146,7 @@ export const yardOfOne: YardInput = {
               name: 'Rudder',
               space: 'garage',
               areaM2: 0.8,
+              layers: [...gelCoated],
               jobs: [{ id: 'wren-rudder', procedure: 'fair-and-sand' }],
             },
             {
@@ -118,6 +154,7 @@ export const yardOfOne: YardInput = {
               name: 'Cockpit lid',
               space: 'garage',
               areaM2: 0.6,
+              layers: [...gelCoated],
               jobs: [
                 {
                   id: 'wren-tiller-lid',
@@ -132,6 +169,7 @@ export const yardOfOne: YardInput = {
               space: 'under-cover',
               areaM2: 0.4,
               edgeM: 2.2,
+              layers: [...gelCoated],
               jobs: [{ id: 'wren-coaming', procedure: 'delaminated-patch' }],
             },
           ],

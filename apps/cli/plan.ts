@@ -4,16 +4,21 @@ import { dirname } from 'node:path';
 import { DomainError } from '#kernel/error.ts';
 import { runSolve, type RunResult } from '#host/run-solve.ts';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
-import { problemHash } from '#planning/compile/hash.ts';
-import { whyNot } from '#planning/decode/infeasible.ts';
+import { frameOf } from '#planning/compile/frame/time.ts';
+import { observedMaterials } from '#planning/compile/observed/observed.ts';
+import { problemHash } from '#planning/compile/trace/hash.ts';
+import { whyNot } from '#planning/decode/explain/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
-import { printSheet } from '#planning/decode/print.ts';
+import { printSheet } from '#planning/decode/print/print.ts';
+import { futureFaults } from '#planning/questions/future.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
+import { yardWarnings } from '#planning/yard/check/warnings.ts';
 import { readYard } from '#planning/yard/read.ts';
+import type { Yard } from '#planning/yard/yard.ts';
 import { check } from '#scheduling/checker/check.ts';
 import { readArguments, type PlanArguments } from './plan/arguments.ts';
 import { readJson } from './plan/read-json.ts';
-import { refusal, searchLine, type PlanFile } from './plan/report.ts';
+import { findingLines, refusal, searchLine, warningLines, type PlanFile } from './plan/report.ts';
 import { pathOf, UsageError } from './words.ts';
 
 /** The documented exit codes. */
@@ -79,9 +84,24 @@ function withoutPlan(compiled: Compiled, result: RunResult, given: PlanArguments
   return proved ? exit.infeasible : exit.nothingFound;
 }
 
+/** A file knows no clock: what nobody can have read or found yet is refused here. */
+function expectSeen(yard: Yard, clock: Date): void {
+  const faults = futureFaults(yard, clock.toISOString());
+  if (faults.length > 0)
+    throw new DomainError('cure.reading', 'Something is later than now', { faults });
+}
+
+/** As the plan reckoned with them. */
+const findings = (yard: Yard): string =>
+  findingLines(
+    yard.materials,
+    observedMaterials(yard, frameOf(yard, undefined, undefined)).calibrations,
+  );
+
 async function plan(given: PlanArguments): Promise<number> {
   if (given.out !== null) expectWritable(given.out);
   const yard = readYard(readJson(pathOf(given.file), given.file), given.file);
+  expectSeen(yard, new Date());
   const workload = makeWorkload(yard);
   const compiled = compile({ yard, workload });
   const begun = performance.now();
@@ -91,12 +111,14 @@ async function plan(given: PlanArguments): Promise<number> {
   if (result.plan === null) return withoutPlan(compiled, result, given);
 
   const sheet = makeSheet({ compiled, result, yard, workload });
+  const warnings = yardWarnings(yard);
   const file: PlanFile = {
     format: 'curewright-plan',
     version: 1,
     problemHash: problemHash(compiled.problem),
     seed: given.seed,
     iterations: result.iterations,
+    warnings,
     sheet,
     map: compiled.map,
     result: { status: result.status, plan: result.plan, bounds: result.bounds },
@@ -105,7 +127,7 @@ async function plan(given: PlanArguments): Promise<number> {
   process.stdout.write(
     given.json
       ? `${JSON.stringify(file)}\n`
-      : `${printSheet(sheet)}${searchLine(result, given.seed, seconds)}`,
+      : `${printSheet(sheet, { weeks: given.weeks, mixDays: given.mixDays })}${findings(yard)}${warningLines(warnings)}${searchLine(result, given.seed, seconds)}`,
   );
   return exit.plan;
 }

@@ -4,12 +4,20 @@ type BoatInput = NonNullable<YardInput['boats']>[number];
 type PartInput = NonNullable<NonNullable<BoatInput['refits']>[number]['parts']>[number];
 
 type JobInput = NonNullable<PartInput['jobs']>[number];
+type LayerInput = NonNullable<PartInput['layers']>[number];
 
 interface Size {
   readonly areaM2: number;
   readonly edgeM?: number;
   readonly jointM?: number;
+  readonly layers?: LayerInput[];
 }
+
+/** What parts are made of, the outermost last. */
+const laminate: LayerInput[] = [{ base: 'polyester', surface: 'sealed', mm: 9 }];
+const gelCoated: LayerInput[] = [...laminate, { base: 'polyester', surface: 'sealed', mm: 0.5 }];
+const foam: LayerInput[] = [{ base: 'foam', mm: 20 }];
+const epoxyPanel: LayerInput[] = [{ base: 'epoxy', surface: 'sealed', mm: 10 }];
 
 const job = (
   id: string,
@@ -39,12 +47,15 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-18T16:00:00+01:00',
         weight: 3,
         parts: [
-          part('kornog-frame', 'Hull at the main bulkhead', 'kornog-inside', { areaM2: 3 }),
+          part('kornog-frame', 'Hull at the main bulkhead', 'kornog-inside', {
+            areaM2: 3,
+            layers: laminate,
+          }),
           part(
             'kornog-bulkhead',
             'Main bulkhead',
             'bench-north',
-            { areaM2: 5.4, edgeM: 10.5, jointM: 9.5 },
+            { areaM2: 5.4, edgeM: 10.5, jointM: 9.5, layers: foam },
             job('kornog-panel', 'cored-panel', [], {
               waitsFor: [{ delivery: 'foam-core', step: 'cut-core' }],
             }),
@@ -57,21 +68,21 @@ export const boats: readonly BoatInput[] = [
             'kornog-overhead',
             'Saloon overhead',
             'kornog-inside',
-            { areaM2: 7.5 },
+            { areaM2: 7.5, layers: laminate },
             job('kornog-overhead', 'overhead-laminate'),
           ),
           part(
             'kornog-lockers',
             'Saloon lockers',
             'bench-south',
-            { areaM2: 5, jointM: 14 },
+            { areaM2: 5, edgeM: 14, jointM: 14, layers: epoxyPanel },
             job('kornog-lockers', 'panels-bonded'),
           ),
           part(
             'kornog-topside',
             'Topside at the chainplate',
             'shed',
-            { areaM2: 2.6, edgeM: 6.4 },
+            { areaM2: 2.6, edgeM: 6.4, layers: gelCoated },
             job('kornog-topside', 'delaminated-patch'),
             job('kornog-topside-fair', 'fair-and-sand', ['kornog-topside']),
           ),
@@ -79,7 +90,7 @@ export const boats: readonly BoatInput[] = [
             'kornog-hull',
             'Hull',
             'shed',
-            { areaM2: 30 },
+            { areaM2: 30, layers: gelCoated },
             job('kornog-lift', 'crane-lift', [
               'kornog-bulkhead',
               'kornog-overhead',
@@ -103,12 +114,15 @@ export const boats: readonly BoatInput[] = [
         promised: '2026-12-11T16:00:00+01:00',
         weight: 2,
         parts: [
-          part('tangon-frame', 'Hull at the half bulkhead', 'tangon-inside', { areaM2: 2 }),
+          part('tangon-frame', 'Hull at the half bulkhead', 'tangon-inside', {
+            areaM2: 2,
+            layers: laminate,
+          }),
           part(
             'tangon-bulkhead',
             'Half bulkhead',
             'bench-south',
-            { areaM2: 2.8, edgeM: 7.2, jointM: 6.8 },
+            { areaM2: 2.8, edgeM: 7.2, jointM: 6.8, layers: foam },
             job('tangon-panel', 'cored-panel'),
             job('tangon-bulkhead', 'bulkhead-tabbed', ['tangon-panel'], {
               destination: 'tangon-inside',
@@ -119,7 +133,7 @@ export const boats: readonly BoatInput[] = [
             'tangon-keel-stub',
             'Keel stub',
             'shed',
-            { areaM2: 3.2, edgeM: 7 },
+            { areaM2: 3.2, edgeM: 7, layers: laminate },
             job('tangon-keel-stub', 'delaminated-patch'),
             job('tangon-keel-fair', 'fair-and-sand', ['tangon-keel-stub']),
           ),
@@ -127,14 +141,14 @@ export const boats: readonly BoatInput[] = [
             'tangon-hatch',
             'Fore hatch',
             'spray-room',
-            { areaM2: 0.9, edgeM: 3.8 },
+            { areaM2: 0.9, edgeM: 3.8, layers: gelCoated },
             job('tangon-hatch', 'hatch-non-skid'),
           ),
           part(
             'tangon-rudder',
             'Rudder',
             'bench-north',
-            { areaM2: 2.4 },
+            { areaM2: 2.4, layers: gelCoated },
             job('tangon-rudder', 'fair-and-sand'),
           ),
         ],
@@ -157,14 +171,14 @@ export const boats: readonly BoatInput[] = [
             'ourse-sole',
             'Cockpit sole',
             'bench-north',
-            { areaM2: 3.4, jointM: 11 },
+            { areaM2: 3.4, edgeM: 11, jointM: 11, layers: epoxyPanel },
             job('ourse-sole', 'panels-bonded'),
           ),
           part(
             'ourse-companion',
             'Companionway slide',
             'spray-room',
-            { areaM2: 2.6 },
+            { areaM2: 2.6, layers: gelCoated },
             job('ourse-companion', 'gel-coat-build', [], {
               words: [{ step: 'colour', expected: '2026-12-03T12:00:00+01:00' }],
             }),
@@ -173,14 +187,14 @@ export const boats: readonly BoatInput[] = [
             'ourse-hatch',
             'Lazarette hatch',
             'spray-room',
-            { areaM2: 1.4, edgeM: 5 },
+            { areaM2: 1.4, edgeM: 5, layers: gelCoated },
             job('ourse-hatch', 'hatch-non-skid'),
           ),
           part(
             'ourse-deck',
             'Side deck',
             'shed',
-            { areaM2: 2.2, edgeM: 6 },
+            { areaM2: 2.2, edgeM: 6, layers: laminate },
             job('ourse-deck', 'delaminated-patch'),
           ),
         ],

@@ -21,7 +21,7 @@ export function spacesFor(
 ): SpaceInput[] {
   const [day, night] = season === 'warm' ? [21, 18] : [18, 13];
   const room = Math.max(3, Math.ceil(berths.length * 1.5));
-  return [
+  const spaces: SpaceInput[] = [
     ...benches.map((id, k): SpaceInput => ({
       id,
       name: `Bench ${String(k + 1)}`,
@@ -55,4 +55,6 @@ export function spacesFor(
       settlingMinutes: 60,
     })),
   ];
+  // Forecasts taken to be exact, as the sheets are.
+  return spaces.map((space) => ({ ...space, bandC: 0 }));
 }

@@ -1,7 +1,8 @@
 import { random } from '#kernel/random.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { yardSchema, type Yard, type YardInput } from '#planning/yard/yard.ts';
-import { materials } from '../materials.ts';
+import { fabrics } from '../fabrics.ts';
+import { exactMaterials } from '../materials.ts';
 import { inventedOutdoor } from '../outdoor.ts';
 import { procedures, skills } from '../procedures.ts';
 import type { ProcedureInput } from '../procedures/step.ts';
@@ -133,7 +134,8 @@ function draft(settings: YardSettings, horizonDays: number, promisedDays: number
     stocks: [{ id: 'gel-coat', name: 'Gel coat', unit: 'kg', total: tasks }],
     ...sheeted(berths),
     slotLists: slotLists(from, horizonDays, tight),
-    materials: [...materials],
+    materials: [...exactMaterials],
+    fabrics: [...fabrics],
     boats: berths.map(({ boat }, k) => ({
       id: boat,
       name: `Boat ${String(k + 1)}`,

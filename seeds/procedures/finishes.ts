@@ -7,18 +7,34 @@ import {
   holdPoint,
   keptFor,
   link,
+  mixes,
+  ON_GEL_COAT,
   one,
+  prepares,
   wet,
   wiped,
   type ProcedureInput,
+  type Rest,
 } from './step.ts';
 
 const filler = 'demo-fairing-filler';
 const gelCoat = 'demo-gel-coat';
 const finishCoat = 'demo-finish-coat';
 const alone = { crewMax: 1 };
+/** Per cent that a spray gun loses, cups included. Common practice, no source. */
+const SPRAY_WASTE = 35;
 /** Kilograms for a coat: 0.6 mm wet, lost spray included. Common practice, no source. */
-const gelCoatUsed = { consumes: [{ stock: 'gel-coat', perM2: 0.8, fixed: 0.2 }] };
+const gelCoatUsed: Rest = {
+  ...mixes({ kind: 'coat' }),
+  bonding: 'cosmetic',
+  consumes: [{ stock: 'gel-coat', perM2: 0.8, fixed: 0.2 }],
+};
+const gelCoatSprayed: Rest = { ...gelCoatUsed, ...mixes({ kind: 'coat' }, SPRAY_WASTE) };
+const finishUsed: Rest = {
+  ...mixes({ kind: 'coat', gramsPerM2: 300 }, SPRAY_WASTE),
+  bonding: 'cosmetic',
+};
+const filled = (mm: number): Rest => ({ ...mixes({ kind: 'fill', mm }), bonding: 'cosmetic' });
 const spray = { crewMax: 1, tools: [one('spray-gun')] };
 
 /** Two rounds of filler and long-board. */
@@ -27,13 +43,36 @@ export const fairAndSand: ProcedureInput = {
   version: 1,
   name: 'Fair and sand',
   steps: [
-    dusty('key', 'Key, vacuum and wipe the surface', 'fairing', { fixed: 25, perM2: 32 }),
-    wet('fill-one', 'Spread the first filler', 'fairing', filler, { fixed: 15, perM2: 22 }),
-    dusty('board-one', 'Wash, long-board and vacuum the first filler', 'fairing', {
-      fixed: 25,
-      perM2: 82,
-    }),
-    wet('fill-two', 'Spread the second filler', 'fairing', filler, { fixed: 15, perM2: 15 }),
+    dusty(
+      'key',
+      'Wash, key, vacuum and wipe the surface',
+      'fairing',
+      { fixed: 25, perM2: 32 },
+      prepares('wash', 80, 'extract', 'wipe'),
+    ),
+    wet(
+      'fill-one',
+      'Spread the first filler',
+      'fairing',
+      filler,
+      { fixed: 15, perM2: 22 },
+      filled(1.5),
+    ),
+    dusty(
+      'board-one',
+      'Wash, long-board, vacuum and wipe the first filler',
+      'fairing',
+      { fixed: 25, perM2: 82 },
+      prepares('wash', 80, 'extract', 'wipe'),
+    ),
+    wet(
+      'fill-two',
+      'Spread the second filler',
+      'fairing',
+      filler,
+      { fixed: 15, perM2: 15 },
+      filled(0.5),
+    ),
     dusty('board-two', 'Wash and long-board the second filler', 'fairing', {
       fixed: 25,
       perM2: 70,
@@ -49,7 +88,13 @@ export const fairAndSand: ProcedureInput = {
   ],
 };
 
-const second = bondOrPrepare('coat-one', 'coat-two', 'finishing', { fixed: 25, perM2: 16 });
+const second = bondOrPrepare(
+  'coat-one',
+  'coat-two',
+  'finishing',
+  { fixed: 25, perM2: 16 },
+  ON_GEL_COAT,
+);
 
 /** Gel coat built up in two coats, the waxed finish coat still inside the second one's window. */
 export const gelCoatBuild: ProcedureInput = {
@@ -58,8 +103,14 @@ export const gelCoatBuild: ProcedureInput = {
   name: 'Gel-coat build-up with a finish coat',
   steps: [
     holdPoint('colour', 'Owner agrees to the colour sample'),
-    clean('wash', 'Wash and take off the wax', 'finishing', { fixed: 15, perM2: 8 }),
-    dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }),
+    clean(
+      'wash',
+      'Take off the wax and wash',
+      'finishing',
+      { fixed: 15, perM2: 8 },
+      prepares('dewax', 'wash'),
+    ),
+    dusty('sand', 'Sand the old gel coat', 'fairing', { fixed: 20, perM2: 45 }, prepares(80)),
     clean(
       'wipe',
       'Vacuum and wipe',
@@ -74,7 +125,7 @@ export const gelCoatBuild: ProcedureInput = {
       gelCoat,
       { fixed: 25, perM2: 6 },
       // Without wax it stays tacky in air: nothing makes it safe from dust but what comes next.
-      { ...spray, ...gelCoatUsed, coveredBy: ['key-for-coat-two', 'coat-two'] },
+      { ...spray, ...gelCoatSprayed, coveredBy: ['key-for-coat-two', 'coat-two'] },
     ),
     ...second.steps,
     wet(
@@ -83,7 +134,7 @@ export const gelCoatBuild: ProcedureInput = {
       'finishing',
       gelCoat,
       { fixed: 25, perM2: 6 },
-      { ...spray, ...gelCoatUsed, coveredBy: ['finish-coat'] },
+      { ...spray, ...gelCoatSprayed, coveredBy: ['finish-coat'] },
     ),
     wet(
       'finish-coat',
@@ -91,7 +142,7 @@ export const gelCoatBuild: ProcedureInput = {
       'finishing',
       finishCoat,
       { fixed: 25, perM2: 6 },
-      spray,
+      { ...spray, ...finishUsed },
     ),
     dusty('polish', 'Wash off the wax, wet-sand and polish', 'finishing', { fixed: 30, perM2: 60 }),
   ],
@@ -107,7 +158,13 @@ export const gelCoatBuild: ProcedureInput = {
   choices: [second.choice],
 };
 
-const grip = bondOrPrepare('base-coat', 'grip-coat', 'finishing', { fixed: 20, perM2: 14 });
+const grip = bondOrPrepare(
+  'base-coat',
+  'grip-coat',
+  'finishing',
+  { fixed: 20, perM2: 14 },
+  ON_GEL_COAT,
+);
 
 /** A hatch with a coloured base and a gritted grip coat; tape comes off while the coat still yields. */
 export const hatchNonSkid: ProcedureInput = {
@@ -116,10 +173,16 @@ export const hatchNonSkid: ProcedureInput = {
   name: 'Hatch with non-skid',
   steps: [
     clean('strip', 'Take off the fittings', 'joinery', { fixed: 75 }),
-    dusty('sand', 'Sand the hatch', 'fairing', { fixed: 15, perM2: 30 }),
+    dusty(
+      'sand',
+      'Wash and sand the hatch',
+      'fairing',
+      { fixed: 15, perM2: 30 },
+      prepares('wash', 80),
+    ),
     clean(
       'mask',
-      'Wipe and mask the borders',
+      'Vacuum, wipe and mask the borders',
       'finishing',
       { fixed: 15, perEdgeM: 6 },
       { splittable: false, ...alone, ...keptFor('base-coat') },
@@ -139,7 +202,7 @@ export const hatchNonSkid: ProcedureInput = {
       'finishing',
       finishCoat,
       { fixed: 25, perM2: 18 },
-      alone,
+      { ...alone, ...mixes({ kind: 'coat', gramsPerM2: 400 }), bonding: 'cosmetic' },
     ),
     clean(
       'unmask',

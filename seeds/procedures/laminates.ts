@@ -6,7 +6,9 @@ import {
   film,
   keptFor,
   link,
+  mixes,
   orPeelPly,
+  prepares,
   wet,
   wiped,
   type ProcedureInput,
@@ -14,6 +16,7 @@ import {
 
 const resin = 'demo-laminating-epoxy';
 const filler = 'demo-fairing-filler';
+const biax = 'demo-biax-600';
 
 /** Cloth hung from below onto resin that has begun to tack; a sheet keeps the shed's dust out. */
 export const overheadLaminate: ProcedureInput = {
@@ -33,7 +36,13 @@ export const overheadLaminate: ProcedureInput = {
         barrier: { barrier: 'companionway-sheet', closes: true },
       },
     ),
-    dusty('grind', 'Grind the overhead', 'laminating', { fixed: 30, perM2: 35 }),
+    dusty(
+      'grind',
+      'Wash and grind the overhead',
+      'laminating',
+      { fixed: 30, perM2: 35 },
+      prepares('wash', 40),
+    ),
     clean(
       'wipe',
       'Vacuum and wipe',
@@ -41,19 +50,34 @@ export const overheadLaminate: ProcedureInput = {
       { fixed: 10, perM2: 4 },
       { splittable: false, ...keptFor('wet-out') },
     ),
-    wet('wet-out', 'Wet out the overhead', 'laminating', resin, { fixed: 10, perM2: 9 }),
+    wet(
+      'wet-out',
+      'Wet out the overhead',
+      'laminating',
+      resin,
+      { fixed: 10, perM2: 9 },
+      mixes({ kind: 'coat' }),
+    ),
     wet(
       'hang',
       'Hang the cloth on the tacky resin',
       'laminating',
       resin,
       { fixed: 20, perM2: 16 },
-      { crewMin: 2, crewMax: 3 },
+      {
+        ...mixes({ kind: 'laminate', plies: [{ fabric: biax, layers: 1 }] }),
+        crewMin: 2,
+        crewMax: 3,
+      },
     ),
-    wet('consolidate', 'Consolidate and roll out the air', 'laminating', resin, {
-      fixed: 10,
-      perM2: 10,
-    }),
+    wet(
+      'consolidate',
+      'Consolidate and roll out the air',
+      'laminating',
+      resin,
+      { fixed: 10, perM2: 10 },
+      mixes({ kind: 'coat', gramsPerM2: 60 }),
+    ),
     dusty('trim', 'Trim and dress the laminate', 'fairing', { fixed: 15, perM2: 8 }),
   ],
   links: [
@@ -79,8 +103,14 @@ export const delaminatedPatch: ProcedureInput = {
   version: 1,
   name: 'Delaminated patch',
   steps: [
-    dusty('grind', 'Grind out the delaminated skin', 'fairing', { fixed: 25, perM2: 80 }),
-    dusty('scarf', 'Scarf the edges 12:1', 'laminating', { fixed: 15, perEdgeM: 16 }),
+    dusty(
+      'grind',
+      'Wash, and grind out the delaminated skin',
+      'fairing',
+      { fixed: 25, perM2: 80 },
+      prepares('wash', 40),
+    ),
+    dusty('scarf', 'Scarf the edges 12:1', 'laminating', { fixed: 15, perEdgeM: 16 }, prepares(40)),
     clean(
       'wipe',
       'Vacuum and wipe',
@@ -88,9 +118,23 @@ export const delaminatedPatch: ProcedureInput = {
       { fixed: 10, perM2: 6 },
       { splittable: false, crewMax: 1, ...keptFor('laminate') },
     ),
-    wet('laminate', 'Laminate the patch', 'laminating', resin, { fixed: 35, perM2: 80 }),
+    wet(
+      'laminate',
+      'Laminate the patch',
+      'laminating',
+      resin,
+      { fixed: 35, perM2: 80 },
+      mixes({ kind: 'laminate', plies: [{ fabric: biax, layers: 4 }] }),
+    ),
     ...fill.steps,
-    wet('fill', 'Fill over the patch', 'fairing', filler, { fixed: 15, perM2: 30 }),
+    wet(
+      'fill',
+      'Fill over the patch',
+      'fairing',
+      filler,
+      { fixed: 15, perM2: 30 },
+      { ...mixes({ kind: 'fill', mm: 2 }), bonding: 'cosmetic' },
+    ),
     dusty('sand', 'Wash and sand the patch fair', 'fairing', { fixed: 25, perM2: 80 }),
   ],
   links: [

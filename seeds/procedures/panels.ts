@@ -7,6 +7,8 @@ import {
   holdPoint,
   keptFor,
   link,
+  mixes,
+  prepares,
   wet,
   wiped,
   type HoldInput,
@@ -15,6 +17,15 @@ import {
 
 const resin = 'demo-laminating-epoxy';
 const glue = 'demo-thickened-glue';
+const biax = 'demo-biax-600';
+
+/** Tabbing stepped 75, 100 and 150 mm wide: common practice, no source. */
+const tabbing = mixes({
+  kind: 'tabbing',
+  plies: [75, 100, 150].map((widthMm) => ({ fabric: biax, widthMm })),
+});
+/** A skin of two plies. */
+const skin = mixes({ kind: 'laminate', plies: [{ fabric: biax, layers: 2 }] });
 
 /** The table a panel is laid up on, kept until it may come off. */
 const table = (until: HoldInput['until']): HoldInput => ({
@@ -29,26 +40,40 @@ export const coredPanel: ProcedureInput = {
   version: 1,
   name: 'Cored panel with closed edges',
   steps: [
-    dusty('cut-core', 'Cut the core, rebate its edges and vacuum', 'joinery', {
-      fixed: 40,
-      perM2: 25,
-      perEdgeM: 14,
-    }),
-    wet('close-edges', 'Close the edges with thickened resin', 'laminating', glue, {
-      fixed: 15,
-      perEdgeM: 7,
-    }),
-    dusty('level-edges', 'Wash, level and vacuum the closed edges', 'fairing', {
-      fixed: 20,
-      perEdgeM: 10,
-    }),
+    dusty(
+      'cut-core',
+      'Cut the core, rebate its edges and vacuum',
+      'joinery',
+      { fixed: 40, perM2: 25, perEdgeM: 14 },
+      prepares(80, 'extract'),
+    ),
+    wet(
+      'close-edges',
+      'Close the edges with thickened resin',
+      'laminating',
+      glue,
+      { fixed: 15, perEdgeM: 7 },
+      // A rebate 20 mm wide and 8 mm deep.
+      mixes({ kind: 'glue-line', widthMm: 20, gramsPerM2: 8400 }),
+    ),
+    dusty(
+      'level-edges',
+      'Wash, level, vacuum and wipe the closed edges',
+      'fairing',
+      { fixed: 20, perEdgeM: 10 },
+      prepares('wash', 80, 'extract', 'wipe'),
+    ),
     wet(
       'skin-one',
       'Laminate the first skin',
       'laminating',
       resin,
       { fixed: 30, perM2: 50 },
-      { holds: [table([{ kind: 'step', step: 'turn', anchor: 'finish' }])], price: 9000 },
+      {
+        ...skin,
+        holds: [table([{ kind: 'step', step: 'turn', anchor: 'finish' }])],
+        price: 9000,
+      },
     ),
     clean(
       'turn',
@@ -69,7 +94,7 @@ export const coredPanel: ProcedureInput = {
       'laminating',
       resin,
       { fixed: 30, perM2: 50 },
-      { holds: [table([film('handle')])], price: 9000 },
+      { ...skin, holds: [table([film('handle')])], price: 9000 },
     ),
     dusty('trim', 'Trim the panel to size', 'joinery', { fixed: 20, perEdgeM: 12 }),
   ],
@@ -92,23 +117,43 @@ export const panelsBonded: ProcedureInput = {
   name: 'Panels assembled and bonded',
   steps: [
     clean('dry-fit', 'Dry-fit and mark', 'joinery', { fixed: 45, perJointM: 24 }),
-    dusty('key', 'Key the joint faces and vacuum', 'joinery', { fixed: 10, perJointM: 4 }),
-    clean('tape', 'Tape off the joints', 'laminating', { fixed: 10, perJointM: 5 }),
+    dusty(
+      'key',
+      'Wash and key the joint faces and vacuum',
+      'joinery',
+      { fixed: 10, perJointM: 4 },
+      prepares('wash', 80, 'extract'),
+    ),
+    clean(
+      'tape',
+      'Tape off and wipe the joints',
+      'laminating',
+      { fixed: 10, perJointM: 5 },
+      prepares('wipe'),
+    ),
     wet(
       'glue',
-      'Wipe and glue with thickened resin',
+      'Glue with thickened resin',
       'laminating',
       glue,
       { fixed: 45, perJointM: 14 },
       {
+        ...mixes({ kind: 'glue-line', widthMm: 20 }),
         crewMin: 2,
         crewMax: 2,
         holds: [{ id: 'clamps', tool: 'clamp-set', until: [film('handle')] }],
       },
     ),
-    wet('fillet', 'Fillet the joints', 'laminating', glue, { fixed: 15, perJointM: 9 }),
+    wet(
+      'fillet',
+      'Fillet the joints',
+      'laminating',
+      glue,
+      { fixed: 15, perJointM: 9 },
+      mixes({ kind: 'fillet', radiusMm: 15, sides: 2 }),
+    ),
     ...tab.steps,
-    wet('tab', 'Tab the joints', 'laminating', resin, { fixed: 25, perJointM: 16 }),
+    wet('tab', 'Tab the joints', 'laminating', resin, { fixed: 25, perJointM: 16 }, tabbing),
     clean('strip', 'Strip tape and clamps, clean up', 'joinery', { fixed: 15, perJointM: 3 }),
   ],
   links: [
@@ -169,10 +214,10 @@ export const bulkheadTabbed: ProcedureInput = {
     ),
     dusty(
       'grind',
-      'Grind the landing on the hull',
+      'Wash and grind the landing on the hull',
       'laminating',
       { fixed: 15, perJointM: 12 },
-      { joins: true },
+      { ...prepares('wash', 40), joins: true },
     ),
     clean(
       'wipe',
@@ -187,11 +232,18 @@ export const bulkheadTabbed: ProcedureInput = {
       'laminating',
       glue,
       { fixed: 20, perJointM: 9 },
-      { joins: true, price: 3500 },
+      { ...mixes({ kind: 'fillet', radiusMm: 12, sides: 2 }), joins: true, price: 3500 },
     ),
     ...side.steps,
-    wet('tab-fore', 'Tab the fore face', 'laminating', resin, { fixed: 25, perJointM: 15 }),
-    wet('tab-aft', 'Tab the aft face', 'laminating', resin, { fixed: 25, perJointM: 15 }),
+    wet(
+      'tab-fore',
+      'Tab the fore face',
+      'laminating',
+      resin,
+      { fixed: 25, perJointM: 15 },
+      tabbing,
+    ),
+    wet('tab-aft', 'Tab the aft face', 'laminating', resin, { fixed: 25, perJointM: 15 }, tabbing),
     holdPoint('survey', 'Surveyor looks at the tabbing', { slots: 'surveyor' }),
     dusty('dress', 'Dress the edges of the tabbing', 'fairing', { fixed: 10, perJointM: 8 }),
   ],

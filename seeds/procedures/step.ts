@@ -5,6 +5,9 @@ type StepInput = ProcedureInput['steps'][number];
 type LinkInput = ProcedureInput['links'][number];
 export type HoldInput = NonNullable<StepInput['holds']>[number];
 type MomentInput = NonNullable<LinkInput['opens']>;
+type QuantityInput = NonNullable<StepInput['quantity']>;
+type PreparationInput = NonNullable<StepInput['prepares']>[number];
+type Kind = PreparationInput['kind'];
 
 /** No measured productivity of boat repair was found in print; a yard puts its own numbers here. */
 const PRACTICE = 'common practice, no source';
@@ -16,7 +19,7 @@ interface Size {
   readonly perJointM?: number;
 }
 
-type Rest = Partial<Omit<StepInput, 'id' | 'name' | 'effort'>>;
+export type Rest = Partial<Omit<StepInput, 'id' | 'name' | 'effort'>>;
 
 const step = (
   id: string,
@@ -64,6 +67,24 @@ export const dusty = (
     rest,
   );
 
+/** What a step makes ready, in that order; abrading to a grit. */
+export const prepares = (
+  ...steps: readonly (Kind | number)[]
+): Required<Pick<Rest, 'prepares'>> => ({
+  prepares: steps.map((step) =>
+    typeof step === 'number' ? { kind: 'abrade', grit: step } : { kind: step },
+  ),
+});
+
+/** What stays in cups, rollers and brushes: common practice, no source. */
+const WASTE = 10;
+
+/** What a wet step mixes. */
+export const mixes = (
+  quantity: QuantityInput,
+  wastePercent = WASTE,
+): Required<Pick<Rest, 'quantity'>> => ({ quantity: { ...quantity, wastePercent } });
+
 /** Minutes for brushes, rollers and cups after anything wet: common practice, no source. */
 const CLEAN_DOWN = 10;
 
@@ -106,8 +127,9 @@ export const holdPoint = (id: string, name: string, rest: Rest = {}): StepInput 
   ...rest,
 });
 
-/** A wiped surface takes no dust until it is coated; it is stale after some hours anyhow. */
+/** Vacuumed and wiped: takes no dust until it is coated, and is stale after some hours anyhow. */
 export const keptFor = (...coats: string[]): Rest => ({
+  ...prepares('extract', 'wipe'),
   sensitiveUntil: after(STALE),
   coveredBy: coats,
 });
@@ -139,16 +161,28 @@ const STALE = 240;
 export const wiped = (from: string, to: string): LinkInput =>
   link(from, to, after(15), after(STALE));
 
+/** How a hardened coat is keyed: what comes off before abrading would rub it in, and how coarse. */
+interface Keying {
+  readonly first: 'wash' | 'dewax';
+  readonly grit: number;
+}
+
+/** A cured epoxy may have a blush on it, which water takes off. */
+const ON_EPOXY: Keying = { first: 'wash', grit: 80 };
+/** A gel coat without wax is tacky, which solvent takes off. */
+export const ON_GEL_COAT: Keying = { first: 'dewax', grit: 40 };
+
 /**
- * Next coat inside the bond window of the last one, or: let it harden, wash, abrade, vacuum,
- * wipe, flash off, coat. Washing comes before abrading, which would rub a blush or wax in.
- * Gives the two optional steps, all links and the choice.
+ * Next coat inside the bond window of the last one, or: let it harden, wash (or take off wax
+ * and tack), abrade, vacuum, wipe, flash off, coat. Gives the two optional steps, all links and
+ * the choice.
  */
 export function bondOrPrepare(
   coat: string,
   next: string,
   skill: string,
   abrade: Size,
+  { first, grit }: Keying = ON_EPOXY,
 ): {
   steps: StepInput[];
   links: LinkInput[];
@@ -158,7 +192,13 @@ export function bondOrPrepare(
   const bond = link(coat, next, film('bond-opens'), film('bond-closes'));
   return {
     steps: [
-      dusty(key, 'Wash and abrade the hardened coat', skill, abrade),
+      dusty(
+        key,
+        `${first === 'wash' ? 'Wash' : 'Dewax'} and abrade the hardened coat`,
+        skill,
+        abrade,
+        prepares(first, grit),
+      ),
       clean(
         wipe,
         'Vacuum and wipe the keyed surface',
@@ -173,7 +213,12 @@ export function bondOrPrepare(
       name: 'Bond in the window, or prepare',
       branches: [
         { id: 'bond', name: 'in the bond window', steps: [], links: [bond.id] },
-        { id: 'prepare', name: 'harden, wash, abrade, wipe', steps: [key, wipe], links: [] },
+        {
+          id: 'prepare',
+          name: `harden, ${first}, abrade, wipe`,
+          steps: [key, wipe],
+          links: [],
+        },
       ],
     },
   };
@@ -200,7 +245,7 @@ export function orPeelPly(
         'Tear off the peel ply',
         'fairing',
         { fixed: 10, perM2: 6 },
-        { splittable: false, ...keptFor(next) },
+        { splittable: false, ...keptFor(next), ...prepares('peel') },
       ),
     ],
     links: [

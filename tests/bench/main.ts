@@ -8,13 +8,14 @@ import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { absence } from '../reference/data.ts';
 import type { Bench, Figure } from './bench.ts';
+import { cure } from './cure.ts';
 import { oracle } from './oracle.ts';
 import { peer } from './peer.ts';
 import { Progress } from './progress.ts';
 import { j30, max, multi } from './published.ts';
 import { refit } from './refit.ts';
 
-const benches: readonly Bench[] = [j30, max, multi, oracle, refit, peer];
+const benches: readonly Bench[] = [j30, max, multi, oracle, refit, cure, peer];
 
 interface Report {
   readonly bench: string;

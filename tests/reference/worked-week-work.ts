@@ -3,13 +3,14 @@ import type { YardInput } from '#planning/yard/yard.ts';
 type StepInput = NonNullable<YardInput['procedures']>[number]['steps'][number];
 type LinkInput = NonNullable<YardInput['procedures']>[number]['links'][number];
 type MaterialInput = NonNullable<YardInput['materials']>[number];
-type Milestone = MaterialInput['milestones'][number]['milestone'];
+type Milestones = NonNullable<MaterialInput['milestones']>;
+type Milestone = Milestones[number]['milestone'];
 
 export const SOURCE = 'Invented for the worked week';
 
 const sheet = (
   times: Partial<Record<Milestone, readonly [at20: number, per10: number]>>,
-): MaterialInput['milestones'] =>
+): Milestones =>
   (Object.entries(times) as [Milestone, readonly [number, number]][]).map(
     ([milestone, [at20, per10]]) => ({
       milestone,
@@ -18,6 +19,7 @@ const sheet = (
         minutes: Math.round(at20 * per10 ** ((20 - celsius) / 10)),
       })),
       source: SOURCE,
+      spread: 1,
     }),
   );
 
@@ -138,12 +140,16 @@ const knee: NonNullable<YardInput['procedures']>[number] = {
   links: [link('laminate', 'strip', 'tack-free')],
 };
 
-/** Invented sheets. */
+/** Invented sheets, taken at their word: the weather of the week is known, and so is every time. */
 export const materials: readonly MaterialInput[] = [
   {
     id: 'epoxy',
     name: 'Epoxy',
     resinSystem: 'epoxy',
+    use: 'laminating',
+    surface: 'sealed',
+    waxed: false,
+    blushes: false,
     minimumC: 5,
     maximumC: 35,
     belowMinimum: 'stalls',
@@ -160,6 +166,10 @@ export const materials: readonly MaterialInput[] = [
     id: 'polyester',
     name: 'Polyester flow coat',
     resinSystem: 'polyester',
+    use: 'finish',
+    surface: 'sealed',
+    waxed: true,
+    blushes: false,
     minimumC: 12,
     maximumC: 35,
     belowMinimum: 'spoils',
@@ -172,6 +182,10 @@ export const materials: readonly MaterialInput[] = [
     id: 'primer',
     name: 'Epoxy primer',
     resinSystem: 'epoxy',
+    use: 'finish',
+    surface: 'sealed',
+    waxed: false,
+    blushes: false,
     minimumC: 3,
     maximumC: 35,
     belowMinimum: 'stalls',

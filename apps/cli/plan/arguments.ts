@@ -7,10 +7,13 @@ export interface PlanArguments {
   readonly seed: number;
   readonly json: boolean;
   readonly out: string | null;
+  /** How many weeks are printed, and on how many days with wet work of them the mix sheets. */
+  readonly weeks: number;
+  readonly mixDays: number;
 }
 
 const usage =
-  'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--json] [--out PLAN.json]';
+  'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--weeks N] [--mix-days N] [--json] [--out PLAN.json]';
 
 const options = {
   seconds: { type: 'string' },
@@ -18,7 +21,21 @@ const options = {
   seed: { type: 'string' },
   json: { type: 'boolean' },
   out: { type: 'string' },
+  weeks: { type: 'string' },
+  'mix-days': { type: 'string' },
 } as const;
+
+/** More weeks than any horizon has, and more days. */
+const MOST = 400;
+
+function countOf(word: string, text: string | undefined, usual: number): number {
+  if (text === undefined) return usual;
+  const count = Number(text);
+  if (/^\d+$/.test(text) && count >= 1 && count <= MOST) return count;
+  throw new UsageError(
+    `--${word} "${text}" is no number of them: give a whole number from 1 to ${String(MOST)}.`,
+  );
+}
 
 /** Reads the words after the command. Throws `UsageError`. */
 export function readArguments(words: readonly string[]): PlanArguments {
@@ -36,5 +53,7 @@ export function readArguments(words: readonly string[]): PlanArguments {
     seed: seedOf(values.seed),
     json: values.json ?? false,
     out: values.out ?? null,
+    weeks: countOf('weeks', values.weeks, 1),
+    mixDays: countOf('mix-days', values['mix-days'], 2),
   };
 }

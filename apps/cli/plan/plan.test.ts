@@ -9,6 +9,7 @@ import type { Yard } from '#planning/yard/yard.ts';
 import { UsageError } from '../words.ts';
 import { readArguments } from './arguments.ts';
 import { parseJson } from './read-json.ts';
+import { findingLines, warningLines } from './report.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plan-'));
 afterAll(() => {
@@ -59,6 +60,9 @@ describe('npm run plan', { timeout: 60_000 }, () => {
       'Week of 2026-11-30, by builder',
       'bond window',
       'over by',
+      'Mix sheets (grams on the scales',
+      'Shopping list',
+      'Never thin or rinse peroxide catalyst with acetone',
       'a competent person come first',
       'first plan after',
     ]) {
@@ -114,6 +118,49 @@ describe('npm run plan', { timeout: 60_000 }, () => {
         '',
       ].join('\n'),
     );
+  });
+
+  it('prints the mix sheet of a coat as it is checked by hand, and as many weeks as asked for', () => {
+    const { status, stdout } = plan(
+      ...[seed('yard-of-one'), '--iterations', '8', '--weeks', '2', '--mix-days', '9'],
+    );
+    expect(status).toBe(0);
+    // The finish coat of the cockpit lid: 0.6 m² × 300 g/m² = 180 g, and 35 % more is 243 g. With
+    // 1.8 g of hardener to 100 g of resin, 243 / 1.018 = 238.7 g of resin and 4.3 g of hardener,
+    // which at 1.17 kg/l is 3.7 ml. One cup, without a lap.
+    const coat = stdout.slice(stdout.indexOf('Mix sheets'));
+    const sheet = coat.slice(coat.indexOf('  Spray the finish coat, Cockpit lid of Wren'));
+    const lines = sheet.split('\n');
+    expect(lines[1]).toMatch(
+      /^ {4}Demo finish coat, with wax \(invented\) at .* 1\.8 % of the resin/,
+    );
+    expect(lines.slice(2, 4)).toEqual([
+      '    0.6 m² × 300 g/m² = 180 g',
+      '    35 % more for waste: 243 g',
+    ]);
+    expect(lines[5]).toMatch(/^ {8}1 +238\.7 +4\.3 +3\.7 +\d\d:\d\d +\d\d:\d\d +\d\d:\d\d$/);
+    expect(lines[6]).toBe('    in all: resin 238.7 g, hardener 4.3 g (3.7 ml at 1.17 kg/l)');
+    expect(stdout).toContain('Week of 2026-12-07, by builder');
+  });
+
+  it('refuses a reading from the future', () => {
+    const name = changed('future.json', (yard) => {
+      const at = '2190-01-01T12:00:00Z';
+      const [space, note] = ['garage', ''];
+      yard.readings.push({
+        id: 'r',
+        space,
+        of: 'air',
+        at,
+        minutes: 0,
+        celsius: 18,
+        humidity: null,
+        note,
+      });
+    });
+    const { status, stderr } = plan(name);
+    expect(status).toBe(2);
+    expect(stderr).toContain('future.json: readings[0].at: The reading "r" is from the future');
   });
 
   it('refuses work that no shift can hold', () => {
@@ -173,7 +220,9 @@ describe('npm run plan', { timeout: 60_000 }, () => {
 describe('readArguments', () => {
   it('reads every word', () => {
     expect(
-      readArguments(['yard.json', '--seconds', '2.5', '--seed', '7', '--json', '--out', 'p.json']),
+      readArguments(
+        'yard.json --seconds 2.5 --seed 7 --json --out p.json --weeks 3 --mix-days 5'.split(' '),
+      ),
     ).toEqual({
       file: 'yard.json',
       seconds: 2.5,
@@ -181,12 +230,22 @@ describe('readArguments', () => {
       seed: 7,
       json: true,
       out: 'p.json',
+      weeks: 3,
+      mixDays: 5,
     });
   });
 
   it.each([
     [[], 'FILE.json is missing: name one yard file.'],
     [['a.json', 'b.json'], '2 files are named: name one yard file.'],
+    [
+      ['a.json', '--weeks', '0'],
+      '--weeks "0" is no number of them: give a whole number from 1 to 400.',
+    ],
+    [
+      ['a.json', '--mix-days', '1.5'],
+      '--mix-days "1.5" is no number of them: give a whole number from 1 to 400.',
+    ],
     [['a.json', '--seconds', '0'], '--seconds "0" is no time: give a number greater than 0.'],
     [
       ['a.json', '--seconds', '1', '--iterations', '1'],
@@ -204,6 +263,20 @@ describe('readArguments', () => {
   ])('refuses %j', (words, message) => {
     expect(() => readArguments(words)).toThrow(UsageError);
     expect(() => readArguments(words)).toThrow(message);
+  });
+});
+
+describe('warningLines', () => {
+  it('names place, matter and source, and nothing where there is nothing', () => {
+    expect(warningLines([])).toBe('');
+    expect(
+      warningLines([
+        { path: 'materials[0].hardener', message: 'Much hardener.', source: null },
+        { path: 'procedures[1]', message: 'Contested bond.', source: 'A sheet' },
+      ]),
+    ).toBe(
+      '\nTo be looked at in the yard file\n  materials[0].hardener: Much hardener.\n  procedures[1]: Contested bond. [A sheet]\n\n',
+    );
   });
 });
 
@@ -230,5 +303,35 @@ describe('parseJson', () => {
 
   it('does not mind a byte-order mark', () => {
     expect(parseJson('\uFEFF{"a": 1}', 'marked')).toEqual({ a: 1 });
+  });
+});
+
+describe('findingLines', () => {
+  const finding = { id: 'cup-four', milestone: 'pot-life', found: 'just-now', age: 2.5 } as const;
+  const calibration = {
+    milestone: 'pot-life',
+    factor: 1.034,
+    spread: 1.08,
+    prior: { factor: 1, spread: 1.1 },
+    evidence: [
+      { finding: { ...finding, id: 'cup-one', age: 1 }, flag: null, words: 'It counts.' },
+      { finding, flag: 'outlier', words: 'Left out: far later.' },
+    ],
+  } as const;
+
+  it('says the factor, of how many findings, and which was left out and why', () => {
+    const text = findingLines(
+      [{ id: 'resin', name: 'Resin' }],
+      new Map([['resin', [calibration]]]),
+    );
+    expect(text.trim().split('\n')).toEqual([
+      'What the yard has found itself',
+      "  Resin, pot-life: 1.03 times the sheet's, give or take a factor of 1.08, from 1 of 2 findings",
+      '    cup-four is left out: Left out: far later.',
+    ]);
+  });
+
+  it('says nothing where nothing was found', () => {
+    expect(findingLines([{ id: 'resin', name: 'Resin' }], new Map())).toBe('');
   });
 });

@@ -1,7 +1,9 @@
+import type { Calibration } from '#cure/calibration/observed.ts';
 import type { DomainError, Fault } from '#kernel/error.ts';
 import type { SolveResult } from '#scheduling/model/plan.ts';
-import type { PlanMap } from '#planning/compile/map.ts';
+import type { PlanMap } from '#planning/compile/trace/map.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
+import type { Warning } from '#planning/yard/check/bonds/bonds.ts';
 
 function faultLines(label: string, { path, value, message, cure }: Fault): string[] {
   const where = path === '' ? label : `${label}: ${path}`;
@@ -25,9 +27,43 @@ export interface PlanFile {
   readonly problemHash: string;
   readonly seed: number;
   readonly iterations: number;
+  /** What is to be looked at in the yard file, which was planned all the same. */
+  readonly warnings: readonly Warning[];
   readonly sheet: PlanSheet;
   readonly map: PlanMap;
   readonly result: Pick<SolveResult, 'status' | 'plan' | 'bounds'>;
+}
+
+/** For people: path, what it is, and its source where it has one. */
+export function warningLines(warnings: readonly Warning[]): string {
+  if (warnings.length === 0) return '';
+  const lines = warnings.map(({ path, message, source }) => {
+    const cited = source === null ? '' : ` [${source}]`;
+    return `  ${path}: ${message}${cited}`;
+  });
+  return `${['', 'To be looked at in the yard file', ...lines, ''].join('\n')}\n`;
+}
+
+const times = (factor: number): string => factor.toFixed(2);
+
+/** What the yard's own findings make of its materials, and which of them were left out, and why. */
+export function findingLines(
+  materials: readonly { readonly id: string; readonly name: string }[],
+  calibrations: ReadonlyMap<string, readonly Calibration[]>,
+): string {
+  const lines = materials.flatMap(({ id, name }) =>
+    (calibrations.get(id) ?? []).flatMap(({ milestone, factor, spread, evidence }) => {
+      const out = evidence.filter(({ flag }) => flag !== null);
+      const counted = evidence.length - out.length;
+      return [
+        `  ${name}, ${milestone}: ${times(factor)} times the sheet's, give or take a factor of ${times(spread)}, from ${String(counted)} of ${String(evidence.length)} findings`,
+        ...out.map(({ finding, words }) => `    ${finding.id} is left out: ${words}`),
+      ];
+    }),
+  );
+  return lines.length === 0
+    ? ''
+    : `${['', 'What the yard has found itself', ...lines, ''].join('\n')}\n`;
 }
 
 /** How the search went, for people. */
