@@ -144,4 +144,12 @@ describe('cautionsOf', () => {
     const styrene = CAUTION_RULES.find(({ id }) => id === 'styrene');
     expect(styrene?.source).toContain('200 ppm for at most 5 min in 3 h');
   });
+
+  it('takes no burner without a flue for clean enough', () => {
+    // System Three (2007) allows propane on conditions, Dur-A-Flex (2020) does not (both read): no.
+    const heater = CAUTION_RULES.find(({ id }) => id === 'unvented-heater');
+    expect(heater?.text).toMatch(/carbon monoxide.*water and soot.*use a vented or electric one/s);
+    expect(heater?.text).not.toMatch(/propane|gas/i);
+    expect(ids({ unventedHeater: true })).toContain('unvented-heater');
+  });
 });

@@ -54,6 +54,16 @@ it.each<[string, Change, string, string, unknown, RegExp]>([
     3,
     /^Mix 1 to 2\.5 % by mass of the resin/,
   ],
+  // Drops to the ounce for 1 % are 4, 6.7 or 10, by whom one asks (speedyauto, Bottom Paint Store,
+  // BoatCraft; read): they are refused, grams are weighed.
+  [
+    'hardener in drops',
+    hardener({ drops: 10 }),
+    'input.field',
+    'materials[0].hardener.drops',
+    10,
+    /^Remove it/,
+  ],
   [
     'a range of hardener the wrong way round',
     hardener({ block: { low: 2.5, high: 1 } }),
