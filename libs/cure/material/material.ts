@@ -121,7 +121,10 @@ export interface MassLaw {
 
 /** Conditions to apply and keep it in. Null: the sheet asks for nothing of the kind. */
 export interface Limits {
-  /** Below it the cure stops (`stalls`) or the film is lost (`spoils`: work that would see it is forbidden). */
+  /**
+   * Below it the cure stops (`stalls`; but a window goes on closing, as at the minimum) or the film
+   * is lost (`spoils`: work that would see it is forbidden).
+   */
   readonly minimumC: Figure;
   readonly belowMinimum: 'stalls' | 'spoils';
   /** Not to be applied in anything warmer. */

@@ -80,7 +80,7 @@ export const materialSchema = z.strictObject({
   minimumC: celsius.nullable().default(null),
   maximumC: celsius.nullable().default(null),
   warnBelowC: celsius.nullable().default(null),
-  /** Below the minimum: the clock stops, or the film is lost (so it may not be started). */
+  /** Below the minimum: nothing opens any more, or the film is lost (so it may not be started). */
   belowMinimum: z.enum(['stalls', 'spoils']).nullable().default(null),
   milestones: z.array(cureTableSchema).default([]),
   maximumHumidity: figure,
