@@ -1,4 +1,4 @@
-import { lowerOf, upperOf, type Literals } from './literal.ts';
+import { lowerOf, truth, upperOf, type Literals } from './literal.ts';
 import { ARC, type Trail } from './trail.ts';
 
 /** `to >= from + weight` between two variables, if the literal `(when, ...)` of a Boolean is true; -1: always. */
@@ -8,9 +8,6 @@ export interface Arc {
   readonly weight: number;
   readonly when: number;
 }
-
-/** The value at which a Boolean's bound makes its literal true: lower bound 1, negated upper bound 0. */
-const truth = (b: number): number => 1 - (b & 1);
 
 interface Raw {
   source: number;

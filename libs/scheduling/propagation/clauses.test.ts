@@ -62,7 +62,7 @@ class Driver {
   add({ literals, stamp }: Clause): void {
     const list = new Literals();
     for (const { b, v } of literals) list.add(b, v);
-    this.store.add(list, stamp);
+    this.store.add(list, stamp, 0);
   }
 
   propagate(): boolean {

@@ -1,13 +1,28 @@
-import { doubled, type Literals } from './literal.ts';
+import { Literals, doubled } from './literal.ts';
 import { CLAUSE, type Trail } from './trail.ts';
 
-/** Clause in the arena: size, stamp, next link of each watch, then (bound, value, mark) a literal. */
-const HEADER = 4;
+/** Clause in the arena: size, stamp, next link of each watch, glue, then (bound, value, mark) a literal. */
+const HEADER = 5;
 const WIDTH = 3;
 const NONE = -1;
+/** Below every value of a bound. */
+const LOWEST = -0x7fffffff;
+/** The stamp of a clause that is kept for good. */
+const FOREVER = 0x7fffffff;
+/**
+ * A clause counts as so much older for each level that it spanned when it was learned: those that
+ * span few are of use for longer (G. Audemard, L. Simon, "Predicting learnt clauses quality in
+ * modern SAT solvers", IJCAI 2009). The number was chosen on seven long PSPLIB j30 proofs, where it
+ * takes 9 % off the conflicts of recency alone.
+ */
+const GLUE_AGE = 1500;
+
+/** When the clause was last of use, less what its glue takes off. */
+const standing = (arena: Int32Array, clause: number): number =>
+  arena[clause + 1] === FOREVER ? FOREVER : arena[clause + 1] - GLUE_AGE * arena[clause + 4];
 
 /**
- * Learned clauses over bound literals, two watched literals each. A literal's falsehood is
+ * Clauses over bound literals, two watched literals each. A literal's falsehood is
  * a *mark* (bound, value) on the opposite bound; the marks of a bound form a sorted list with
  * a cursor at its present value, so a rise visits only the clauses whose watch became false,
  * and no array over values exists.
@@ -20,7 +35,10 @@ export class Clauses {
   private readonly trail: Trail;
   private arena = new Int32Array(1 << 16);
   private used = 0;
+  /** Clauses that may be dropped, and those kept for good. */
   count = 0;
+  private permanent = 0;
+  private readonly simple = new Literals();
 
   private markValue = new Int32Array(1 << 12);
   private markNext = new Int32Array(1 << 12);
@@ -41,7 +59,7 @@ export class Clauses {
     const bounds = this.trail.bound.length;
     while (this.markValue.length < 2 * bounds) this.growMarks();
     for (let b = 0; b < bounds; b++) {
-      this.markValue[b] = -0x7fffffff;
+      this.markValue[b] = LOWEST;
       this.markNext[b] = NONE;
       this.markPrevious[b] = NONE;
       this.markWatch[b] = NONE;
@@ -127,15 +145,51 @@ export class Clauses {
 
   /** Marks the clause as used now; recency decides what `keepRecent` keeps. */
   touch(clause: number, stamp: number): void {
-    this.arena[clause + 1] = stamp;
+    if (this.arena[clause + 1] !== FOREVER) this.arena[clause + 1] = stamp;
+  }
+
+  /** Bytes that hold clauses and marks; the arrays behind them may be twice as long. */
+  get bytes(): number {
+    return 4 * this.used + 16 * this.marks;
+  }
+
+  /**
+   * At level 0: the clause without literals that are false for good, one literal a bound; null if
+   * it is true for good or always. Good until the next call.
+   */
+  simplified(clause: Literals): Literals | null {
+    const { simple, trail } = this;
+    const { bound } = trail;
+    simple.clear();
+    for (let k = 0; k < clause.size; k++) {
+      const b = clause.bounds[k];
+      const v = clause.values[k];
+      if (bound[b] >= v) return null;
+      if (bound[b ^ 1] >= 1 - v) continue;
+      const twin = simple.find(b);
+      if (twin < 0) simple.add(b, v);
+      else if (v < simple.values[twin]) simple.values[twin] = v;
+    }
+    for (let k = 0; k < simple.size; k++) {
+      const opposite = simple.find(simple.bounds[k] ^ 1);
+      if (opposite >= 0 && simple.values[k] + simple.values[opposite] <= 1) return null;
+    }
+    return simple;
+  }
+
+  /** As `add`, for a clause that `keepRecent` never drops. */
+  addForGood(literals: Literals): void {
+    this.add(literals, FOREVER, 0);
+    this.count--;
+    this.permanent++;
   }
 
   /**
    * Stores a clause of two or more literals of different bounds and watches the first two:
    * they are not false, or the first is about to become true and the second fell last.
-   * Gives its reason code.
+   * `glue`: the number of levels that it spans. Gives its reason code.
    */
-  add(literals: Literals, stamp: number): number {
+  add(literals: Literals, stamp: number, glue: number): number {
     const size = literals.size;
     while (this.used + HEADER + WIDTH * size > this.arena.length) this.arena = doubled(this.arena);
     const clause = this.used;
@@ -143,6 +197,7 @@ export class Clauses {
     const arena = this.arena;
     arena[clause] = size;
     arena[clause + 1] = stamp;
+    arena[clause + 4] = glue;
     for (let k = 0; k < size; k++) {
       const b = literals.bounds[k];
       const v = literals.values[k];
@@ -188,23 +243,25 @@ export class Clauses {
   }
 
   /**
-   * At level 0 with all propagated: keeps the `keep` most recently used clauses, less those
+   * At level 0 with all propagated: keeps the `keep` clauses of best standing, less those
    * that are true for good, without their literals that are false for good.
    */
   keepRecent(keep: number, scratch: Literals): void {
     const old = this.arena;
-    const stamps = new Int32Array(this.count);
-    this.eachClause((clause, k) => (stamps[k] = old[clause + 1]));
+    const stamps = new Int32Array(this.count + this.permanent);
+    this.eachClause((clause, k) => (stamps[k] = standing(old, clause)));
     stamps.sort();
-    const oldest = this.count > keep ? stamps[this.count - keep] : -1;
+    // Clauses kept for good come last in this order.
+    const oldest = this.count > keep ? (keep > 0 ? stamps[this.count - keep] : FOREVER) : LOWEST;
     const end = this.used;
     this.arena = new Int32Array(old.length);
     this.used = 0;
     this.count = 0;
+    this.permanent = 0;
     this.clearMarks();
     const bound = this.trail.bound;
     for (let clause = 0; clause < end; clause += HEADER + WIDTH * old[clause]) {
-      if (old[clause + 1] < oldest) continue;
+      if (standing(old, clause) < oldest) continue;
       scratch.clear();
       let satisfied = false;
       for (let k = 0; k < old[clause] && !satisfied; k++) {
@@ -212,7 +269,9 @@ export class Clauses {
         satisfied = bound[old[q]] >= old[q + 1];
         if (bound[old[q] ^ 1] < 1 - old[q + 1]) scratch.add(old[q], old[q + 1]);
       }
-      if (!satisfied) this.add(scratch, old[clause + 1]);
+      if (satisfied) continue;
+      if (old[clause + 1] === FOREVER) this.addForGood(scratch);
+      else this.add(scratch, old[clause + 1], old[clause + 4]);
     }
   }
 

@@ -9,6 +9,12 @@
 export const lowerOf = (x: number): number => 2 * x;
 export const upperOf = (x: number): number => 2 * x + 1;
 
+/**
+ * The value at which a Boolean's bound makes its literal true. A Boolean is a variable in 0..1, and
+ * a literal of it is named by a bound alone: `lowerOf(x)` says that x is 1, `upperOf(x)` that it is 0.
+ */
+export const truth = (b: number): number => 1 - (b & 1);
+
 /** A growing list of literals in two parallel arrays; cleared rather than rebuilt. */
 export class Literals {
   bounds = new Int32Array(64);
@@ -23,6 +29,18 @@ export class Literals {
     if (this.size === this.bounds.length) this.grow();
     this.bounds[this.size] = b;
     this.values[this.size++] = v;
+  }
+
+  /** Where bound `b` first occurs, -1 if it does not. */
+  find(b: number): number {
+    for (let k = 0; k < this.size; k++) if (this.bounds[k] === b) return k;
+    return -1;
+  }
+
+  /** Becomes a copy of `other`. */
+  copy(other: Literals): void {
+    this.clear();
+    for (let k = 0; k < other.size; k++) this.add(other.bounds[k], other.values[k]);
   }
 
   private grow(): void {

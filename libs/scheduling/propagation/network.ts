@@ -1,68 +1,100 @@
 import { Arcs, type Arc } from './arcs.ts';
 import { Clauses } from './clauses.ts';
 import { Literals } from './literal.ts';
-import { Timetable, type Use } from './timetable.ts';
-import { ARC, CLAUSE, DECISION, TIMETABLE, Trail } from './trail.ts';
+import type { Propagator } from './propagator.ts';
+import { ARC, CLAUSE, DECISION, PROPAGATOR, Trail } from './trail.ts';
 
-/** A resource with the tasks that use it. */
-export interface Supply {
-  readonly capacity: number;
-  readonly uses: readonly Use[];
-}
+/** Makes a propagator over the trail; its rises carry the reason code given. */
+export type MakePropagator = (trail: Trail, reason: number) => Propagator;
 
 /** What a network is made of. `root` has two bounds a variable (see literal.ts). */
 export interface NetworkInput {
   readonly root: Int32Array;
   readonly arcs: readonly Arc[];
-  readonly supplies: readonly Supply[];
+  /** Each needs one of its literals; kept for good. */
+  readonly clauses?: readonly Literals[];
+  readonly propagators: readonly MakePropagator[];
 }
 
-/** The resources of one variable: which timetable, and which use in it. */
-interface Place {
-  readonly table: number;
-  readonly use: number;
-}
+const COSTS = 4;
 
 /**
- * All propagators over one trail, run to a fixpoint: clauses and arcs at each rise, timetables
- * when nothing else is left. After `propagate` gave false, `conflict` holds true literals that
- * cannot hold together.
+ * All propagators over one trail, run to a fixpoint: clauses and arcs at each rise, the others
+ * when nothing cheaper is left. After `propagate` gave false, `conflict` holds true literals
+ * that cannot hold together.
  */
 export class Network {
   readonly trail: Trail;
   readonly clauses: Clauses;
   readonly arcs: Arcs;
   readonly conflict = new Literals();
-  private readonly timetables: readonly Timetable[];
-  private readonly places: readonly (readonly Place[])[];
-  private readonly waiting: Int32Array;
-  private waitingCount = 0;
+  private readonly propagators: readonly Propagator[];
+  /** Watches by bound: whom to notify of what. */
+  private readonly watchFirst: Int32Array;
+  private readonly watcher: Int32Array;
+  private readonly datum: Int32Array;
+  /** By cost, a stack of the propagators that wait to be run. */
+  private readonly waiting: readonly Int32Array[];
+  private readonly waitingCount = new Int32Array(COSTS);
+  private waitingAll = 0;
+  /** Propagators that have been run since bounds last fell. */
+  private readonly ran: Int32Array;
+  private readonly hasRun: Uint8Array;
+  private ranCount = 0;
   /** The next trail entry to propagate. */
   private head = 0;
   private consistentRoot = true;
 
   constructor(input: NetworkInput) {
-    this.trail = new Trail(input.root);
+    const { root } = input;
+    this.trail = new Trail(root);
     this.clauses = new Clauses(this.trail);
     this.arcs = new Arcs(this.trail, input.arcs);
-    this.timetables = input.supplies.map(
-      (s, r) => new Timetable(this.trail, r, s.capacity, s.uses),
-    );
-    this.waiting = new Int32Array(input.supplies.length);
-    const places = Array.from({ length: input.root.length / 2 }, (): Place[] => []);
-    input.supplies.forEach((s, table) => {
-      s.uses.forEach((u, use) => places[u.x].push({ table, use }));
-    });
-    this.places = places;
-    for (let x = 0; x < places.length; x++) this.notice(x);
-    for (let b = 0; b < input.root.length; b++) {
-      if (!this.arcs.propagate(b)) this.consistentRoot = false;
+    const propagators = input.propagators.map((make, k) => make(this.trail, PROPAGATOR | (k << 2)));
+    this.propagators = propagators;
+    const watches = propagators.flatMap((p, k) => p.watches.map((watch) => ({ ...watch, k })));
+    watches.sort((a, b) => a.bound - b.bound);
+    this.watcher = Int32Array.from(watches, (w) => w.k);
+    this.datum = Int32Array.from(watches, (w) => w.datum);
+    this.watchFirst = new Int32Array(root.length + 1);
+    for (const { bound } of watches) this.watchFirst[bound + 1]++;
+    for (let b = 0; b < root.length; b++) this.watchFirst[b + 1] += this.watchFirst[b];
+    this.waiting = Array.from({ length: COSTS }, () => new Int32Array(propagators.length));
+    this.ran = new Int32Array(propagators.length);
+    this.hasRun = new Uint8Array(propagators.length);
+    for (const clause of input.clauses ?? []) {
+      if (!this.require(clause)) this.consistentRoot = false;
+    }
+    for (let b = 0; b < root.length; b++) this.notice(b);
+    for (let b = 0; b < root.length; b++) {
+      if (this.consistentRoot && !this.arcs.propagate(b)) this.consistentRoot = false;
     }
   }
 
-  private notice(x: number): void {
-    for (const { table, use } of this.places[x]) {
-      if (this.timetables[table].notice(use)) this.waiting[this.waitingCount++] = table;
+  /**
+   * Adds a clause for good, at level 0. False if the root facts refute all its literals;
+   * `propagate` still has to be run.
+   */
+  require(clause: Literals): boolean {
+    const { trail, clauses } = this;
+    const literals = clauses.simplified(clause);
+    if (literals === null) return true;
+    if (literals.size > 1) {
+      clauses.addForGood(literals);
+      return true;
+    }
+    return literals.size > 0 && trail.raise(literals.bounds[0], literals.values[0], DECISION, 0);
+  }
+
+  private notice(b: number): void {
+    const { propagators, watcher, datum } = this;
+    const end = this.watchFirst[b + 1];
+    for (let w = this.watchFirst[b]; w < end; w++) {
+      const k = watcher[w];
+      const propagator = propagators[k];
+      if (!propagator.notice(datum[w])) continue;
+      this.waiting[propagator.cost][this.waitingCount[propagator.cost]++] = k;
+      this.waitingAll++;
     }
   }
 
@@ -75,11 +107,11 @@ export class Network {
         const p = this.head++;
         const b = trail.entryBound[p];
         if (trail.latest[b] !== p) continue; // a later entry will do for both
-        this.notice(b >> 1);
+        this.notice(b);
         if (!arcs.propagate(b) || !clauses.propagate(b)) return this.failRise();
       }
-      if (this.waitingCount === 0) break;
-      if (!this.runTimetable()) return false;
+      if (this.waitingAll === 0) break;
+      if (!this.runCheapest()) return false;
     }
     if (trail.level === 0) {
       trail.forget();
@@ -88,10 +120,19 @@ export class Network {
     return true;
   }
 
-  private runTimetable(): boolean {
-    const table = this.timetables[this.waiting[--this.waitingCount]];
+  private runCheapest(): boolean {
+    let cost = 0;
+    while (this.waitingCount[cost] === 0) cost++;
+    this.waitingAll--;
+    const k = this.waiting[cost][--this.waitingCount[cost]];
+    if (this.hasRun[k] === 0) {
+      this.hasRun[k] = 1;
+      this.ran[this.ranCount++] = k;
+    }
+    const propagator = this.propagators[k];
     this.conflict.clear();
-    if (table.propagate(this.conflict)) return true;
+    if (propagator.propagate(this.conflict)) return true;
+    propagator.drop();
     return this.conflict.size > 0 ? this.fail() : this.failRise();
   }
 
@@ -107,8 +148,12 @@ export class Network {
   }
 
   private fail(): boolean {
-    for (const table of this.timetables) table.drop();
-    this.waitingCount = 0;
+    for (let cost = 0; cost < COSTS; cost++) {
+      const stack = this.waiting[cost];
+      for (let w = 0; w < this.waitingCount[cost]; w++) this.propagators[stack[w]].drop();
+      this.waitingCount[cost] = 0;
+    }
+    this.waitingAll = 0;
     this.head = this.trail.size;
     return false;
   }
@@ -128,7 +173,12 @@ export class Network {
   settle(level: number): void {
     this.trail.level = level;
     this.head = this.trail.size;
-    for (const table of this.timetables) table.rewind();
+    for (let r = 0; r < this.ranCount; r++) {
+      const k = this.ran[r];
+      this.hasRun[k] = 0;
+      this.propagators[k].rewind();
+    }
+    this.ranCount = 0;
   }
 
   /** Appends to `out` why entry `p`'s bound reached `v`; `p` must be just popped. */
@@ -146,8 +196,8 @@ export class Network {
       case CLAUSE:
         this.clauses.explain(datum, b, out);
         break;
-      case TIMETABLE:
-        this.timetables[datum].explain(b, v, detail, out);
+      case PROPAGATOR:
+        this.propagators[datum].explain(b, v, detail, out);
         break;
       default:
         throw new Error('a decision has no reason');

@@ -1,5 +1,7 @@
 import { lowerOf, upperOf, type Literals } from './literal.ts';
-import { TIMETABLE, type Trail } from './trail.ts';
+import type { MakePropagator } from './network.ts';
+import type { Propagator, Watch } from './propagator.ts';
+import type { Trail } from './trail.ts';
 
 /** A task's use of the resource: `amount` units over [start, start + duration), start being variable `x`. */
 export interface Use {
@@ -7,6 +9,18 @@ export interface Use {
   readonly duration: number;
   readonly amount: number;
 }
+
+/** A resource with the tasks that use it. */
+export interface Supply {
+  readonly capacity: number;
+  readonly uses: readonly Use[];
+}
+
+/** A resource's propagator, for a network. */
+export const timetable =
+  (supply: Supply): MakePropagator =>
+  (trail, reason) =>
+    new Timetable(trail, reason, supply);
 
 /**
  * One renewable resource of constant capacity. The compulsory part of a task is
@@ -19,7 +33,9 @@ export interface Use {
  * Profile: O(uses) when the order of its events has not changed; filtering a task: O(segments
  * it passes). No array over time. Explaining: O(uses).
  */
-export class Timetable {
+class Timetable implements Propagator {
+  readonly cost = 2;
+  readonly watches: readonly Watch[];
   private readonly trail: Trail;
   private readonly reason: number;
   private readonly capacity: number;
@@ -42,16 +58,20 @@ export class Timetable {
   private readonly changed: Int32Array;
   private readonly isChanged: Uint8Array;
   private changes = 0;
-  /** Parts have grown since the last run: every task must be looked at. */
+  /** Parts have grown since the last run: other tasks must be looked at, too. */
   private grown = true;
   /** The profile is that of the present bounds or weaker. */
   private valid = false;
   /** Scratch of explanations: the uses that cover a moment. */
   private readonly cover: Int32Array;
 
-  constructor(trail: Trail, index: number, capacity: number, uses: readonly Use[]) {
+  constructor(trail: Trail, reason: number, { capacity, uses }: Supply) {
     this.trail = trail;
-    this.reason = TIMETABLE | (index << 2);
+    this.reason = reason;
+    this.watches = uses.flatMap(({ x }, datum) => [
+      { bound: lowerOf(x), datum },
+      { bound: upperOf(x), datum },
+    ]);
     this.capacity = capacity;
     const count = uses.length;
     this.x = Int32Array.from(uses, (u) => u.x);
@@ -93,23 +113,48 @@ export class Timetable {
 
   /** Filters what `notice` gathered. False on conflict; an overload is then in `overload`. */
   propagate(overload: Literals): boolean {
-    if (this.grown || !this.valid) {
+    const { grown, isChanged, changed } = this;
+    if (grown || !this.valid) {
       this.buildProfile();
       if (this.peak > this.capacity) {
         this.explainOverload(overload);
         return false;
       }
     }
-    const all = this.grown;
-    const changes = this.changes;
-    const changed = this.changed;
-    for (let c = 0; c < changes; c++) this.isChanged[changed[c]] = 0;
+    if (grown) {
+      if (!this.filterNearby()) return false;
+    } else {
+      for (let c = 0; c < this.changes; c++) if (!this.filter(changed[c])) return false;
+    }
+    for (let c = 0; c < this.changes; c++) isChanged[changed[c]] = 0;
     this.grown = false;
     this.changes = 0;
-    if (all) {
-      for (let k = 0; k < this.x.length; k++) if (!this.filter(k)) return false;
-    } else {
-      for (let c = 0; c < changes; c++) if (!this.filter(changed[c])) return false;
+    return true;
+  }
+
+  /** Tasks that have changed, and others where the changed parts lie under one of their ends. */
+  private filterNearby(): boolean {
+    const { x, duration, partBegin, partEnd, changed } = this;
+    const bound = this.trail.bound;
+    let begin = 0x7fffffff;
+    let end = -0x7fffffff;
+    for (let c = 0; c < this.changes; c++) {
+      const k = changed[c];
+      if (partBegin[k] >= partEnd[k]) continue;
+      if (partBegin[k] < begin) begin = partBegin[k];
+      if (partEnd[k] > end) end = partEnd[k];
+    }
+    for (let k = 0; k < x.length; k++) {
+      if (this.isChanged[k] !== 0) {
+        if (!this.filter(k)) return false;
+        continue;
+      }
+      if (this.peak + this.amount[k] <= this.capacity) continue;
+      const first = bound[lowerOf(x[k])];
+      const last = -bound[upperOf(x[k])];
+      if (first === last) continue;
+      if (first < end && begin < first + duration[k] && !this.filterLower(k)) return false;
+      if (last < end && begin < last + duration[k] && !this.filterUpper(k)) return false;
     }
     return true;
   }
@@ -123,7 +168,10 @@ export class Timetable {
     }
     for (let p = 0; p < event.length; p++) {
       const e = event[p];
-      const t = (e & 1) === 0 ? partBegin[e >> 1] : partEnd[e >> 1];
+      const k = e >> 1;
+      // An empty part stays where it was in the order.
+      let t = time[p];
+      if (partBegin[k] < partEnd[k]) t = (e & 1) === 0 ? partBegin[k] : partEnd[k];
       let q = p;
       for (; q > 0 && time[q - 1] > t; q--) {
         time[q] = time[q - 1];

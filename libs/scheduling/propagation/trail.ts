@@ -4,7 +4,7 @@ import { doubled } from './literal.ts';
 export const DECISION = 0;
 export const ARC = 1;
 export const CLAUSE = 2;
-export const TIMETABLE = 3;
+export const PROPAGATOR = 3;
 
 /**
  * The bounds and the history of their rises. An entry keeps the bound's old value, the
@@ -20,6 +20,8 @@ export class Trail {
   readonly latest: Int32Array;
   size = 0;
   level = 0;
+  /** How many rises there have been. */
+  rises = 0;
   /** The first entry of each level above the root, by level. */
   levelStart = new Int32Array(256);
   entryBound = new Int32Array(1024);
@@ -50,6 +52,7 @@ export class Trail {
       this.failedDetail = detail;
       return false;
     }
+    this.rises++;
     const p = this.size++;
     if (p === this.entryBound.length) this.grow();
     this.entryBound[p] = b;

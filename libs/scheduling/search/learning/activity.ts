@@ -82,6 +82,25 @@ export class ActivityHeap {
     where[item] = p;
   }
 
+  /**
+   * Keeps the most active items, numbered anew in that order, and gives their old numbers. All
+   * have to be in. O(items log items).
+   */
+  keep(most: number): Int32Array {
+    const { heap, where, score } = this;
+    const kept = heap
+      .slice(0, this.size)
+      .sort((a, b) => score[b] - score[a] || a - b)
+      .subarray(0, most);
+    const scores = Float64Array.from(kept, (item) => score[item]);
+    score.fill(0);
+    score.set(scores);
+    where.fill(OUTSIDE);
+    for (let k = 0; k < kept.length; k++) heap[k] = where[k] = k;
+    this.size = kept.length;
+    return kept;
+  }
+
   private grow(): void {
     const half = this.score.length;
     this.heap = doubled(this.heap);

@@ -1,6 +1,6 @@
 import { Literals, doubled } from '../../propagation/literal.ts';
 import type { Network } from '../../propagation/network.ts';
-import { ARC, CLAUSE } from '../../propagation/trail.ts';
+import { ARC, CLAUSE, DECISION } from '../../propagation/trail.ts';
 import type { Branching } from './branching.ts';
 
 const UNMARKED = -0x80000000;
@@ -17,6 +17,8 @@ const UNMARKED = -0x80000000;
 export class Analysis {
   /** The clause of the last `learn`: the asserting literal first, then one of the level to return to. */
   readonly clause = new Literals();
+  /** The number of levels that it spans. */
+  glue = 0;
   private readonly network: Network;
   private readonly branching: Branching;
   private readonly reason = new Literals();
@@ -48,10 +50,7 @@ export class Analysis {
       newest = Math.max(newest, trail.entryOf(conflict.bounds[k], conflict.values[k]));
     }
     if (newest < 0) return false;
-    while (this.asked.length < trail.entryBound.length) {
-      const half = this.asked.length;
-      this.asked = doubled(this.asked).fill(UNMARKED, half);
-    }
+    this.makeRoom();
     // All of a conflict may lie below the present level: start where its newest literal is.
     const level = trail.levelOf(newest);
     this.levelFrom = trail.levelStart[level];
@@ -66,6 +65,13 @@ export class Analysis {
     this.gather(uipBound, uipValue);
     this.rollBack();
     return true;
+  }
+
+  private makeRoom(): void {
+    while (this.asked.length < this.network.trail.entryBound.length) {
+      const half = this.asked.length;
+      this.asked = doubled(this.asked).fill(UNMARKED, half);
+    }
   }
 
   /** Marks the entries that made these literals true; root facts need none. */
@@ -143,11 +149,19 @@ export class Analysis {
     clause.clear();
     clause.add(uipBound ^ 1, 1 - uipValue);
     newest[uipBound] = trail.entryBound.length;
+    let level = trail.level;
+    let levelFrom = trail.size;
+    this.glue = 1;
     for (const p of below) {
       const b = trail.entryBound[p];
       // Newest first, so the first of a bound is its strongest.
       if (newest[b] < 0) {
         newest[b] = p;
+        if (p < levelFrom) {
+          this.glue++;
+          while (trail.levelStart[level] > p) level--;
+          levelFrom = trail.levelStart[level];
+        }
         clause.add(b ^ 1, 1 - asked[p]);
       }
     }
@@ -169,11 +183,46 @@ export class Analysis {
     this.rollBackTo(level);
   }
 
+  /**
+   * Appends to `out` the decisions from which the true literal (b, v) follows, as weakly as they
+   * are asked for, and to `levels` the level of each less one. Rolls back to the root.
+   */
+  decisionsBehind(b: number, v: number, out: Literals, levels: number[]): void {
+    const { network, reason, asked, below } = this;
+    const { trail } = network;
+    this.makeRoom();
+    this.levelFrom = trail.size;
+    below.length = 0;
+    reason.clear();
+    reason.add(b, v);
+    this.ask(reason);
+    let level = trail.level;
+    while (trail.size > 0) {
+      network.pop();
+      const p = trail.size;
+      const value = asked[p];
+      if (value === UNMARKED) continue;
+      asked[p] = UNMARKED;
+      if (trail.entryReason[p] === DECISION) {
+        while (trail.levelStart[level] > p) level--;
+        out.add(trail.entryBound[p], value);
+        levels.push(level - 1);
+        continue;
+      }
+      reason.clear();
+      network.explain(p, value, reason);
+      this.ask(reason);
+    }
+    below.length = 0;
+    this.rollBackTo(0);
+  }
+
   /** Undoes every level above `level`. */
   rollBackTo(level: number): void {
     const { trail } = this.network;
-    const size = level < trail.level ? trail.levelStart[level + 1] : trail.size;
-    while (trail.size > size) this.network.pop();
+    // What is still to be propagated on this level stays so.
+    if (level === trail.level) return;
+    while (trail.size > trail.levelStart[level + 1]) this.network.pop();
     this.network.settle(level);
     this.branching.reopen(level);
   }

@@ -37,6 +37,18 @@ export class Splits {
     return slot;
   }
 
+  /** Keeps these questions only, numbered anew in this order. */
+  keep(ids: Int32Array): void {
+    const variable = ids.map((id) => this.variable[id]);
+    const at = ids.map((id) => this.at[id]);
+    this.variable.set(variable);
+    this.at.set(at);
+    this.count = ids.length;
+    this.slots.fill(EMPTY);
+    for (let id = 0; id < this.count; id++)
+      this.slots[this.slotOf(this.variable[id], this.at[id])] = id;
+  }
+
   private grow(): void {
     this.variable = doubled(this.variable);
     this.at = doubled(this.at);

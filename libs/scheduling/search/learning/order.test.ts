@@ -39,6 +39,42 @@ describe('activity', () => {
   });
 });
 
+describe('forgetting', () => {
+  it('keeps the most active, under new numbers, and what is asked about them', () => {
+    const rng = random(11);
+    const heap = new ActivityHeap();
+    const splits = new Splits();
+    const bumps = new Map<string, number>();
+    for (let k = 0; k < 6000; k++) {
+      const x = rng.below(30);
+      const at = rng.below(1 + rng.below(60));
+      heap.bump(splits.find(x, at));
+      bumps.set(`${x} ${at}`, (bumps.get(`${x} ${at}`) ?? 0) + 1);
+    }
+    const counts = [...bumps.values()].sort((a, b) => b - a);
+    const kept = 200;
+    splits.keep(heap.keep(kept));
+    expect(splits.count).toBe(kept);
+    for (let id = 0; id < kept; id++) {
+      const [x, at] = [splits.variable[id], splits.at[id]];
+      expect(splits.find(x, at)).toBe(id);
+      expect(bumps.get(`${x} ${at}`)).toBe(counts[id]);
+    }
+    expect(splits.find(31, 0)).toBe(kept);
+    // The last ones are bumped above all others, and come out first.
+    for (let k = 0; k < 5000; k++) heap.bump(kept - 1);
+    heap.bump(kept);
+    const order: number[] = [];
+    for (let item = heap.top(); item >= 0; item = heap.top()) {
+      order.push(item);
+      heap.pop();
+    }
+    expect(order.length).toBe(kept + 1);
+    expect(order[0]).toBe(kept - 1);
+    expect(new Set(order).size).toBe(kept + 1);
+  });
+});
+
 describe('questions', () => {
   it('keep their number however many there are', () => {
     const rng = random(5);
