@@ -1,73 +1,70 @@
 import { random, type Random } from '#kernel/random.ts';
 import type { Distances } from '../../propagation/closure.ts';
-import { isFeasible, makespanOf, type PureModel } from '../exact/pure.ts';
-import { mirrored, reflect } from './mirror.ts';
-import { generate, type Dropping } from './serial.ts';
+import type { PureModel } from '../exact/pure.ts';
+import { toLagged } from './to-lagged.ts';
+import type { Pass } from './scheme.ts';
+import { toProject } from './to-project.ts';
+import { Sampler } from './sampling.ts';
+import { NO_PLAN, type Scheme } from './scheme.ts';
+import { Sorter } from './sorter.ts';
 
-/** How far a latest start is drawn away from its place in a randomised list, as a share of the critical path. */
-const SPREAD = 0.15;
+/** How far activities are drawn away from the rule, in turn, as shares of the critical path. */
+const SPREADS = [0.15, 0.3, 0.6, 0.15];
 
 /**
- * First plans: lists in the order of latest starts, then the same with random errors, each
+ * First plans: a list by the longest path still to come, then the same with random errors, each
  * followed by double justification: all as late as possible in the order of finishes, then
  * all as early as possible in the order of those starts (V. Valls, F. Ballestín,
- * S. Quintanilla, EJOR 165 (2005) 375-386). Unscheduling drops little and much in turn.
+ * S. Quintanilla, EJOR 165 (2005) 375-386).
  */
 export class FirstPlans {
-  private readonly model: PureModel;
-  private readonly distances: Distances;
-  private readonly backwards: Distances;
+  private readonly scheme: Scheme;
   private readonly rng: Random;
+  private readonly pass: Pass;
+  private readonly sampler: Sampler;
+  private readonly sorter: Sorter;
+  private readonly list: Int32Array;
+  private readonly finish: Int32Array;
+  private readonly best: Int32Array;
   private lists = 0;
 
+  /** `distances` are those of the closed root: activities, end, origin. */
   constructor(model: PureModel, distances: Distances, seed: number) {
-    this.model = model;
-    this.distances = distances;
-    this.backwards = mirrored(model, distances);
+    const { count } = model;
+    this.scheme = toProject(model) ?? toLagged(model, distances);
     this.rng = random(seed);
+    this.pass = this.scheme.pass();
+    this.sampler = new Sampler(this.scheme, this.rng);
+    this.sorter = new Sorter(this.scheme);
+    this.list = new Int32Array(count);
+    this.finish = new Int32Array(count);
+    this.best = new Int32Array(count);
   }
 
-  /** One list: starts of a feasible plan, or null if it led to none. */
+  /** One list and its justification: starts of the shortest plan it led to, null if it led to none. */
   next(): Int32Array | null {
-    const list = this.lists++;
-    const dropping = list % 2 === 0 ? 'violated' : 'later';
-    const starts = this.run(this.distances, this.priority(list > 1), dropping);
-    if (starts === null) return null;
-    const justified = this.justify(starts, dropping);
-    if (justified === null) return starts;
-    return makespanOf(this.model, justified) < makespanOf(this.model, starts) ? justified : starts;
+    const { list, finish, sorter, pass } = this;
+    const spread = this.lists === 0 ? 0 : SPREADS[this.lists % SPREADS.length];
+    this.lists++;
+    this.sampler.draw(0, spread, list);
+    const first = pass.run(list, 0, finish);
+    if (first === NO_PLAN) return null;
+    this.keep(first, 0);
+    sorter.sort(finish, first, 0, list, 0);
+    const late = pass.run(list, 1, finish);
+    if (late === NO_PLAN) return this.best.slice();
+    if (late < first) this.keep(late, 1);
+    sorter.sort(finish, late, 1, list, 0);
+    const early = pass.run(list, 0, finish);
+    if (early < Math.min(first, late)) this.keep(early, 0);
+    return this.best.slice();
   }
 
-  private run(
-    distances: Distances,
-    priority: ArrayLike<number>,
-    dropping: Dropping,
-  ): Int32Array | null {
-    return generate(
-      this.model,
-      distances,
-      Float64Array.from(priority),
-      dropping,
-      10 * this.model.count,
-    );
-  }
-
-  /** Starts after double justification, null if one of the two passes finds none. */
-  private justify(starts: Int32Array, dropping: Dropping): Int32Array | null {
-    const { model } = this;
-    const late = this.run(this.backwards, reflect(model, starts), dropping);
-    if (late === null) return null;
-    const early = this.run(this.distances, reflect(model, late), dropping);
-    return early !== null && isFeasible(model, early) ? early : null;
-  }
-
-  /** Latest starts relative to the critical path, which do not depend on how far the horizon is. */
-  private priority(randomised: boolean): number[] {
-    const { count } = this.model;
-    const length = this.distances.at(count + 1, count);
-    return Array.from({ length: count }, (_, i) => {
-      const latest = -Math.max(this.distances.at(i, count), -length);
-      return randomised ? latest + (this.rng.unit() - 0.5) * 2 * SPREAD * length : latest;
-    });
+  private keep(makespan: number, direction: 0 | 1): void {
+    const { duration } = this.scheme;
+    for (let i = 0; i < duration.length; i++) {
+      const done = this.finish[i];
+      this.best[i] = direction === 0 ? done - duration[i] : makespan - done;
+    }
   }
 }
