@@ -1,25 +1,24 @@
-import type { Plan, ProvedBound, SearchState, SolveStatus } from '../../model/plan.ts';
+import type { Plan, ProvedBound, SearchState } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import { FirstPlans } from '../list/firstPlan.ts';
-import type { Search } from '../search.ts';
-import { closeRoot, leastMakespan, type Root } from './layout.ts';
-import { isFeasible, makespanOf, toPureModel, type PureModel } from './pure.ts';
-import { LearningSearch, type ClauseObserver } from './search.ts';
+import { buildNetwork, closeRoot, leastMakespan, type Root } from './layout.ts';
+import { toPureModel, type PureModel } from './pure.ts';
+import { PureSearch, type CountedSearch, type Counts, type PureOptions } from './search.ts';
+import { Standing } from './standing.ts';
 
 /** Lists tried before the search, at least; and at most while there is no plan. */
 const LISTS = 20;
 const LISTS_WITHOUT_PLAN = 60;
 
-export interface ExactOptions {
+export interface ExactOptions extends PureOptions {
   /** Leaves the first plan to the search. */
   readonly withoutLists?: boolean;
-  readonly observer?: ClauseObserver;
 }
 
 /**
  * Exact search for a pure problem (see `isPure`): root closure, first plans by lists, then
  * learning search with an ever smaller makespan. An iteration is a list, a conflict or a plan.
- * Deterministic in seed and iterations.
+ * Deterministic in seed, iterations and what it receives when.
  * `infeasible` means: no plan within the problem's horizon.
  */
 export function createExact(
@@ -27,32 +26,30 @@ export function createExact(
   seed: number,
   warmStart: Plan | null,
   options: ExactOptions = {},
-): Search {
+): CountedSearch {
   return new Exact(problem, seed, warmStart, options);
 }
 
 type Phase = 'root' | 'lists' | 'search' | 'done';
 
-class Exact implements Search {
+class Exact implements CountedSearch {
   private readonly model: PureModel;
   private readonly seed: number;
   private readonly options: ExactOptions;
+  private readonly standing: Standing;
   private phase: Phase = 'root';
   private root: Root | null = null;
   private lists: FirstPlans | null = null;
   private listsTried = 0;
-  private search: LearningSearch | null = null;
-  private best: Int32Array | null = null;
-  private makespan = 0;
-  private plan: Plan | null = null;
-  private bound = 0;
+  private search: PureSearch | null = null;
   private iterations = 0;
 
   constructor(problem: Problem, seed: number, warmStart: Plan | null, options: ExactOptions) {
     this.model = toPureModel(problem);
     this.seed = seed;
     this.options = options;
-    if (warmStart !== null) this.take(startsOf(this.model, warmStart));
+    this.standing = new Standing(this.model);
+    if (warmStart !== null) this.standing.offerPlan(warmStart);
   }
 
   step(iterations: number): SearchState {
@@ -60,7 +57,18 @@ class Exact implements Search {
       this.iterations++;
       this.advance();
     }
-    return this.state();
+    return this.standing.state(this.iterations, this.phase === 'done');
+  }
+
+  receive(plan: Plan | null, bounds: readonly ProvedBound[]): void {
+    if (this.phase === 'done') return;
+    if (plan !== null && this.standing.offerPlan(plan)) this.beatBest();
+    this.standing.raiseTo(bounds);
+    this.finishIfProved();
+  }
+
+  counts(): Counts {
+    return this.search?.counts() ?? { conflicts: 0, propagations: 0 };
   }
 
   private advance(): void {
@@ -81,117 +89,63 @@ class Exact implements Search {
   private closeRoot(): void {
     this.root = closeRoot(this.model, this.model.horizon);
     if (this.root === null) {
-      this.exhaust();
+      this.phase = 'done';
       return;
     }
-    this.bound = leastMakespan(this.model, this.root);
+    const { standing } = this;
+    standing.bound = Math.max(standing.bound, leastMakespan(this.model, this.root));
     this.lists = new FirstPlans(this.model, this.root.distances, this.seed);
     this.phase = this.options.withoutLists === true ? 'search' : 'lists';
     this.finishIfProved();
   }
 
   private tryList(): void {
-    const starts = this.lists?.next() ?? null;
-    if (starts !== null) this.take(starts);
+    this.standing.offer(this.lists?.next() ?? null);
     this.listsTried++;
-    if (this.listsTried >= (this.best === null ? LISTS_WITHOUT_PLAN : LISTS)) this.phase = 'search';
+    const limit = this.standing.best === null ? LISTS_WITHOUT_PLAN : LISTS;
+    if (this.listsTried >= limit) this.phase = 'search';
     this.finishIfProved();
   }
 
   private searchOn(): void {
+    const { standing } = this;
     this.search ??= this.openSearch();
     if (this.search === null) {
-      this.exhaust();
+      this.phase = 'done';
       return;
     }
     const event = this.search.next();
-    if (event === 'plan') {
-      this.take(this.search.starts.slice());
-      if (!this.search.tighten(this.makespan - 1)) this.exhaust();
-    } else if (event === 'exhausted') this.exhaust();
-    this.bound = Math.max(this.bound, this.search.bound);
+    if (event === 'solution') {
+      if (!standing.offer(this.search.starts.slice()))
+        throw new Error('the search gave a plan that is none, or no better one');
+      this.beatBest();
+    } else if (event === 'exhausted') this.phase = 'done';
+    standing.bound = Math.max(standing.bound, this.search.bound);
     this.finishIfProved();
   }
 
   /** Closes the root again under the target that the best plan sets. Null: nothing is better. */
-  private openSearch(): LearningSearch | null {
-    const root = this.best === null ? this.root : closeRoot(this.model, this.makespan - 1);
+  private openSearch(): PureSearch | null {
+    const { best, makespan } = this.standing;
+    const root = best === null ? this.root : closeRoot(this.model, makespan - 1);
     if (root === null) return null;
-    const search = new LearningSearch(this.model, root, this.options.observer ?? null);
-    if (this.best !== null) search.follow(this.best);
+    const search = new PureSearch(
+      buildNetwork(this.model, root, this.options.energy === true),
+      this.options,
+    );
+    if (best !== null) search.follow(best);
     return search;
   }
 
-  /** Keeps the starts if they are feasible and better than the best so far. */
-  private take(starts: Int32Array | null): void {
-    if (starts === null || !isFeasible(this.model, starts)) return;
-    const makespan = makespanOf(this.model, starts);
-    if (this.best !== null && makespan >= this.makespan) return;
-    this.best = starts;
-    this.makespan = makespan;
-    this.plan = toPlan(this.model, starts);
-    this.search?.follow(starts);
-  }
-
-  private exhaust(): void {
-    this.phase = 'done';
-    if (this.best !== null) this.bound = this.makespan;
+  /** From now on the search is for something better than the best plan. */
+  private beatBest(): void {
+    const { best, makespan } = this.standing;
+    if (this.search === null || best === null) return;
+    this.search.follow(best);
+    if (!this.search.tighten(makespan - 1)) this.phase = 'done';
   }
 
   private finishIfProved(): void {
-    if (this.best !== null && this.bound >= this.makespan) this.exhaust();
+    if (this.standing.isProved) this.phase = 'done';
   }
-
-  private state(): SearchState {
-    const done = this.phase === 'done';
-    const status = verdict(done, this.best !== null);
-    const bound = this.best === null ? this.bound : Math.min(this.bound, this.makespan);
-    return {
-      status,
-      plan: this.plan,
-      bounds: boundsOf(bound * this.model.unit * this.model.weight),
-      iterations: this.iterations,
-      done,
-    };
-  }
-}
-
-/** In a pure problem nothing can be late, cost money or disturb. */
-const boundsOf = (bound: number): readonly ProvedBound[] =>
-  [0, bound, 0, 0].map((value) => ({ bound: value, caps: [], proof: 'search' }));
-
-function verdict(done: boolean, planned: boolean): SolveStatus {
-  if (planned) return done ? 'optimal' : 'feasible';
-  return done ? 'infeasible' : 'unknown';
-}
-
-/** Starts in steps, rounded down to the common divisor; null if some activity is not placed. */
-function startsOf(model: PureModel, plan: Plan): Int32Array | null {
-  if (plan.placements.length !== model.count) return null;
-  return Int32Array.from(plan.placements, (p) => Math.floor(p.start / model.unit));
-}
-
-function toPlan(model: PureModel, starts: Int32Array): Plan {
-  const { unit, duration } = model;
-  const finish = makespanOf(model, starts) * unit;
-  return {
-    placements: Array.from(starts, (step, activity) => {
-      const start = step * unit;
-      const end = start + duration[activity] * unit;
-      const segments = start < end ? [{ start, end }] : [];
-      return {
-        activity,
-        mode: 0,
-        start,
-        finish: end,
-        segments,
-        crew: [],
-        overtime: false,
-        slot: null,
-      };
-    }),
-    branches: [],
-    finishes: [finish],
-    values: [0, finish * model.weight, 0, 0],
-  };
 }

@@ -1,8 +1,11 @@
 import type { Arc } from '../../propagation/arcs.ts';
 import { Distances, essentialArcs, orderPairs, type Pair } from '../../propagation/closure.ts';
+import { energy } from '../../propagation/energy.ts';
 import { lowerOf, upperOf } from '../../propagation/literal.ts';
-import { Network, type Supply } from '../../propagation/network.ts';
-import type { Use } from '../../propagation/timetable.ts';
+import { Network } from '../../propagation/network.ts';
+import { timetable, type Supply, type Use } from '../../propagation/timetable.ts';
+import { cliques } from './cliques.ts';
+import { leastByLoad } from './load.ts';
 import type { PureModel } from './pure.ts';
 
 /**
@@ -15,6 +18,19 @@ export interface Layout {
   readonly firstPair: number;
   readonly pairs: readonly Pair[];
   readonly variables: number;
+}
+
+/**
+ * How many cliques are watched by energy, and their least work as a share of the target. With more
+ * than the longest the core loses more in conflicts a second than it gains.
+ */
+const CLIQUES = { share: 0.7, most: 2 };
+const CLIQUES_FOR_BOUNDS = { share: 0.5, most: 6 };
+
+/** A network with what its variables are. */
+export interface Built {
+  readonly layout: Layout;
+  readonly network: Network;
 }
 
 /** What holds in every plan with a makespan of at most `target`. */
@@ -70,12 +86,15 @@ export function closeRoot(model: PureModel, target: number): Root | null {
   return pairs === null ? null : { target, distances, pairs };
 }
 
-/** The proved least makespan of a closed root. */
-export const leastMakespan = (model: PureModel, root: Root): number =>
-  root.distances.at(model.count + 1, model.count);
+/** The proved least makespan of a closed root: by its longest path, or by the work on a resource. */
+export const leastMakespan = (model: PureModel, { distances }: Root): number =>
+  Math.max(distances.at(model.count + 1, model.count), leastByLoad(model, distances));
 
-/** The network of what is left to decide after `closeRoot`. */
-export function buildNetwork(model: PureModel, root: Root): { layout: Layout; network: Network } {
+/**
+ * The network of what is left to decide after `closeRoot`. The energy rule is on long cliques, and
+ * if so wished on all resources.
+ */
+export function buildNetwork(model: PureModel, root: Root, withEnergy: boolean): Built {
   const { count } = model;
   const { distances, pairs } = root;
   const origin = count + 1;
@@ -96,16 +115,30 @@ export function buildNetwork(model: PureModel, root: Root): { layout: Layout; ne
   for (const [from, to, weight] of essentialArcs(distances)) {
     if (from < origin && to < origin) arcs.push({ from, to, weight, when: -1 });
   }
-  pairs.forEach(({ first, second }, k) => {
-    const x = layout.firstPair + k;
-    arcs.push({ from: first, to: second, weight: model.duration[first], when: lowerOf(x) });
-    arcs.push({ from: second, to: first, weight: model.duration[second], when: upperOf(x) });
-  });
-  return { layout, network: new Network({ root: bounds, arcs, supplies: supplies(model) }) };
+  arcs.push(...pairArcs(model, layout.firstPair, pairs));
+  const needed = supplies(model);
+  const propagators = needed.map(timetable);
+  if (withEnergy) propagators.push(...needed.map(energy));
+  const { share, most } = withEnergy ? CLIQUES_FOR_BOUNDS : CLIQUES;
+  const excluding = (i: number, k: number): boolean => exclude(model, i, k);
+  const unary = cliques(model.duration, excluding, share * root.target, most);
+  propagators.push(...unary.map(energy));
+  return { layout, network: new Network({ root: bounds, arcs, propagators }) };
 }
 
+/** The two orders of each pair, under its Boolean. */
+export const pairArcs = (
+  { duration }: PureModel,
+  firstPair: number,
+  pairs: readonly Pair[],
+): readonly Arc[] =>
+  pairs.flatMap(({ first, second }, k) => [
+    { from: first, to: second, weight: duration[first], when: lowerOf(firstPair + k) },
+    { from: second, to: first, weight: duration[second], when: upperOf(firstPair + k) },
+  ]);
+
 /** The resources that pairs alone do not settle. */
-function supplies(model: PureModel): readonly Supply[] {
+export function supplies(model: PureModel): readonly Supply[] {
   return model.demand.flatMap((demand, r) => {
     const uses: Use[] = [];
     for (let x = 0; x < model.count; x++) {

@@ -1,116 +1,109 @@
-import { Literals, lowerOf, upperOf } from '../../propagation/literal.ts';
+import { Literals, upperOf } from '../../propagation/literal.ts';
 import type { Network } from '../../propagation/network.ts';
-import { DECISION } from '../../propagation/trail.ts';
-import { Analysis } from './analysis.ts';
-import { Branching } from './branching.ts';
-import { buildNetwork, type Layout, type Root } from './layout.ts';
-import { luby } from './luby.ts';
-import type { PureModel } from './pure.ts';
-
-/** Conflicts before the search turns from start times to activity; also the unit of restarts. */
-const RESTART = 100;
-const CLAUSES_KEPT = 3000;
-const CLAUSES_GROWTH = 200;
-
-/** What one iteration came to: a dead end, a better plan, or the end of the search. */
-export type Event = 'conflict' | 'plan' | 'exhausted';
+import { ActivityBranching } from '../learning/branching.ts';
+import { earliestFirst } from '../learning/dives.ts';
+import { LearningSearch, type Event } from '../learning/search.ts';
+import type { Search } from '../search.ts';
+import type { Built, Layout } from './layout.ts';
 
 /** Sees every learned clause (literals of which one must hold) with the variables' layout; for tests. */
 export type ClauseObserver = (clause: Literals, layout: Layout) => void;
 
-/**
- * Lazy clause generation over starts, the makespan and pair Booleans: propagate, move, learn.
- * A. Schutt, T. Feydy, P. J. Stuckey, M. G. Wallace, "Solving RCPSP/max by lazy clause
- * generation", Journal of Scheduling 16 (2013) 273-289.
- */
-export class LearningSearch {
-  private readonly layout: Layout;
-  private readonly network: Network;
-  private readonly branching: Branching;
-  private readonly analysis: Analysis;
-  private readonly observer: ClauseObserver | null;
-  private readonly scratch = new Literals();
-  private conflicts = 0;
-  private restarts = 0;
-  private restartAt = RESTART;
-  private clauseLimit = CLAUSES_KEPT;
-  /** Least makespan of any plan within the target, as proved at the root so far. */
-  bound = 0;
-  /** Starts of the plan, after `plan`. */
-  readonly starts: Int32Array;
+/** What a core has done so far: dead ends learned from, rises of bounds. */
+export interface Counts {
+  readonly conflicts: number;
+  readonly propagations: number;
+}
 
-  constructor(model: PureModel, root: Root, observer: ClauseObserver | null) {
-    const { layout, network } = buildNetwork(model, root);
+/** A search that can be asked what its core has done. */
+export interface CountedSearch extends Search {
+  counts(): Counts;
+}
+
+export interface PureOptions {
+  /** Adds the energy rule: fewer conflicts, each several times as dear. For bounds. */
+  readonly energy?: boolean;
+  /** Bytes that learned clauses may take. */
+  readonly clauseBytes?: number;
+  readonly observer?: ClauseObserver;
+  /** How the first dives go; by earliest start if not given. */
+  readonly dive?: (network: Network, tasks: Int32Array) => () => boolean;
+}
+
+/** Learning search over starts, the makespan and pair Booleans. */
+export class PureSearch {
+  private readonly layout: Layout;
+  private readonly branching: ActivityBranching;
+  private readonly search: LearningSearch;
+  private readonly assumed = new Literals();
+
+  constructor({ layout, network }: Built, options: PureOptions) {
+    const { clauseBytes, observer } = options;
     this.layout = layout;
-    this.network = network;
-    this.branching = new Branching(network, layout);
-    this.analysis = new Analysis(network, this.branching);
-    this.observer = observer;
-    this.starts = new Int32Array(layout.tasks);
-    this.follow(Int32Array.from(this.starts, (_, i) => network.trail.bound[lowerOf(i)]));
+    const tasks = Int32Array.from({ length: layout.tasks }, (_, i) => i);
+    // Capping the makespan is for bounds, not for plans.
+    this.branching = new ActivityBranching(network, {
+      dive: (options.dive ?? earliestFirst)(network, tasks),
+      quiet: [layout.end],
+      phase: 'followed',
+    });
+    this.search = new LearningSearch(network, this.branching, {
+      objective: layout.end,
+      ...(clauseBytes === undefined ? {} : { clauseBytes }),
+      ...(observer === undefined
+        ? {}
+        : { observer: (clause: Literals): void => observer(clause, layout) }),
+    });
+    this.follow(tasks.map((i) => network.trail.bound[2 * i]));
+  }
+
+  /** Least makespan of any plan within the target, as proved at the root so far. */
+  get bound(): number {
+    return this.search.bound;
+  }
+
+  /** The plan's starts, after `solution`. */
+  get starts(): Int32Array {
+    return this.search.values.subarray(0, this.layout.tasks);
+  }
+
+  counts(): Counts {
+    return { conflicts: this.search.conflicts, propagations: this.search.propagations };
   }
 
   /** Values to try first. */
   follow(starts: Int32Array): void {
-    this.branching.follow(starts);
+    const { tasks, pairs, end, variables } = this.layout;
+    const values = new Int32Array(variables);
+    values.set(starts.subarray(0, tasks));
+    pairs.forEach(({ first, second }, k) => {
+      values[end + 1 + k] = starts[first] < starts[second] ? 1 : 0;
+    });
+    this.branching.follow(values);
+  }
+
+  /** From now on with the makespan assumed to be at most `target`; null: with none assumed. */
+  assume(target: number | null): void {
+    this.assumed.clear();
+    if (target !== null) this.assumed.add(upperOf(this.layout.end), -target);
+    this.search.assume(this.assumed);
+  }
+
+  /** Begins with dives again; what has been learned stays. */
+  diveAgain(): void {
+    this.search.diveAgain();
   }
 
   /** Runs to the next conflict or plan. */
   next(): Event {
-    const { network } = this;
-    for (;;) {
-      if (!network.propagate()) return this.learn() ? 'conflict' : 'exhausted';
-      if (network.trail.level === 0) this.bound = network.trail.bound[lowerOf(this.layout.end)];
-      if (this.conflicts >= this.restartAt) this.restart();
-      else if (!this.move()) return 'plan';
-    }
-  }
-
-  /** One decision; false if all starts are fixed, which are then in `starts`. */
-  private move(): boolean {
-    const { branching } = this;
-    const moved = this.restarts === 0 ? branching.byStart() : branching.byActivity();
-    if (!moved) {
-      const { bound } = this.network.trail;
-      for (let i = 0; i < this.starts.length; i++) this.starts[i] = bound[lowerOf(i)];
-    }
-    return moved;
-  }
-
-  private learn(): boolean {
-    const { network, analysis } = this;
-    this.conflicts++;
-    if (!analysis.learn(network.conflict, this.conflicts)) return false;
-    this.branching.decay();
-    const { clause } = analysis;
-    this.observer?.(clause, this.layout);
-    const b = clause.bounds[0];
-    const v = clause.values[0];
-    const reason = clause.size === 1 ? DECISION : network.clauses.add(clause, this.conflicts);
-    return network.trail.raise(b, v, reason, 0);
-  }
-
-  private restart(): void {
-    this.restarts++;
-    this.restartAt = this.conflicts + RESTART * luby(this.restarts);
-    this.toRoot();
-  }
-
-  /** Rolls everything back, and thins the clauses if there are too many. */
-  private toRoot(): void {
-    this.analysis.rollBackTo(0);
-    const { clauses } = this.network;
-    if (clauses.count <= this.clauseLimit) return;
-    clauses.keepRecent(this.clauseLimit >> 1, this.scratch);
-    this.clauseLimit += CLAUSES_GROWTH;
+    return this.search.next();
   }
 
   /** From now on only plans with a makespan of at most `target`. False if there are none. */
   tighten(target: number): boolean {
-    this.toRoot();
-    const b = upperOf(this.layout.end);
-    return (
-      -target <= this.network.trail.bound[b] || this.network.trail.raise(b, -target, DECISION, 0)
-    );
+    // With literals of its own: the search's are used up where it thins its clauses on the way.
+    this.assumed.clear();
+    this.assumed.add(upperOf(this.layout.end), -target);
+    return this.search.require(this.assumed);
   }
 }
