@@ -53,6 +53,20 @@ describe('the best plan of the ranks in order', () => {
     expect(found.least).toEqual([9, 50, 0, 0]);
   });
 
+  it('knows the plans that set its caps where the best one does not', () => {
+    const found = offered(
+      [0, 6, 0],
+      [
+        [0, 39, 133, 0],
+        [0, 42, 105, 0],
+        [1, 0, 0, 0],
+      ],
+    );
+    expect(found.plan?.values).toEqual([0, 42, 105, 0]);
+    expect(found.leading.map(({ values }) => values)).toEqual([[0, 39, 133, 0]]);
+    expect(offered([0, 0, 0], [[0, 39, 133, 0]]).leading).toEqual([]);
+  });
+
   it('does not depend on the order in which plans are found', () => {
     const value = fc.integer({ min: 0, max: 4 });
     fc.assert(

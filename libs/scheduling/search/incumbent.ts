@@ -12,6 +12,8 @@ export interface Incumbent {
   readonly least: readonly number[];
   /** The plan that is best in the last rank with all earlier ones within their caps. */
   readonly plan: Plan | null;
+  /** The plans that give `least` of a rank, where `plan` does not. */
+  readonly leading: readonly Plan[];
   /** The most that an earlier rank may be while `rank` is looked at. */
   cap(earlier: number): number;
   /**
@@ -35,6 +37,7 @@ export function incumbent(tolerances: readonly number[]): Incumbent {
   let front: Kept[] = [];
   let least: number[] = [Infinity, Infinity, Infinity, Infinity];
   let plan: Plan | null = null;
+  let leading: Plan[] | null = null;
 
   const cap = (earlier: number): number => least[earlier] + (tolerances[earlier] ?? 0);
 
@@ -55,18 +58,27 @@ export function incumbent(tolerances: readonly number[]): Incumbent {
     plan = best?.plan ?? null;
   };
 
-  /** What breaks the first cap most is least likely to be needed again. */
-  const thinned = (): Kept[] => {
-    const sorted = front.toSorted((a, b) => a.values[0] - b.values[0] || a.values[1] - b.values[1]);
-    const needed = least.flatMap((value, rank) => {
-      const giving = sorted.find(
+  const sorted = (): Kept[] =>
+    front.toSorted((a, b) => a.values[0] - b.values[0] || a.values[1] - b.values[1]);
+
+  /** For each rank one that gives its least value, the best one if that does. */
+  const needed = (): Kept[] => {
+    const order = sorted();
+    const best = order.filter((one) => one.plan === plan);
+    return least.flatMap((value, rank) => {
+      const giving = [...best, ...order].find(
         ({ values }) =>
           values[rank] === value && values.slice(0, rank).every((own, r) => own <= cap(r)),
       );
       return giving ?? [];
     });
-    const kept = new Set([...needed, ...sorted.filter((one) => one.plan === plan)]);
-    for (const one of sorted) if (kept.size < MOST) kept.add(one);
+  };
+
+  /** What breaks the first cap most is least likely to be needed again. */
+  const thinned = (): Kept[] => {
+    const order = sorted();
+    const kept = new Set([...needed(), ...order.filter((one) => one.plan === plan)]);
+    for (const one of order) if (kept.size < MOST) kept.add(one);
     return front.filter((one) => kept.has(one));
   };
 
@@ -77,6 +89,10 @@ export function incumbent(tolerances: readonly number[]): Incumbent {
     get plan() {
       return plan;
     },
+    get leading() {
+      leading ??= [...new Set(needed().map((one) => one.plan))].filter((one) => one !== plan);
+      return leading;
+    },
     cap,
     offer(values, make) {
       if (front.some((kept) => dominates(kept.values, values))) return false;
@@ -84,6 +100,7 @@ export function incumbent(tolerances: readonly number[]): Incumbent {
       front = front.filter((kept) => !dominates(values, kept.values));
       front.push({ values, plan: make() });
       recompute();
+      leading = null;
       if (front.length > MOST) front = thinned();
       return plan !== before;
     },

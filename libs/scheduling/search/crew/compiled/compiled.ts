@@ -2,12 +2,12 @@ import { ownersOf, type Owners } from '../../../bounds/arc.ts';
 import type { Activity, LagFunctions, Problem } from '../../../model/problem.ts';
 import { forwards, type Arc } from './arc.ts';
 import { frozenModes } from './history.ts';
-import { filmsOf, reachOf, type Film, type Reach } from './film.ts';
+import { filmsOf, driftOf, type Drift, type Film } from './film.ts';
 import { isKept } from './inverse.ts';
 import { compileModes, type CompiledMode } from './mode.ts';
 import { orderOf, type Order } from './order.ts';
 import { placesOf } from './places.ts';
-import { spansOf, type WorkTable } from './spans.ts';
+import { spansOf, withOvertime, type Spans } from './spans.ts';
 
 export interface FrozenWork {
   readonly mode: number;
@@ -45,17 +45,18 @@ export interface CompiledActivity {
   readonly tangled: boolean;
   /** Some mode takes something from a stock. */
   readonly consumes: boolean;
-  /** Where the air is wide: it may change what is open or where dust is. */
+  /** It may change what is open or where dust is. */
   readonly airy: boolean;
-  /** It moves a part that carries films. */
-  readonly carries: boolean;
+  /** Films on parts that it moves, its own not among them: indices into `films`. */
+  readonly carried: readonly number[];
   /** Placing it may make room for what had none: it ends a hold, covers, moves or works a barrier. */
   readonly unlocks: boolean;
   readonly choice: number;
   readonly branch: number;
 }
 
-const VARIANTS = [1, 2, 3, 4, 5];
+/** Placing orders tried where windows overlap. */
+const VARIANTS = 6;
 
 /** The problem with everything that a decode looks up prepared; indices are the problem's. */
 export interface Compiled {
@@ -66,16 +67,13 @@ export interface Compiled {
   /** Branches that frozen work does not rule out, by choice. */
   readonly branches: readonly (readonly number[])[];
   readonly order: Order;
-  /** The same and others, where windows overlap; see `orderOf`. */
-  readonly orders: readonly Order[];
-  readonly anyTime: WorkTable;
+  /** That one and, where windows overlap, others: see `orderOf`. */
+  readonly orderCount: number;
+  readonly orderAt: (variant: number) => Order;
   readonly films: readonly Film[];
-  /** By space, where its dust goes. */
-  readonly reach: readonly (readonly Reach[])[];
-  /** What is open and where dust goes depends on what is placed later: then the air is made anew each time. */
-  readonly wideAir: boolean;
-  /** Those that then may change it. */
-  readonly airy: readonly number[];
+  readonly drift: Drift;
+  /** By builder, all minutes that each could ever work: shifts, breaks in them, and overtime. */
+  readonly ever: readonly Spans[];
   /** Some crew may work overtime. */
   readonly overtime: boolean;
 }
@@ -117,8 +115,18 @@ function branchesOf(
   });
 }
 
-const indices = <T>(list: readonly T[], of: (one: T) => boolean): number[] =>
-  list.flatMap((one, i) => (of(one) ? [i] : []));
+/** Indices by the activities that each of a list is about. */
+function byActivity<T>(
+  n: number,
+  list: readonly T[],
+  of: (one: T) => readonly number[],
+): number[][] {
+  const found = Array.from({ length: n }, (): number[] => []);
+  list.forEach((one, i) => {
+    for (const a of new Set(of(one))) found[a].push(i);
+  });
+  return found;
+}
 
 function frozenOf({ fixed }: Activity, mode: number): FrozenWork | null {
   if (fixed?.kind !== 'frozen') return null;
@@ -126,7 +134,29 @@ function frozenOf({ fixed }: Activity, mode: number): FrozenWork | null {
   return { mode, start, finish: fixed.finish ?? start, builders: fixed.builders ?? [] };
 }
 
+/** The placing orders, each made when it is first asked for. */
+function ordersOf(
+  problem: Problem,
+  arcs: readonly Arc[],
+): Pick<Compiled, 'order' | 'orderCount' | 'orderAt'> {
+  const places = placesOf(problem);
+  const order = orderOf(problem, arcs, places);
+  const windows = order.pulled.filter((pulled) => pulled.length > 0).length;
+  const made: Order[] = [order];
+  return {
+    order,
+    orderCount: windows > 1 ? VARIANTS : 1,
+    orderAt: (variant) => (made[variant] ??= orderOf(problem, arcs, places, variant)),
+  };
+}
+
+function everOf(problem: Problem): Spans[] {
+  const byCalendar = problem.calendars.map((one) => spansOf(withOvertime(one), problem.horizon));
+  return problem.builders.map(({ calendar }) => byCalendar[calendar]);
+}
+
 export function compile(problem: Problem): Compiled {
+  const n = problem.activities.length;
   const owners = ownersOf(problem);
   const arcs = arcsOf(problem, owners);
   const { films, plain } = filmsOf(problem);
@@ -135,23 +165,28 @@ export function compile(problem: Problem): Compiled {
     new Set(plain.flatMap((surfaces, a) => (surfaces.length > 0 ? [a] : []))),
   );
   const historical = frozenModes(problem, owners.lagChoice);
-  const reach = reachOf(problem);
-  const wideAir =
-    films.length > 0 || reach.some((list) => list.some(({ barrier }) => barrier >= 0));
+  const holding = problem.holds.map(({ amount }) => amount > 0);
+  const ownHolds = byActivity(n, problem.holds, ({ activity }) => [activity]);
+  const endsHolds = byActivity(n, problem.holds, ({ activity, ends }) =>
+    ends.flatMap((end) =>
+      end.kind === 'activity' && end.activity !== activity ? [end.activity] : [],
+    ),
+  );
+  const ownFilms = byActivity(n, films, ({ activity }) => [activity]);
+  const covers = byActivity(n, films, ({ coveredBy }) => coveredBy);
+  const filmsOn = byActivity(problem.parts.length, films, ({ part }) => (part < 0 ? [] : [part]));
+  const arcsFrom = byActivity(n, arcs, ({ from }) => [from]);
+  const arcsTo = byActivity(n, arcs, ({ to }) => [to]);
   const activities = problem.activities.map((activity, a): CompiledActivity => {
     const wish = activity.fixed?.kind === 'set' ? activity.fixed : null;
-    const own = indices(films, (film) => film.activity === a);
-    const covers = indices(films, (film) => film.coveredBy.includes(a));
-    const holds = indices(problem.holds, (hold) => hold.activity === a && hold.amount > 0);
-    const endsHolds = indices(
-      problem.holds,
-      ({ activity: holder, amount, ends }) =>
-        holder !== a &&
-        amount > 0 &&
-        ends.some((end) => end.kind === 'activity' && end.activity === a),
-    );
+    const outgoing = arcsFrom[a].map((l) => arcs[l]);
+    const incoming = arcsTo[a].map((l) => arcs[l]);
+    const own = outgoing.filter(({ to }) => to === a);
+    const holds = ownHolds[a].filter((h) => holding[h]);
+    const ends = endsHolds[a].filter((h) => holding[h]);
     const acts = modes[a].some(({ barrier }) => barrier >= 0);
     const moves = modes[a].some(({ movesTo }) => movesTo >= 0);
+    const moved = moves ? activity.parts : [];
     return {
       index: a,
       modes: modes[a],
@@ -161,53 +196,43 @@ export function compile(problem: Problem): Compiled {
       setStart: wish?.start ?? -1,
       setFinish: wish?.finish ?? -1,
       surfaces: plain[a],
-      films: own,
-      covers,
+      films: ownFilms[a],
+      covers: covers[a],
       parts: activity.parts,
       holds,
-      endsHolds,
-      incoming: arcs.filter((arc) => arc.to === a && arc.from !== a),
-      outgoing: arcs.filter((arc) => arc.from === a && arc.to !== a),
-      own: arcs.filter((arc) => arc.to === a && arc.from === a),
-      modal: arcs.some((arc) => arc.from === a && arc.fns.length > 1),
-      tangled: activity.parts.length > 0 || holds.length > 0 || own.length > 0 || acts,
+      endsHolds: ends,
+      incoming: incoming.filter(({ from }) => from !== a),
+      outgoing: outgoing.filter(({ to }) => to !== a),
+      own,
+      modal: outgoing.some(({ fns }) => fns.length > 1),
+      tangled: activity.parts.length > 0 || holds.length > 0 || ownFilms[a].length > 0 || acts,
       consumes: modes[a].some(({ consumes }) => consumes.length > 0),
       airy:
-        wideAir &&
-        (acts ||
-          covers.length > 0 ||
-          own.length > 0 ||
-          (moves && activity.parts.length > 0) ||
-          modes[a].some(({ dusty, sensitive }) => dusty || sensitive)),
-      carries: moves && films.some(({ part }) => part >= 0 && activity.parts.includes(part)),
-      unlocks:
-        endsHolds.length > 0 || covers.length > 0 || acts || (moves && activity.parts.length > 0),
+        acts ||
+        covers[a].length > 0 ||
+        ownFilms[a].length > 0 ||
+        moved.length > 0 ||
+        modes[a].some(({ dusty, sensitive }) => dusty || sensitive),
+      carried: [...new Set(moved.flatMap((part) => filmsOn[part]))]
+        .filter((film) => films[film].activity !== a)
+        .sort((x, y) => x - y),
+      unlocks: ends.length > 0 || covers[a].length > 0 || acts || moved.length > 0,
       choice: owners.activityChoice[a],
       branch: owners.activityBranch[a],
     };
   });
-  const everybody = spansOf([0, problem.horizon], problem.horizon);
-  const places = placesOf(problem);
-  const order = orderOf(problem, arcs, places);
-  const windows = order.pulled.filter((pulled) => pulled.length > 0).length;
   return {
     problem,
     horizon: problem.horizon,
     activities,
     arcs,
     branches: branchesOf(problem, activities, arcs),
-    order,
-    orders: [
-      order,
-      ...(windows > 1 ? VARIANTS.map((variant) => orderOf(problem, arcs, places, variant)) : []),
-    ],
-    anyTime: { shifts: everybody, work: everybody },
+    ...ordersOf(problem, arcs),
     films,
-    reach,
+    drift: driftOf(problem),
+    ever: everOf(problem),
     overtime: modes.some((all) =>
       all.some(({ crews }) => crews?.some((option) => option.overtime) ?? false),
     ),
-    wideAir,
-    airy: indices(activities, ({ airy }) => airy),
   };
 }

@@ -2,6 +2,12 @@ import { random as seeded } from '#kernel/random.ts';
 import type { Ability, CrewDemand, Mode, Problem } from '../../../model/problem.ts';
 import { workTable, type WorkTable } from './spans.ts';
 
+/** Time shared, and the same where breaks are relieved and work may even begin in one. */
+export interface Tables {
+  readonly table: WorkTable;
+  readonly relieved: WorkTable;
+}
+
 /** One way to man a mode: who serves which demand, the time they share, and how long they take. */
 export interface CrewOption {
   readonly builders: readonly number[];
@@ -9,6 +15,8 @@ export interface CrewOption {
   readonly booked: readonly number[];
   /** Index into the mode's `crew`, by position in `builders`. */
   readonly demands: readonly number[];
+  /** By position in `booked`, the time that each has alone, overtime counted in as for the crew. */
+  readonly alone: readonly Tables[];
   /** Time that they share with each other and with the calendars of the mode's resources. */
   readonly table: WorkTable;
   /** The same where breaks are relieved and work may even begin in one. */
@@ -30,7 +38,7 @@ export interface CrewList {
 }
 
 /** More crews than this are not tried; a mode for three of twelve builders has 220. */
-const MOST_CREWS = 400;
+export const MOST_CREWS = 400;
 /** Where there are more than these, crews are drawn instead of enumerated. */
 const MOST_ENUMERATED = 4000;
 
@@ -46,11 +54,6 @@ export function speedFor(problem: Problem, builder: number, demand: CrewDemand):
 
 const minutesOf = (mode: Mode, speed: number): number =>
   Math.max(mode.floor, Math.ceil(mode.work / speed));
-
-interface Tables {
-  readonly table: WorkTable;
-  readonly relieved: WorkTable;
-}
 
 type TableSource = (
   builders: readonly number[],
@@ -96,7 +99,7 @@ export const hoursOf = (problem: Problem, mode: Mode): number[] =>
  * For each builder, the work that asks for the builder's skills, a share for each able
  * person: minutes that would have to wait for this one.
  */
-export function builderScarcity(problem: Problem): number[] {
+function builderScarcity(problem: Problem): number[] {
   const load = problem.skills.map(() => 0);
   for (const { modes } of problem.activities) {
     const mode = modes[0];
@@ -230,48 +233,86 @@ function distinct(drafts: readonly Draft[]): Draft[] {
   });
 }
 
-/**
- * All crews for a mode that needs people, without overtime and, where any of them has some, with
- * it; `only`: exactly these builders, as the foreman set it.
- */
-export function crewList(
+/** A crew whatever the amount of work: what all modes with the same demands have in common. */
+interface Team {
+  readonly option: Omit<CrewOption, 'minutes' | 'pay'>;
+  readonly speed: number;
+  /** Money for a minute of all of them. */
+  readonly rate: number;
+}
+
+interface Teams {
+  readonly teams: readonly Team[];
+  readonly complete: boolean;
+}
+
+function teamsOf(
   problem: Problem,
   mode: Mode,
   only: readonly number[] | null,
   scarcity: readonly number[],
   tablesFor: TableSource,
-): CrewList {
+): Teams {
   const candidates = ableFor(problem, mode, only);
   const complete = countOf(candidates, mode) <= MOST_ENUMERATED;
   const drafts = complete ? enumerate(mode, candidates, only) : drawn(mode, candidates, scarcity);
   const hours = hoursOf(problem, mode);
-  const option = ({ builders, demands, speed }: Draft, overtime: boolean): CrewOption => {
-    const minutes = minutesOf(mode, speed);
-    const rate = builders.reduce((sum, b) => sum + problem.builders[b].cost, 0);
+  const team = ({ builders, demands, speed }: Draft, overtime: boolean): Team => {
+    const booked = builders.filter((b) => !problem.builders[b].unlimited);
     return {
-      builders,
-      booked: builders.filter((b) => !problem.builders[b].unlimited),
-      demands,
-      ...tablesFor(builders, hours, overtime),
-      overtime,
-      minutes,
-      pay: rate * (minutes + mode.cleanDown),
-      scarcity: builders.reduce((sum, b) => sum + scarcity[b], 0),
+      option: {
+        builders,
+        booked,
+        alone: booked.map((b) => tablesFor([b], hours, overtime)),
+        demands,
+        ...tablesFor(builders, hours, overtime),
+        overtime,
+        scarcity: builders.reduce((sum, b) => sum + scarcity[b], 0),
+      },
+      speed,
+      rate: builders.reduce((sum, b) => sum + problem.builders[b].cost, 0),
     };
   };
   const hasOvertime = ({ builders }: Draft): boolean =>
     builders.some((b) => problem.calendars[problem.builders[b].calendar].overtime.length > 0);
   const able = distinct(drafts.filter((draft) => taught(problem, mode, draft)));
-  const options = [
-    ...able.map((draft) => option(draft, false)),
-    ...able.filter(hasOvertime).map((draft) => option(draft, true)),
-  ].sort(
-    (a, b) =>
-      Number(a.overtime) - Number(b.overtime) || a.scarcity - b.scarcity || a.minutes - b.minutes,
-  );
-  if (options.length <= MOST_CREWS) return { options, complete };
-  // Keep a spread: every crew by rank in steps, so that rare builders stay reachable.
-  const step = options.length / MOST_CREWS;
-  const kept = Array.from({ length: MOST_CREWS }, (_, i) => options[Math.floor(i * step)]);
-  return { options: kept, complete: false };
+  const teams = [
+    ...able.map((draft) => team(draft, false)),
+    ...able.filter(hasOvertime).map((draft) => team(draft, true)),
+  ];
+  return { teams, complete };
+}
+
+/** Gives all crews for a mode that needs people; `only`: exactly these builders, as the foreman set it. */
+export type CrewSource = (mode: Mode, only: readonly number[] | null) => CrewList;
+
+/**
+ * Crews without overtime and, where any of them has some, with it. Teams of modes with the same
+ * demands are made once.
+ */
+export function crewSource(problem: Problem, tablesFor: TableSource): CrewSource {
+  const scarcity = builderScarcity(problem);
+  const known = new Map<string, Teams>();
+  return (mode, only) => {
+    const key = JSON.stringify([mode.crew, hoursOf(problem, mode), only]);
+    const { teams, complete } = known.get(key) ?? teamsOf(problem, mode, only, scarcity, tablesFor);
+    // Crews that were drawn depend on the work.
+    if (complete) known.set(key, { teams, complete });
+    const options = teams
+      .map(({ option, speed, rate }): CrewOption => {
+        const minutes = minutesOf(mode, speed);
+        return { ...option, minutes, pay: rate * (minutes + mode.cleanDown) };
+      })
+      .sort(
+        (a, b) =>
+          Number(a.overtime) - Number(b.overtime) ||
+          a.scarcity - b.scarcity ||
+          a.minutes - b.minutes,
+      );
+    if (options.length <= MOST_CREWS) return { options, complete };
+    // Keep a spread: every crew by rank in steps, so that rare builders stay reachable.
+    const step = options.length / MOST_CREWS;
+    const kept = Array.from({ length: MOST_CREWS }, (_, i) => options[Math.floor(i * step)]);
+    return { options: kept, complete: false };
+  };
 }

@@ -10,10 +10,26 @@ export interface Film {
   readonly part: number;
 }
 
-/** A space that dust reaches, through a barrier that somebody works, or -1. */
+/** A space that dust reaches, through a gate or, -1, through none that anybody works. */
 export interface Reach {
   readonly space: number;
+  readonly gate: number;
+}
+
+/** The way of dust into a space through a barrier that somebody works. */
+export interface Gate {
+  readonly into: number;
   readonly barrier: number;
+}
+
+/** Where dust goes. */
+export interface Drift {
+  /** By space, where its dust goes. */
+  readonly reach: readonly (readonly Reach[])[];
+  readonly gates: readonly Gate[];
+  /** Indices of gates by the space they lead into, and by barrier. */
+  readonly gatesInto: readonly (readonly number[])[];
+  readonly gatesOf: readonly (readonly number[])[];
 }
 
 export interface Films {
@@ -44,18 +60,30 @@ export function filmsOf(problem: Problem): Films {
   return { films, plain };
 }
 
-/** Where dust goes by space; a barrier that nobody works is open or closed for good. */
-export function reachOf(problem: Problem): Reach[][] {
+/** Where dust goes; a barrier that nobody works is open or closed for good. */
+export function driftOf(problem: Problem): Drift {
   const worked = new Set(
     problem.activities.flatMap(({ modes }) =>
       modes.flatMap(({ barrier }) => (barrier === null ? [] : [barrier.barrier])),
     ),
   );
-  return problem.spaces.map(({ dustReaches }) =>
-    dustReaches.flatMap(({ space, barrier }) => {
-      if (barrier === null) return [{ space, barrier: -1 }];
-      if (worked.has(barrier)) return [{ space, barrier }];
-      return problem.barriers[barrier].closed ? [] : [{ space, barrier: -1 }];
+  const gates: Gate[] = [];
+  const reach = problem.spaces.map(({ dustReaches }) =>
+    dustReaches.flatMap(({ space, barrier }): Reach[] => {
+      if (barrier === null) return [{ space, gate: -1 }];
+      if (worked.has(barrier)) return [{ space, gate: gates.push({ into: space, barrier }) - 1 }];
+      return problem.barriers[barrier].closed ? [] : [{ space, gate: -1 }];
     }),
   );
+  const by = (count: number, of: (gate: Gate) => number): number[][] => {
+    const lists = Array.from({ length: count }, (): number[] => []);
+    gates.forEach((gate, g) => lists[of(gate)].push(g));
+    return lists;
+  };
+  return {
+    reach,
+    gates,
+    gatesInto: by(problem.spaces.length, ({ into }) => into),
+    gatesOf: by(problem.barriers.length, ({ barrier }) => barrier),
+  };
 }

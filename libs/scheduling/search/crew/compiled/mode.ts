@@ -1,10 +1,10 @@
 import type { Interval, Mode, Problem } from '../../../model/problem.ts';
 import {
-  builderScarcity,
-  crewList,
+  crewSource,
   hoursOf,
   speedFor,
   tableCache,
+  type CrewList,
   type CrewOption,
 } from './crews.ts';
 import { spansOf, type Spans, type WorkTable } from './spans.ts';
@@ -60,6 +60,8 @@ export interface CompiledMode {
   /** Null where none is needed. */
   readonly slots: readonly OpenSlot[] | null;
   readonly cost: number;
+  /** Forbidden moments or slots say when it may be, besides calendars. */
+  readonly bound: boolean;
 }
 
 const flat = (list: readonly Interval[]): number[] =>
@@ -97,9 +99,9 @@ function openSlots(problem: Problem, list: number | null): OpenSlot[] | null {
 
 /** Modes of all activities; `sensitive`: those with surfaces that stay where they are. */
 export function compileModes(problem: Problem, sensitive: ReadonlySet<number>): CompiledMode[][] {
-  const scarcity = builderScarcity(problem);
   const tablesFor = tableCache(problem);
-  const lists = new Map<string, ReturnType<typeof crewList>>();
+  const crewsFor = crewSource(problem, tablesFor);
+  const lists = new Map<string, CrewList>();
   return problem.activities.map((activity, a) =>
     activity.modes.map((mode, index): CompiledMode => {
       const only = activity.fixed?.kind === 'set' ? activity.fixed.builders : null;
@@ -108,7 +110,7 @@ export function compileModes(problem: Problem, sensitive: ReadonlySet<number>): 
       const key = JSON.stringify([mode.crew, mode.work, mode.floor, mode.cleanDown, hours, only]);
       let list = lists.get(key);
       if (manned && activity.fixed?.kind !== 'frozen' && !list) {
-        list = crewList(problem, mode, only, scarcity, tablesFor);
+        list = crewsFor(mode, only);
         lists.set(key, list);
       }
       const timed = manned || hours.length > 0;
@@ -143,6 +145,7 @@ export function compileModes(problem: Problem, sensitive: ReadonlySet<number>): 
         slotList: mode.slots ?? -1,
         slots: openSlots(problem, mode.slots),
         cost: mode.cost,
+        bound: mode.forbidden.length > 0 || mode.slots !== null,
       };
     }),
   );

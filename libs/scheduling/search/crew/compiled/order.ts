@@ -22,33 +22,67 @@ function orders(arc: Arc): boolean {
   return !(arc.toFinish && !arc.fromFinish);
 }
 
-function reachable(after: readonly Set<number>[], from: number): Uint8Array {
-  const seen = new Uint8Array(after.length);
+/** Who precedes whom, as it is added to. */
+interface Graph {
+  readonly after: Set<number>[];
+  readonly before: Set<number>[];
+}
+
+function link({ after, before }: Graph, a: number, b: number): void {
+  after[a].add(b);
+  before[b].add(a);
+}
+
+/** All that is reached along `next`, `from` itself not counted unless on a circle. */
+function reachedFrom(next: readonly Set<number>[], from: number): Set<number> {
+  const seen = new Set<number>();
   const stack = [from];
   for (let a = stack.pop(); a !== undefined; a = stack.pop())
-    for (const b of after[a])
-      if (!seen[b]) {
-        seen[b] = 1;
+    for (const b of next[a])
+      if (!seen.has(b)) {
+        seen.add(b);
         stack.push(b);
       }
   return seen;
 }
 
-/** Predecessors first; what lies on a circle comes last, in index order. */
-function topological(after: readonly Set<number>[]): number[] {
+/** What orders of itself, lags first; what would close a circle is left out. */
+function graphOf(n: number, arcs: readonly Arc[], places: readonly Precedence[]): Graph {
+  const empty = (): Graph => ({
+    after: Array.from({ length: n }, () => new Set<number>()),
+    before: Array.from({ length: n }, () => new Set<number>()),
+  });
+  const wanted: Precedence[] = [
+    ...arcs.filter(orders).map(({ from, to }): Precedence => [from, to]),
+    ...places,
+  ];
+  const whole = empty();
+  for (const [a, b] of wanted) link(whole, a, b);
+  if (sortedOf(whole.after).length === n) return whole;
+  const graph = empty();
+  for (const [a, b] of wanted) if (!reachedFrom(graph.after, b).has(a)) link(graph, a, b);
+  return graph;
+}
+
+/** Predecessors first; what lies on a circle, or follows one, is missing. */
+function sortedOf(after: readonly Set<number>[]): number[] {
   const pending = after.map(() => 0);
   for (const set of after) for (const b of set) pending[b] += 1;
-  const ready = pending.flatMap((count, a) => (count === 0 ? [a] : []));
-  const sorted: number[] = [];
-  for (let i = 0; i < ready.length; i += 1) {
-    sorted.push(ready[i]);
-    for (const b of after[ready[i]]) {
+  const sorted = pending.flatMap((count, a) => (count === 0 ? [a] : []));
+  for (let i = 0; i < sorted.length; i += 1)
+    for (const b of after[sorted[i]]) {
       pending[b] -= 1;
-      if (pending[b] === 0) ready.push(b);
+      if (pending[b] === 0) sorted.push(b);
     }
-  }
-  for (let a = 0; a < after.length; a += 1) if (pending[a] > 0) sorted.push(a);
   return sorted;
+}
+
+/** Predecessors first; what lies on a circle comes last, in index order. */
+function topological(after: readonly Set<number>[]): number[] {
+  const sorted = sortedOf(after);
+  if (sorted.length === after.length) return sorted;
+  const seen = new Set(sorted);
+  return [...sorted, ...after.flatMap((_, a) => (seen.has(a) ? [] : [a]))];
 }
 
 function shuffle(list: Arc[], seed: number): void {
@@ -74,15 +108,8 @@ export function orderOf(
   variant = 0,
 ): Order {
   const n = problem.activities.length;
-  const after = problem.activities.map(() => new Set<number>());
-  const before = problem.activities.map(() => new Set<number>());
-  const link = (a: number, b: number): void => {
-    after[a].add(b);
-    before[b].add(a);
-  };
-  for (const arc of arcs)
-    if (orders(arc) && !reachable(after, arc.to)[arc.from]) link(arc.from, arc.to);
-  for (const [from, to] of places) if (!reachable(after, to)[from]) link(from, to);
+  const graph = graphOf(n, arcs, places);
+  const { after, before } = graph;
   const pulled = problem.activities.map(() => new Set<number>());
   const rank = new Int32Array(n);
   topological(after).forEach((a, i) => {
@@ -93,14 +120,15 @@ export function orderOf(
   if (variant > 1) shuffle(closing, variant);
   for (const { from, to } of closing) {
     if (problem.activities[from].fixed?.kind === 'frozen') continue;
-    if (reachable(after, to)[from]) continue;
-    link(from, to);
-    const behind = reachable(after, from);
-    const ahead = reachable(before, to);
-    for (let b = 0; b < n; b += 1) if (behind[b] && (b === to || ahead[b])) pulled[from].add(b);
+    if (to === from || reachedFrom(after, to).has(from)) continue;
+    link(graph, from, to);
+    const behind = reachedFrom(after, from);
+    const ahead = reachedFrom(before, to);
+    for (const b of [...behind].sort((x, y) => x - y))
+      if (b === to || ahead.has(b)) pulled[from].add(b);
     if (variant === 1) continue;
     for (const member of [...pulled[from]])
-      for (const p of [...before[member]]) if (p !== from && !behind[p]) link(p, from);
+      for (const p of [...before[member]]) if (p !== from && !behind.has(p)) link(graph, p, from);
   }
   return {
     before: before.map((set) => [...set]),

@@ -145,7 +145,7 @@ export interface WorkTable {
 }
 
 /** Shifts and overtime as one; spans that touch or overlap are joined. */
-function withOvertime(calendar: Calendar): number[] {
+export function withOvertime(calendar: Calendar): number[] {
   const all = [...calendar.shifts, ...calendar.overtime].sort((a, b) => a.start - b.start);
   const joined: number[] = [];
   for (const { start, end } of all) {

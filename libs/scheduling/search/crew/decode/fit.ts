@@ -1,15 +1,13 @@
 import { functionFor } from '../../../model/lag.ts';
-import { met } from '../places/air.ts';
-import { busyAfter } from '../state/busy.ts';
+import { crewConflict, crewStart, type Fit } from './crew-fit.ts';
 import type { Compiled } from '../compiled/compiled.ts';
-import { dustConflict, sensitiveUntil } from '../places/dust.ts';
+import { dustConflict, dustMet, sensitiveUntil } from '../places/dust.ts';
 import { anchorBound, anchorReaching } from '../compiled/inverse.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
 import { shortageEnd } from '../state/profile.ts';
 import { slotStart } from './slots.ts';
 import {
   endOf,
-  minutesBetween,
   nextInside,
   spanAfter,
   startEndingFrom,
@@ -20,12 +18,6 @@ import type { State } from '../state/state.ts';
 import type { Work } from '../state/work.ts';
 import { tangleConflict } from '../places/tangle.ts';
 import type { Window } from './window.ts';
-
-/** Where `earliestFit` leaves its answer, so that the inner loop allocates nothing. */
-export interface Fit {
-  start: number;
-  finish: number;
-}
 
 const NONE = -1;
 
@@ -109,20 +101,6 @@ function startFor({ mode, table, minutes }: Work, finish: number): number {
   return s < 0 ? Infinity : s;
 }
 
-/** When the first obstacle among the crew's other work ends, -1 where there is none. */
-function crewConflict(state: State, { mode, option, table }: Work, s: number, f: number): number {
-  if (option === null) return NONE;
-  for (const builder of option.booked) {
-    const list = state.busy[builder];
-    for (let i = busyAfter(list, s); i < list.count && list.starts[i] < f; i += 1) {
-      if (!mode.pauses) return list.ends[i];
-      const from = Math.max(s, list.starts[i]);
-      if (minutesBetween(table.work, from, Math.min(f, list.ends[i])) > 0) return list.ends[i];
-    }
-  }
-  return NONE;
-}
-
 function resourceConflict(state: State, { mode, table }: Work, s: number, f: number): number {
   for (const use of mode.uses) {
     const profile = state.profiles[use.resource];
@@ -163,8 +141,8 @@ function ownConflict(compiled: Compiled, state: State, work: Work, s: number, f:
 
 /**
  * The earliest start within `window`, its latest start and finish aside, at which calendar, crew,
- * resources, air, parts, holds and own lags all agree. Gives up (false) once the finish would be
- * `limit` or more. Every jump skips only starts that the obstacle rules out.
+ * resources, air, parts, holds and own lags all agree. Gives up (false) once the start
+ * would be `last` or more, or the finish `limit`. Every jump skips only starts that the obstacle rules out.
  */
 export function earliestFit(
   compiled: Compiled,
@@ -172,26 +150,33 @@ export function earliestFit(
   work: Work,
   window: Window,
   limit: number,
+  last: number,
   out: Fit,
+  from = window.startFrom,
 ): boolean {
-  const { activity, mode, minutes } = work;
-  let s = window.startFrom;
+  const { activity, mode, minutes, option } = work;
+  const { horizon } = compiled;
+  const plain = option !== null && !mode.bound;
+  let s = from;
   if (window.finishFrom > s + minutes) s = Math.max(s, startFor(work, window.finishFrom));
   for (;;) {
-    if (s + minutes >= limit) return false;
-    s = calendarStart(work, s, compiled.horizon, out);
+    state.tries += 1;
+    if (s >= last || s + minutes >= limit) return false;
+    s = plain
+      ? crewStart(state, work, option, s, last, limit, horizon, out)
+      : calendarStart(work, s, horizon, out);
     const f = out.finish;
     if (s < 0 || f >= limit) return false;
     const e = f + mode.cleanDown;
     let jump = NONE;
     if (e > s) {
-      jump = crewConflict(state, work, s, e);
+      if (!plain) jump = crewConflict(state, work, s, e);
       if (jump < 0 && mode.uses.length > 0) jump = resourceConflict(state, work, s, e);
       if (jump < 0 && mode.dusty && f > s) jump = dustConflict(compiled, state, work, s, f);
     }
     if (jump < 0 && mode.sensitive) {
       const until = sensitiveUntil(compiled, activity.index, mode, f);
-      if (until > s) jump = met(state.dust[mode.space], s, until);
+      if (until > s) jump = dustMet(compiled, state, mode.space, s, until);
     }
     if (jump < 0 && activity.own.length > 0) jump = ownConflict(compiled, state, work, s, f);
     if (jump < 0 && activity.tangled) jump = tangleConflict(compiled, state, work, s, f);

@@ -1,7 +1,7 @@
 import type { Arc } from '../compiled/arc.ts';
 import type { Raised } from './choose.ts';
 import type { Compiled } from '../compiled/compiled.ts';
-import { isUncovered } from '../places/dust.ts';
+import { isUncovered } from '../places/films.ts';
 import { crewOf, type State } from '../state/state.ts';
 import type { Way } from '../state/work.ts';
 import { anchorNeeded, holds, type Window } from './window.ts';

@@ -1,7 +1,7 @@
 import type { Arc } from '../compiled/arc.ts';
 import type { Compiled } from '../compiled/compiled.ts';
 import { anchorBound, anchorOpenBy, anchorReaching } from '../compiled/inverse.ts';
-import { isUncovered } from '../places/dust.ts';
+import { isUncovered } from '../places/films.ts';
 import type { State } from '../state/state.ts';
 import type { Way } from '../state/work.ts';
 

@@ -1,10 +1,22 @@
 import type { Compiled } from '../compiled/compiled.ts';
-import { anyMeeting, filmConflict, isUncovered, rebuildAir } from './dust.ts';
+import { breathe, closeBarrier, unbreathe } from './dust.ts';
+import { filmConflict, isUncovered, meetingPast, showFilm } from './films.ts';
 import { holdConflict } from './holds.ts';
 import { actConflict, partConflict } from './parts.ts';
 import { tried } from '../state/place.ts';
 import type { State } from '../state/state.ts';
 import type { Work } from '../state/work.ts';
+
+/** The first meeting that an act on a barrier, tried, brings about: only that changes where other dust goes. */
+function actMeeting(compiled: Compiled, state: State, { activity, mode }: Work): number {
+  const { index, covers } = activity;
+  closeBarrier(compiled, state, mode.barrier);
+  breathe(compiled, state, index, mode);
+  for (const film of covers) showFilm(compiled, state, film);
+  const first = meetingPast(compiled, state, mode.barrier);
+  unbreathe(compiled, state, index, mode);
+  return first;
+}
 
 /**
  * When work in [s, f) that lays films, carries them or works a barrier could start after the first
@@ -12,26 +24,31 @@ import type { Work } from '../state/work.ts';
  */
 function airConflict(compiled: Compiled, state: State, work: Work, s: number, f: number): number {
   const { activity, mode } = work;
-  const { films, parts } = activity;
-  const acts = mode.barrier >= 0;
+  const { films, carried } = activity;
   const at = tried(state, work, s, f, () => {
     // What is still to be covered has to be safe until the finish at least.
     for (const film of films) if (isUncovered(compiled, state, film)) state.filmTo[film] = f;
-    if (acts) {
-      // Only an act on a barrier changes where other dust goes.
-      rebuildAir(compiled, state);
-      return anyMeeting(state);
+    if (mode.barrier >= 0) {
+      const first = actMeeting(compiled, state, work);
+      if (first >= 0) return first;
     }
-    let first = -1;
-    compiled.films.forEach(({ activity: owner, part }, film) => {
-      const own = owner === activity.index;
-      const carried = mode.movesTo >= 0 && part >= 0 && parts.includes(part);
-      if (first < 0 && (own || (carried && state.placed[owner] === 1)))
-        first = filmConflict(compiled, state, film);
-    });
-    return first;
+    const { scratch } = state;
+    for (const film of films) {
+      const first = filmConflict(compiled, state, film, scratch);
+      if (first >= 0) return first;
+    }
+    if (mode.movesTo < 0) return -1;
+    for (const film of carried) {
+      if (state.placed[compiled.films[film].activity] === 0) continue;
+      const first = filmConflict(compiled, state, film, scratch);
+      if (first >= 0) return first;
+    }
+    return -1;
   });
-  if (acts) rebuildAir(compiled, state);
+  if (mode.barrier >= 0) {
+    closeBarrier(compiled, state, mode.barrier);
+    for (const film of activity.covers) showFilm(compiled, state, film);
+  }
   return at < 0 ? -1 : Math.max(at, s + 1);
 }
 
@@ -52,6 +69,8 @@ export function tangleConflict(
   if (at < 0 && activity.holds.length > 0) at = holdConflict(compiled, state, work, s, f);
   if (at >= 0) return at;
   const stirs =
-    mode.barrier >= 0 || activity.films.length > 0 || (mode.movesTo >= 0 && activity.carries);
-  return compiled.wideAir && stirs ? airConflict(compiled, state, work, s, f) : -1;
+    mode.barrier >= 0 ||
+    activity.films.length > 0 ||
+    (mode.movesTo >= 0 && activity.carried.length > 0);
+  return stirs ? airConflict(compiled, state, work, s, f) : -1;
 }

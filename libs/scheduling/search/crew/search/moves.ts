@@ -17,7 +17,7 @@ export function settle({ compiled, state, present }: Decoder, genome: Genome): v
     if (compiled.activities[a].consumes) genome.mode[a] = state.mode[a];
   }
   // An absent activity takes the key of what it would follow, should its branch be taken.
-  const order = compiled.orders[genome.order];
+  const order = compiled.orderAt(genome.order);
   for (const a of order.topological) {
     if (present[a] === 1) continue;
     let key = 0;

@@ -42,46 +42,110 @@ export function tails(compiled: Compiled): Float64Array {
   return tail;
 }
 
+/** Crew minutes that each refit takes at least, roughly: what branches hold is counted where it is the first. */
+function loadOf({ problem, activities }: Compiled): Float64Array {
+  const load = new Float64Array(problem.refits.length);
+  activities.forEach(({ refit, modes, choice, branch }, a) => {
+    if (refit < 0 || (choice >= 0 && branch > 0)) return;
+    const least = modes.map(({ least: minutes }, m) => {
+      const heads = problem.activities[a].modes[m].crew.reduce((sum, d) => sum + d.count, 0);
+      return minutes * heads;
+    });
+    load[refit] += Math.min(...least);
+  });
+  return load;
+}
+
+/** Refits, those first that take the least crew time for their weight (Smith, Naval Res. Log. Quart. 3, 1956). */
+export function smithOrder(compiled: Compiled): number[] {
+  const { refits } = compiled.problem;
+  const load = loadOf(compiled);
+  const ratio = (r: number): number => load[r] / Math.max(1e-9, refits[r].weight);
+  return refits.map((_, r) => r).sort((a, b) => ratio(a) - ratio(b) || a - b);
+}
+
+/** Refits by due date, those without one last. */
+const dueOrder = ({ problem: { refits }, horizon }: Compiled): number[] =>
+  refits
+    .map((_, r) => r)
+    .sort((a, b) => (refits[a].due ?? horizon) - (refits[b].due ?? horizon) || a - b);
+
+/** The same order with a refit or two moved elsewhere. */
+function shuffled(order: readonly number[], random: Random): number[] {
+  const next = [...order];
+  for (let k = random.below(2); k >= 0 && next.length > 1; k -= 1) {
+    const [one] = next.splice(random.below(next.length), 1);
+    next.splice(random.below(next.length + 1), 0, one);
+  }
+  return next;
+}
+
+/** What a rule needs to know. */
+export interface Rules {
+  readonly windows: Windows;
+  readonly tail: Float64Array;
+  /** The order of refits that gave the best plan so far. */
+  readonly order: readonly number[];
+  /** Plans are hard to find: as different ones as can be are wanted. */
+  readonly failing: boolean;
+}
+
+/** How far apart refits begin, in horizons: with 1 they come strictly one after the other. */
+const APART = [1, 0.1, 0.05, 0.03, 0.02];
+
 /**
- * Fills a genome by rule: the first few numbers are fixed rules (latest start, longest path
- * first, latest start by due date, one refit after the other), the rest the same with random
- * shifts of whole refits and noise on single activities.
+ * Fills a genome by rule and returns the order of refits it follows, null where none: the first few
+ * numbers are fixed rules (refits one after the other by Smith's rule, by due date, latest start, longest
+ * path), the rest vary the best order of refits and how far apart they begin, or shift refits at random.
  */
 export function ruleGenome(
   compiled: Compiled,
-  windows: Windows,
-  tail: Float64Array,
+  { windows, tail, order, failing }: Rules,
   number: number,
   random: Random,
   genome: Genome,
-): void {
+): readonly number[] | null {
   const { refits } = compiled.problem;
   const { horizon } = compiled;
-  const fixed = number < 5;
-  const kind = fixed ? number : random.below(6);
-  const deadline = refits.map(({ due }) => due ?? horizon);
-  const byDue = refits.map((_, r) => r).sort((a, b) => deadline[a] - deadline[b] || a - b);
-  const shift = refits.map((_, r) => {
-    const drift = fixed ? 0 : random.unit() * horizon * (number % 4 === 0 ? 2 : 0.5);
-    return drift + (kind === 2 ? deadline[r] : 0) + (kind === 3 ? byDue.indexOf(r) * horizon : 0);
+  const fixed = number < 6;
+  const pure = !fixed && !failing && random.below(2) === 0;
+  let kind = fixed ? number : random.below(8);
+  if (pure) kind = 6 + random.below(2);
+  const ordered = kind < 3 || kind > 5;
+  let used: readonly number[] = order;
+  if (kind === 1) used = dueOrder(compiled);
+  if (!fixed) used = shuffled(used, random);
+  const apart = fixed ? 0.1 : APART[random.below(APART.length)];
+  const place = new Float64Array(refits.length);
+  used.forEach((r, i) => {
+    place[r] = i * apart * horizon;
   });
-  const noise = fixed ? 0 : 0.3 * random.unit();
+  const drift = refits.map(() =>
+    fixed ? 0 : random.unit() * horizon * (number % 4 === 0 ? 2 : 0.5),
+  );
+  const noise = fixed || pure || random.below(2) === 0 ? 0 : 0.3 * random.unit();
+  const draws = number % 2 === 1;
+  const byStart = kind === 2 || kind === 7;
   compiled.activities.forEach(({ refit, modes }, a) => {
-    let base = (refit < 0 ? horizon : shift[refit]) - tail[a];
-    if (kind === 0) base = windows.startTo[a];
-    if (kind === 4) base = windows.startTo[a] + windows.startFrom[a];
+    let base = byStart ? windows.startFrom[a] : -tail[a];
+    if (kind === 3) base = windows.startTo[a];
+    if (kind === 5) base = windows.startTo[a] + windows.startFrom[a];
+    if (ordered) base += refit < 0 ? 0 : place[refit];
+    else if (refit >= 0) base += drift[refit];
     genome.keys[a] = base + (random.unit() - 0.5) * noise * Math.max(tail[a], horizon * 0.1);
     genome.crew[a] = -1;
     genome.wait[a] = 0;
-    genome.mode[a] =
-      number % 2 === 0 || modes.length === 1 ? 0 : random.below(modes.length + 1) - 1;
+    genome.mode[a] = -1;
+    if (!fixed && !pure) genome.mode[a] = draws ? random.below(modes.length + 1) - 1 : 0;
   });
   genome.thrift = 0;
-  if (compiled.overtime && !fixed) genome.thrift = [0, 0, 0, 60, 480, Infinity][random.below(6)];
-  genome.slack = fixed ? 0 : [0, 0, 15, 60, 240][random.below(5)];
-  if (fixed)
-    compiled.branches.forEach(
-      (allowed, c) => (genome.branch[c] = allowed[number % allowed.length]),
-    );
+  if (compiled.overtime && !fixed && !pure)
+    genome.thrift = [0, 0, 0, 60, 480, Infinity][random.below(6)];
+  genome.slack = fixed || pure ? 0 : [0, 0, 15, 60, 240][random.below(5)];
+  if (fixed || (pure && random.below(2) === 0))
+    compiled.branches.forEach((allowed, c) => {
+      genome.branch[c] = allowed[fixed ? (number >> 1) % allowed.length : 0];
+    });
   else randomBranches(compiled, genome, random);
+  return ordered ? used : null;
 }

@@ -1,5 +1,5 @@
 import type { Compiled } from '../compiled/compiled.ts';
-import { anyMeeting, freshAir } from '../places/dust.ts';
+import { anyMeeting } from '../places/films.ts';
 import { isKept } from '../compiled/inverse.ts';
 import type { State } from './state.ts';
 
@@ -52,6 +52,5 @@ export function beginningStands(compiled: Compiled, state: State): boolean {
     for (let i = 0; i < count; i += 1) if (left[i] < 0) return false;
   if (state.onPart.some((list) => overlapping(state, list))) return false;
   if (state.acts.some((list) => overlapping(state, list))) return false;
-  freshAir(compiled, state);
-  return anyMeeting(state) < 0;
+  return anyMeeting(compiled, state) < 0;
 }

@@ -1,15 +1,15 @@
 import { addBusy, busyAfter, removeBusy } from './busy.ts';
+import { take } from './profile.ts';
+import type { State } from './state.ts';
 import type { CrewOption } from '../compiled/crews.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
-import { take } from './profile.ts';
 import { spanAfter, type Spans } from '../compiled/spans.ts';
-import type { State } from './state.ts';
 
 /**
  * Books the crew in [s, e), clean-down included. A pause of somebody working alone is that
  * person's own time off, so one span does for the whole; unless other work (relieved, or in
  * overtime) lies inside the pause already, or the pause is a machine's. Such work can still be
- * placed there before, not after.
+ * placed there before, not after. `ever`: by builder, all minutes that each could ever work.
  */
 export function occupy(
   state: State,
@@ -18,31 +18,41 @@ export function occupy(
   option: CrewOption,
   s: number,
   e: number,
+  ever: readonly Spans[],
 ): void {
   const { work } = option.table;
   const alone = !mode.pauses || (option.builders.length === 1 && mode.ownPauses);
-  state.solid[a] = 0;
-  for (const builder of option.booked) {
-    const list = state.busy[builder];
+  state.solid[a] = alone ? 1 : 0;
+  const { booked } = option;
+  if (mode.pauses && alone && booked.length === 1) {
+    const list = state.busy[booked[0]];
     const next = busyAfter(list, s);
-    if (alone && (next >= list.count || list.starts[next] >= e)) {
-      state.solid[a] = 1;
-      addBusy(list, s, e);
+    if (next < list.count && list.starts[next] < e) state.solid[a] = 0;
+  }
+  for (const builder of booked) {
+    const list = state.busy[builder];
+    if (state.solid[a] === 1) {
+      addBusy(list, s, e, ever[builder]);
       continue;
     }
     for (let i = spanAfter(work, s); i < work.count && work.starts[i] < e; i += 1)
-      addBusy(list, Math.max(s, work.starts[i]), Math.min(e, work.ends[i]));
+      addBusy(list, Math.max(s, work.starts[i]), Math.min(e, work.ends[i]), ever[builder]);
   }
 }
 
+/** Undoes `occupy`, backwards. */
 export function release(state: State, a: number, option: CrewOption, s: number, e: number): void {
   const { work } = option.table;
   for (const builder of option.booked) {
     const list = state.busy[builder];
-    if (state.solid[a] === 1) removeBusy(list, s);
-    else
-      for (let i = spanAfter(work, s); i < work.count && work.starts[i] < e; i += 1)
-        removeBusy(list, Math.max(s, work.starts[i]));
+    if (state.solid[a] === 1) {
+      removeBusy(list, s);
+      continue;
+    }
+    const first = spanAfter(work, s);
+    let i = first;
+    while (i < work.count && work.starts[i] < e) i += 1;
+    for (i -= 1; i >= first; i -= 1) removeBusy(list, Math.max(s, work.starts[i]));
   }
 }
 

@@ -1,7 +1,8 @@
-import { addBusy } from './busy.ts';
+import { keepBusy } from './busy.ts';
 import { occupy, release, use } from './booking.ts';
 import type { Compiled, CompiledActivity } from '../compiled/compiled.ts';
-import { breathe, freshAir, isUncovered, keepFilm, rebuildAir, unbreathe } from '../places/dust.ts';
+import { breathe, closeBarrier, unbreathe } from '../places/dust.ts';
+import { hideFilm, isUncovered, keepFilm, showFilm } from '../places/films.ts';
 import { beginHolds, closeHolds, endHolds } from '../places/holds.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
 import { crewOf, type State } from './state.ts';
@@ -17,27 +18,34 @@ function leave(state: State, activity: CompiledActivity, mode: CompiledMode): vo
   if (mode.barrier >= 0) state.acts[mode.barrier].pop();
 }
 
-/** All that placed work does to parts, barriers, holds, films and, where the air is wide, to the air. */
+/** All that placed work does to parts, barriers, holds and films. */
 function entangle(compiled: Compiled, state: State, a: number): void {
   const activity = compiled.activities[a];
-  if (activity.tangled) enter(state, activity, activity.modes[state.mode[a]]);
+  const mode = activity.modes[state.mode[a]];
+  if (activity.tangled) enter(state, activity, mode);
   if (activity.holds.length > 0) beginHolds(compiled, state, a);
   if (activity.endsHolds.length > 0) closeHolds(compiled, state, a, false);
   if (!activity.airy) return;
-  for (const film of activity.films)
-    if (isUncovered(compiled, state, film)) {
-      freshAir(compiled, state);
-      keepFilm(compiled, state, film);
-    }
-  state.staleAir = true;
+  if (mode.barrier >= 0) closeBarrier(compiled, state, mode.barrier);
+  for (const film of activity.films) {
+    if (isUncovered(compiled, state, film)) keepFilm(compiled, state, film);
+    showFilm(compiled, state, film);
+  }
+  for (const film of activity.covers) showFilm(compiled, state, film);
+  if (mode.movesTo >= 0) for (const film of activity.carried) showFilm(compiled, state, film);
 }
 
 function disentangle(compiled: Compiled, state: State, a: number): void {
   const activity = compiled.activities[a];
+  const mode = activity.modes[state.mode[a]];
   if (activity.endsHolds.length > 0) closeHolds(compiled, state, a, true);
   if (activity.holds.length > 0) endHolds(compiled, state, a);
-  if (activity.tangled) leave(state, activity, activity.modes[state.mode[a]]);
-  if (activity.airy) state.staleAir = true;
+  if (activity.tangled) leave(state, activity, mode);
+  if (!activity.airy) return;
+  if (mode.barrier >= 0) closeBarrier(compiled, state, mode.barrier);
+  for (const film of activity.films) hideFilm(state, film);
+  for (const film of activity.covers) showFilm(compiled, state, film);
+  if (mode.movesTo >= 0) for (const film of activity.carried) showFilm(compiled, state, film);
 }
 
 const isEntangled = ({ tangled, unlocks, airy }: CompiledActivity): boolean =>
@@ -87,10 +95,10 @@ export function place(compiled: Compiled, state: State, a: number, way: Way, slo
   const option = crewOf(compiled, state, a);
   const e = f + mode.cleanDown;
   if (e > s) {
-    if (option !== null) occupy(state, a, mode, option, s, e);
+    if (option !== null) occupy(state, a, mode, option, s, e, compiled.ever);
     use(state, mode, mode.pauses ? (option?.table ?? mode.table).work : null, s, e, 1);
   }
-  if (!compiled.wideAir) breathe(compiled, state, a, mode);
+  if (activity.airy) breathe(compiled, state, a, mode);
   if (isEntangled(activity)) entangle(compiled, state, a);
 }
 
@@ -107,7 +115,7 @@ export function unplace(compiled: Compiled, state: State): number {
     if (option !== null) release(state, a, option, s, e);
     use(state, mode, mode.pauses ? (option?.table ?? mode.table).work : null, s, e, -1);
   }
-  if (!compiled.wideAir) unbreathe(compiled, state, a, mode);
+  if (activity.airy) unbreathe(compiled, state, a, mode);
   state.placed[a] = 0;
   if (isEntangled(activity)) disentangle(compiled, state, a);
   return a;
@@ -115,7 +123,7 @@ export function unplace(compiled: Compiled, state: State): number {
 
 /**
  * Places frozen work: in one piece, whatever its mode, with the people who did it. What it does
- * to parts, holds and wide air depends on the branches: see `beginFrozen`.
+ * to parts, holds and films depends on the branches: see `beginFrozen`.
  */
 export function placeFrozen(compiled: Compiled, state: State): void {
   compiled.activities.forEach((activity, a) => {
@@ -126,10 +134,10 @@ export function placeFrozen(compiled: Compiled, state: State): void {
     const mode = activity.modes[m];
     if (f > s) {
       for (const b of frozen.builders)
-        if (!compiled.problem.builders[b].unlimited) addBusy(state.busy[b], s, f);
+        if (!compiled.problem.builders[b].unlimited) keepBusy(state.busy[b], s, f);
       use(state, mode, null, s, f, 1);
     }
-    if (!compiled.wideAir) breathe(compiled, state, a, mode);
+    breathe(compiled, state, a, mode);
   });
 }
 
@@ -144,11 +152,12 @@ export function beginFrozen(compiled: Compiled, state: State): void {
     const a = state.stack[i];
     if (compiled.activities[a].holds.length > 0) beginHolds(compiled, state, a);
   }
-  if (!compiled.wideAir) return;
-  rebuildAir(compiled, state);
-  compiled.films.forEach(({ activity }, film) => {
-    if (state.placed[activity] === 1 && isUncovered(compiled, state, film))
-      keepFilm(compiled, state, film);
+  compiled.problem.barriers.forEach((_, barrier) => {
+    closeBarrier(compiled, state, barrier);
   });
-  state.staleAir = true;
+  compiled.films.forEach(({ activity }, film) => {
+    if (state.placed[activity] === 0) return;
+    if (isUncovered(compiled, state, film)) keepFilm(compiled, state, film);
+    showFilm(compiled, state, film);
+  });
 }

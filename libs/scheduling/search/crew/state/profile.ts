@@ -37,8 +37,11 @@ function stepAt(profile: Profile, t: number): number {
  */
 export function shortageEnd(profile: Profile, start: number, end: number, amount: number): number {
   const { times, left, count } = profile;
-  for (let i = stepAt(profile, start); i < count && times[i] < end; i += 1)
-    if (left[i] < amount) return i + 1 < count ? times[i + 1] : Infinity;
+  for (let i = stepAt(profile, start); i < count && times[i] < end; i += 1) {
+    if (left[i] >= amount) continue;
+    for (i += 1; i < count && left[i] < amount; i += 1);
+    return i < count ? times[i] : Infinity;
+  }
   return -1;
 }
 
@@ -70,6 +73,15 @@ function cut(profile: Profile, t: number): number {
   return i + 1;
 }
 
+/** Makes two equal steps one. */
+function level(profile: Profile, i: number): void {
+  const { times, left } = profile;
+  if (i === 0 || left[i] !== left[i - 1]) return;
+  times.copyWithin(i, i + 1, profile.count);
+  left.copyWithin(i, i + 1, profile.count);
+  profile.count -= 1;
+}
+
 /** Takes `amount` in [start, end); a negative amount gives it back. */
 export function take(profile: Profile, start: number, end: number, amount: number): void {
   const from = Math.max(0, start);
@@ -77,6 +89,8 @@ export function take(profile: Profile, start: number, end: number, amount: numbe
   const first = cut(profile, from);
   const last = cut(profile, end);
   for (let i = first; i < last; i += 1) profile.left[i] -= amount;
+  level(profile, last);
+  level(profile, first);
 }
 
 export function copyProfile(from: Profile, to: Profile): void {

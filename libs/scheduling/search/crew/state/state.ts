@@ -13,6 +13,8 @@ export interface State {
   readonly dust: Air[];
   /** What must not meet dust in a space. */
   readonly open: Air[];
+  /** Dust that goes through a gate while its barrier is open. */
+  readonly gates: Air[];
   /** When a barrier is closed, in order of time. */
   readonly closed: Air[];
   readonly placed: Uint8Array;
@@ -29,6 +31,8 @@ export interface State {
   /** Position on the stack. */
   readonly depth: Int32Array;
   height: number;
+  /** Places in time looked at so far, in all decodes: what the work of a look is counted in. */
+  tries: number;
   /** The branches taken. */
   readonly branch: Int16Array;
   /** Placed activities on each part, and acts on each barrier, in the order of placing. */
@@ -39,10 +43,12 @@ export interface State {
   readonly heldOpen: Float64Array;
   /** By film: until when it is kept free of dust for covers to come. */
   readonly filmTo: Float64Array;
-  /** Films that the activity to be placed next covers, and so does not meet itself. */
-  readonly covering: Uint8Array;
-  /** Where the air is wide: its lists are no longer those of what is placed. */
-  staleAir: boolean;
+  /** By film: where it is in the lists of what is open, as flat space, start, end triples. */
+  readonly filmSpans: number[][];
+  /** Room for what one look counts: positions in busy lists, one builder, spans. */
+  readonly cursor: Int32Array;
+  readonly single: [number];
+  readonly scratch: number[];
 }
 
 export function emptyState(compiled: Compiled): State {
@@ -53,6 +59,7 @@ export function emptyState(compiled: Compiled): State {
     profiles: resources.map(profileOf),
     dust: spaces.map(airList),
     open: spaces.map(airList),
+    gates: compiled.drift.gates.map(airList),
     closed: barriers.map(airList),
     placed: new Uint8Array(n),
     start: new Int32Array(n),
@@ -64,14 +71,17 @@ export function emptyState(compiled: Compiled): State {
     stack: new Int32Array(n),
     depth: new Int32Array(n),
     height: 0,
+    tries: 0,
     branch: new Int16Array(compiled.branches.length).fill(-1),
     onPart: parts.map(() => []),
     acts: barriers.map(() => []),
     heldTo: new Float64Array(holds.length),
     heldOpen: new Float64Array(holds.length),
     filmTo: new Float64Array(compiled.films.length),
-    covering: new Uint8Array(compiled.films.length),
-    staleAir: true,
+    filmSpans: compiled.films.map(() => []),
+    cursor: new Int32Array(builders.length),
+    single: [0],
+    scratch: [],
   };
 }
 
@@ -96,6 +106,9 @@ export function copyState(from: State, to: State): void {
   from.open.forEach((air, s) => {
     copyAir(air, to.open[s]);
   });
+  from.gates.forEach((air, g) => {
+    copyAir(air, to.gates[g]);
+  });
   from.closed.forEach((air, b) => {
     copyAir(air, to.closed[b]);
   });
@@ -113,8 +126,7 @@ export function copyState(from: State, to: State): void {
   to.heldTo.set(from.heldTo);
   to.heldOpen.set(from.heldOpen);
   to.filmTo.set(from.filmTo);
-  to.covering.fill(0);
-  to.staleAir = true;
+  copyStacks(from.filmSpans, to.filmSpans);
 }
 
 /** Whether the activity is done under the branches taken. */
