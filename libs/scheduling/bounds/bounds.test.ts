@@ -5,7 +5,7 @@ import { activity, builder, problem, work } from '../testing/make.ts';
 import { smallProblem } from '../testing/small/small.ts';
 import { plantedProblem, tinyProblem } from '../testing/planted.ts';
 import { compile } from '../search/crew/compiled/compiled.ts';
-import { completeSearch } from '../search/complete/search.ts';
+import { createWhole } from '../search/whole/whole.ts';
 import { madeUpYard } from '../testing/made-up-yard.ts';
 import { analyse } from './critical-path.ts';
 import { proveRoot } from './root.ts';
@@ -70,12 +70,12 @@ describe('bounds of the ranks', () => {
     }
   });
 
-  it('never exceed what the complete search proves best, nor rule out what it finds', () => {
+  it('never exceed what the whole search proves best, nor rule out what it finds', () => {
     let plans = 0;
     for (let seed = 1; seed <= 60; seed += 1) {
       const of = smallProblem(seed);
       const { bounds, infeasible } = proveRoot(compile(of));
-      const search = completeSearch(of, null);
+      const search = createWhole(of, 1, null, null);
       let state = search.step(0);
       while (!state.done && state.iterations < 3000) state = search.step(200);
       const { plan } = state;

@@ -7,6 +7,7 @@ import {
   propagate,
   rootOf,
   ruledOut,
+  setDomains,
   type Assumed,
   type Domains,
   type Root,
@@ -57,26 +58,19 @@ const lower = (into: Float64Array, by: Float64Array): boolean => {
   return moved;
 };
 
-/** What all of several domains have in common: the weakest bound of each. */
-function weakest(all: readonly Domains[]): Domains {
-  const joined = copyDomains(all[0]);
-  for (const d of all.slice(1)) {
-    lower(joined.startFrom, d.startFrom);
-    lower(joined.finishFrom, d.finishFrom);
-    raise(joined.startTo, d.startTo);
-    raise(joined.finishTo, d.finishTo);
-  }
-  return joined;
+/** Weakens each bound to what both say. */
+function weaken(into: Domains, by: Domains): void {
+  lower(into.startFrom, by.startFrom);
+  lower(into.finishFrom, by.finishFrom);
+  raise(into.startTo, by.startTo);
+  raise(into.finishTo, by.finishTo);
 }
 
 /** Activities that assuming a branch may narrow at once. */
-function touched({ problem }: Root, c: number, b: number): number[] {
+function touched({ problem, incoming }: Root, c: number, b: number): number[] {
   const { activities, lags } = problem.choices[c].branches[b];
   const ends = lags.flatMap((l) => [problem.lags[l].from, problem.lags[l].to]);
-  const near = activities.flatMap((a) => [
-    a,
-    ...problem.lags.flatMap((lag) => (lag.to === a ? [lag.from] : [])),
-  ]);
+  const near = activities.flatMap((a) => [a, ...incoming[a].map(({ from }) => from)]);
   return [...new Set([...activities, ...ends, ...near])];
 }
 
@@ -137,45 +131,56 @@ export function analyse(compiled: Compiled): Analysis {
     settle(c);
   });
   if (deadChoice >= 0) return result(-1);
+  const near = problem.choices.map(({ branches }, c) =>
+    branches.map((_, b) => touched(root, c, b)),
+  );
+  const probe = copyDomains(domains);
+  const common = copyDomains(domains);
   for (let round = 0; round < ROUNDS; round += 1) {
     const empty = propagate(root, domains, assumed, null, emptied);
     if (empty >= 0 || deadChoice >= 0) return result(empty);
     let moved = raise(finishes, leastFinishes(root, domains, assumed)) && round === 0;
     for (let c = 0; c < problem.choices.length; c += 1) {
       if (assumed.taken[c] >= 0) continue;
-      const probes: Domains[] = [];
+      const { branches } = problem.choices[c];
       let least: Float64Array | null = null;
-      for (let b = 0; b < assumed.possible[c].length; b += 1) {
+      for (let b = 0; b < branches.length; b += 1) {
         if (assumed.possible[c][b] === 0) continue;
-        const probe = copyDomains(domains);
+        setDomains(probe, domains);
         const taken = assumed.taken.slice();
         taken[c] = b;
         const given: Assumed = { taken, possible: assumed.possible };
         const optional = (a: number): boolean => !isCertain(root, given, a);
-        if (propagate(root, probe, given, touched(root, c, b), optional) >= 0) {
+        if (propagate(root, probe, given, near[c][b], optional) >= 0) {
           rule(c, b);
           moved = true;
           if (deadChoice >= 0) return result(-1);
           continue;
         }
         const ends = leastFinishes(root, probe, given);
-        if (least === null) least = ends;
-        else lower(least, ends);
         // Activities of other branches are absent here: this probe says nothing of them.
-        problem.activities.forEach((_, a) => {
-          if (owners.activityChoice[a] !== c || owners.activityBranch[a] === b) return;
-          probe.startFrom[a] = probe.finishFrom[a] = Infinity;
-          probe.startTo[a] = probe.finishTo[a] = -Infinity;
+        branches.forEach(({ activities }, other) => {
+          if (other === b) return;
+          for (const a of activities) {
+            probe.startFrom[a] = probe.finishFrom[a] = Infinity;
+            probe.startTo[a] = probe.finishTo[a] = -Infinity;
+          }
         });
-        probes.push(probe);
+        if (least === null) {
+          least = ends;
+          setDomains(common, probe);
+        } else {
+          lower(least, ends);
+          weaken(common, probe);
+        }
       }
-      if (probes.length === 0 || least === null) continue;
-      const common = weakest(probes);
-      problem.activities.forEach((_, a) => {
-        if (!ruledOut(root, assumed, a) && Number.isFinite(common.startFrom[a])) return;
-        common.startFrom[a] = common.finishFrom[a] = -Infinity;
-        common.startTo[a] = common.finishTo[a] = Infinity;
-      });
+      if (least === null) continue;
+      for (const { activities } of branches)
+        for (const a of activities) {
+          if (!ruledOut(root, assumed, a) && Number.isFinite(common.startFrom[a])) continue;
+          common.startFrom[a] = common.finishFrom[a] = -Infinity;
+          common.startTo[a] = common.finishTo[a] = Infinity;
+        }
       if (raise(domains.startFrom, common.startFrom)) moved = true;
       if (raise(domains.finishFrom, common.finishFrom)) moved = true;
       if (lower(domains.startTo, common.startTo)) moved = true;

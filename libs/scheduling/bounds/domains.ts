@@ -25,6 +25,8 @@ export interface Root {
   readonly incoming: readonly (readonly Arc[])[];
   readonly outgoing: readonly (readonly Arc[])[];
   readonly ways: readonly (readonly Way[])[];
+  /** By activity, the way that was best when last asked, which is asked first: it spares the others. */
+  readonly hints: { readonly earliest: Int32Array; readonly latest: Int32Array };
 }
 
 /** Propagation stops (soundly, with weaker bounds) after so many visits to one activity. */
@@ -61,7 +63,9 @@ export function rootOf(compiled: Compiled): Root {
     incoming[arc.to].push(arc);
     outgoing[arc.from].push(arc);
   }
-  return { problem, compiled, owners, arcs, incoming, outgoing, ways };
+  const n = problem.activities.length;
+  const hints = { earliest: new Int32Array(n), latest: new Int32Array(n) };
+  return { problem, compiled, owners, arcs, incoming, outgoing, ways, hints };
 }
 
 export function firstDomains({ problem }: Root): Domains {
@@ -101,6 +105,14 @@ export const copyDomains = (d: Domains): Domains => ({
   upperBy: d.upperBy.slice(),
 });
 
+/** The four moments; what set them is left as it is. */
+export function setDomains(to: Domains, from: Domains): void {
+  to.startFrom.set(from.startFrom);
+  to.startTo.set(from.startTo);
+  to.finishFrom.set(from.finishFrom);
+  to.finishTo.set(from.finishTo);
+}
+
 /** What is known or assumed of the choices: the branch taken (-1 where open), and which may be. */
 export interface Assumed {
   readonly taken: Int16Array;
@@ -134,18 +146,32 @@ export function ruledOut({ owners }: Root, assumed: Assumed, a: number): boolean
   return assumed.possible[choice][branch] === 0 || (taken >= 0 && taken !== branch);
 }
 
-/** Narrows by the activity's own hours, crews, slots and forbidden moments; false where nothing is left. */
-function narrowOwn({ problem, ways }: Root, d: Domains, a: number, fit: Fit): boolean {
+/**
+ * Narrows one side by the activity's own hours, crews, slots and forbidden moments; false where
+ * nothing is left.
+ */
+function narrowOwn(root: Root, d: Domains, a: number, lower: boolean, fit: Fit): boolean {
+  const { problem, ways, hints } = root;
   const open = (): boolean => d.startFrom[a] <= d.startTo[a] && d.finishFrom[a] <= d.finishTo[a];
   if (problem.activities[a].fixed?.kind === 'frozen')
     return open() && d.finishTo[a] <= problem.horizon;
-  earliestOf(problem, ways[a], d.startFrom[a], d.finishFrom[a], fit);
-  if (fit.start === Infinity) return false;
-  d.startFrom[a] = Math.max(d.startFrom[a], fit.start);
-  d.finishFrom[a] = Math.max(d.finishFrom[a], fit.finish);
-  latestOf(problem, ways[a], d.startTo[a], d.finishTo[a], fit);
-  d.startTo[a] = Math.min(d.startTo[a], fit.start);
-  d.finishTo[a] = Math.min(d.finishTo[a], fit.finish);
+  if (lower) {
+    hints.earliest[a] = earliestOf(
+      problem,
+      ways[a],
+      hints.earliest[a],
+      d.startFrom[a],
+      d.finishFrom[a],
+      fit,
+    );
+    if (fit.start === Infinity) return false;
+    d.startFrom[a] = Math.max(d.startFrom[a], fit.start);
+    d.finishFrom[a] = Math.max(d.finishFrom[a], fit.finish);
+  } else {
+    hints.latest[a] = latestOf(problem, ways[a], hints.latest[a], d.startTo[a], d.finishTo[a], fit);
+    d.startTo[a] = Math.min(d.startTo[a], fit.start);
+    d.finishTo[a] = Math.min(d.finishTo[a], fit.finish);
+  }
   return open();
 }
 
@@ -179,7 +205,8 @@ function backward({ problem }: Root, d: Domains, arc: Arc): boolean {
  * Propagates all lags and hours to a fixed point from the activities in `changed` (all where
  * null). A bound of `a` holds whenever `a` is present. Returns the activity whose domain is
  * empty, or -1; `emptied` is called for optional ones, whose branch is then impossible, and may
- * return true to go on.
+ * return true to go on. Earliest moments follow from earliest ones alone, and latest from latest:
+ * the two sides are settled one after the other, each mostly in one sweep of the order.
  */
 export function propagate(
   root: Root,
@@ -188,39 +215,68 @@ export function propagate(
   changed: readonly number[] | null,
   emptied: (a: number) => boolean,
 ): number {
-  const { problem, compiled, owners } = root;
-  const n = problem.activities.length;
+  const { topological } = root.compiled.order;
+  const dead = new Uint8Array(topological.length);
+  const side = (lower: boolean, queue: number[]): number =>
+    settle(root, domains, assumed, lower, queue, dead, emptied);
+  const empty = side(true, [...(changed ?? topological)]);
+  return empty >= 0 ? empty : side(false, changed ? [...changed] : topological.toReversed());
+}
+
+/** The same of latest moments alone. */
+export function latestOnly(
+  root: Root,
+  domains: Domains,
+  assumed: Assumed,
+  changed: readonly number[] | null,
+  emptied: (a: number) => boolean,
+): number {
+  const { topological } = root.compiled.order;
+  const queue = changed ? [...changed] : topological.toReversed();
+  return settle(root, domains, assumed, false, queue, new Uint8Array(topological.length), emptied);
+}
+
+function settle(
+  root: Root,
+  domains: Domains,
+  assumed: Assumed,
+  lower: boolean,
+  queue: number[],
+  dead: Uint8Array,
+  emptied: (a: number) => boolean,
+): number {
+  const { owners } = root;
+  const n = dead.length;
   const queued = new Uint8Array(n);
   const visits = new Int32Array(n);
-  const dead = new Uint8Array(n);
-  const queue = changed === null ? [...compiled.order.topological] : [...changed];
   for (const a of queue) queued[a] = 1;
   const fit: Fit = { start: 0, finish: 0 };
   const skipped = (a: number): boolean => dead[a] === 1 || ruledOut(root, assumed, a);
   const holds = (arc: Arc, own: number, other: number): boolean =>
     sure(root, assumed, owners.activityChoice[own], owners.activityBranch[own], other) &&
     sure(root, assumed, arc.choice, arc.branch, other);
+  const reach = (other: number, moved: boolean): void => {
+    if (moved && queued[other] === 0) {
+      queued[other] = 1;
+      queue.push(other);
+    }
+  };
   for (let head = 0; head < queue.length; head += 1) {
     const a = queue[head];
     queued[a] = 0;
     if (skipped(a)) continue;
     visits[a] += 1;
     if (visits[a] > VISITS) continue;
-    if (!narrowOwn(root, domains, a, fit)) {
+    if (!narrowOwn(root, domains, a, lower, fit)) {
       if (!emptied(a)) return a;
       dead[a] = 1;
       continue;
     }
-    const reach = (other: number, moved: boolean): void => {
-      if (moved && queued[other] === 0) {
-        queued[other] = 1;
-        queue.push(other);
-      }
-    };
     for (const arc of root.outgoing[a])
-      if (!skipped(arc.to) && holds(arc, a, arc.to)) reach(arc.to, forward(root, domains, arc));
+      if (arc.open === lower && !skipped(arc.to) && holds(arc, a, arc.to))
+        reach(arc.to, forward(root, domains, arc));
     for (const arc of root.incoming[a])
-      if (!skipped(arc.from) && holds(arc, a, arc.from))
+      if (arc.open !== lower && !skipped(arc.from) && holds(arc, a, arc.from))
         reach(arc.from, backward(root, domains, arc));
   }
   return -1;

@@ -22,6 +22,8 @@ export interface Way extends Solo {
   readonly regular: Spans | null;
 }
 
+type Draft = { -readonly [K in keyof Way]: Way[K] };
+
 /** The moments at which an anchor may not be; null where there are none. */
 export function holesOf(
   problem: Problem,
@@ -52,15 +54,14 @@ const apart = (way: Way): Way[] =>
       ];
 
 /** What a mode asks of each resource in every minute of its work, clean-down included. */
-function amountsOf(problem: Problem, a: number, mode: Mode): Map<number, number> {
+function amountsOf({ held }: Ground, a: number, mode: Mode): Map<number, number> {
   const sum = new Map<number, number>();
   const add = (resource: number, amount: number): void => {
     sum.set(resource, (sum.get(resource) ?? 0) + amount);
   };
   for (const { resource, amount } of mode.demands) if (amount > 0) add(resource, amount);
   // A hold may end with the work, before the clean-down.
-  if (mode.cleanDown === 0)
-    for (const hold of problem.holds) if (hold.activity === a) add(hold.resource, hold.amount);
+  if (mode.cleanDown === 0) for (const hold of held[a]) add(hold.resource, hold.amount);
   return sum;
 }
 
@@ -81,7 +82,7 @@ export function waysOf(
   return activity.modes.flatMap((mode, m): Way[] => {
     const { crews, complete, least } = compiled.activities[a].modes[m];
     const minutes = crews === null ? mode.duration : least;
-    const amounts = minutes > 0 ? amountsOf(problem, a, mode) : new Map<number, number>();
+    const amounts = minutes > 0 ? amountsOf(ground, a, mode) : new Map<number, number>();
     const short = [...amounts].some(([resource, amount]) =>
       problem.resources[resource].steps.every(({ capacity }) => capacity < amount),
     );
@@ -91,50 +92,51 @@ export function waysOf(
     const timed = [...amounts.keys()].some(
       (r) => problem.resources[r].calendar !== null && demands(mode, r),
     );
-    const hours = (
+    const fence = ground.fence(mode, amounts);
+    const pauses = mode.splittable && !(crews === null && !timed);
+    const relieved = mode.breaks === 'relieved';
+    const startHoles = holesOf(problem, mode, 'start');
+    const finishHoles = holesOf(problem, mode, 'finish');
+    const slots = usable(problem, mode);
+    const own = potLives.map((l) => functionFor(problem.lags[l].fns, m));
+    // One literal for all: ways are many, and objects made by spreading cost ten times as much.
+    const way = (
       builders: readonly number[] | null,
-    ): Pick<Way, 'piece' | 'pausing' | 'regular'> => {
-      const keeping = { builders, mode, amounts };
-      const free = builders === null && !timed;
-      if (mode.splittable && !free)
-        return {
-          piece: null,
-          pausing: ground.working(keeping, true),
-          regular: ground.working(keeping, false),
-        };
-      const piece = free && amounts.size === 0 ? null : ground.pieces(keeping);
-      return { piece, pausing: null, regular: null };
-    };
-    const base = {
+      known: boolean,
+      least: number,
+      most: number,
+    ): Draft => ({
       mode: m,
+      minutes: least,
+      longest: most,
       cleanDown: minutes > 0 ? mode.cleanDown : 0,
-      startHoles: holesOf(problem, mode, 'start'),
-      finishHoles: holesOf(problem, mode, 'finish'),
-      slots: usable(problem, mode),
-      potLives: potLives.map((l) => functionFor(problem.lags[l].fns, m)),
-    };
-    if (crews === null) return apart({ ...base, ...hours(null), minutes, longest: minutes });
+      piece:
+        pauses || (builders === null && !timed && amounts.size === 0)
+          ? null
+          : ground.pieces(builders, fence, relieved),
+      pausing: pauses && known ? ground.working(builders, fence, true) : null,
+      regular: pauses && known ? ground.working(builders, fence, false) : null,
+      startHoles,
+      finishHoles: known ? finishHoles : null,
+      slots,
+      potLives: own,
+    });
+    if (crews === null) return apart(way(null, true, minutes, minutes));
     // Crews were left out: of the people nothing but the least duration is certain.
-    if (!complete) {
-      const piece = mode.splittable ? null : hours(null).piece;
-      const weak = { ...base, piece, pausing: null, regular: null, finishHoles: null };
-      return [{ ...weak, minutes, longest: Infinity }];
+    if (!complete) return [way(null, false, minutes, Infinity)];
+    if (finishHoles === null) {
+      const only = activity.fixed?.builders ?? null;
+      const lasting = (speed: number): number => Math.max(mode.floor, Math.ceil(mode.work / speed));
+      return ground
+        .groups(mode, only, crews)
+        .map(({ builders, fastest, slowest }) =>
+          way(builders, true, lasting(fastest), lasting(slowest)),
+        );
     }
-    const ways = new Map<string, Way>();
-    for (const crew of crews) {
-      const key = ground.crewKey(crew.builders);
-      const group = base.finishHoles === null ? key : `${key}|${String(crew.minutes)}`;
-      const known = ways.get(group) ?? {
-        ...base,
-        ...hours(crew.builders),
-        minutes: crew.minutes,
-        longest: crew.minutes,
-      };
-      ways.set(group, {
-        ...known,
-        minutes: Math.min(known.minutes, crew.minutes),
-        longest: Math.max(known.longest, crew.minutes),
-      });
+    const ways = new Map<string, Draft>();
+    for (const { builders, minutes: own } of crews) {
+      const group = `${String(ground.crewKey(builders))}|${String(own)}`;
+      if (!ways.has(group)) ways.set(group, way(builders, true, own, own));
     }
     return [...ways.values()].flatMap(apart);
   });
@@ -142,55 +144,82 @@ export function waysOf(
 
 const fit: Fit = { start: 0, finish: 0 };
 
-/** Earliest start and earliest finish, each over all ways; Infinity where there is none. */
+/** The ways in the order in which they are asked: `first`, then the others as they come. */
+const asked = (first: number, k: number): number => (k === 0 ? first : k <= first ? k - 1 : k);
+
+/**
+ * Earliest start and earliest finish, each over all ways; Infinity where there is none. Ways that
+ * can change neither are not asked: `first` had better be a good one. Returns the one that ends first.
+ */
 export function earliestOf(
   problem: Problem,
   ways: readonly Way[],
+  first: number,
   from: number,
   leastFinish: number,
   out: Fit,
-): void {
+): number {
   out.start = Infinity;
   out.finish = Infinity;
   let ending = Infinity;
-  for (const way of ways) {
+  let best = first;
+  for (let k = 0; k < ways.length; k += 1) {
+    const index = asked(first, k);
+    const way = ways[index];
+    const soonest = Math.max(from + way.minutes, leastFinish);
+    if (out.start <= from && ending === -Infinity && soonest >= out.finish) continue;
     if (!earliestAlone(problem, way, from, fit)) continue;
     out.start = Math.min(out.start, fit.start);
-    out.finish = Math.min(out.finish, outside(way.finishHoles, Math.max(fit.finish, leastFinish)));
-    ending = Math.min(
-      ending,
-      fit.finish >= leastFinish || way.longest === Infinity
-        ? -Infinity
-        : Math.min(
-            startFor(way.pausing, way.longest, leastFinish),
-            startFor(way.regular, way.longest, leastFinish),
-          ),
-    );
+    const finish = outside(way.finishHoles, Math.max(fit.finish, leastFinish));
+    if (finish < out.finish) {
+      out.finish = finish;
+      best = index;
+    }
+    if (fit.finish >= leastFinish || way.longest === Infinity) ending = -Infinity;
+    if (ending !== -Infinity)
+      ending = Math.min(
+        ending,
+        startFor(way.pausing, way.longest, leastFinish),
+        startFor(way.regular, way.longest, leastFinish),
+      );
   }
   out.start = Math.max(out.start, ending);
+  return best;
 }
 
 /** The end of the last span, after which no work that pauses can finish. */
 const lastMinute = (spans: Spans | null): number =>
   spans === null || spans.count === 0 ? Infinity : spans.ends[spans.count - 1];
 
-/** Latest start and latest finish over all ways, up to those given; -1 where there is none. */
+/**
+ * Latest start and latest finish over all ways, up to those given; -1 where there is none. Returns
+ * the way that starts last.
+ */
 export function latestOf(
   { horizon }: Problem,
   ways: readonly Way[],
+  first: number,
   start: number,
   finish: number,
   out: Fit,
-): void {
+): number {
   out.start = -1;
   out.finish = -1;
-  for (const way of ways) {
+  let best = first;
+  for (let k = 0; k < ways.length; k += 1) {
+    const index = asked(first, k);
+    const way = ways[index];
     const by = Math.min(finish, horizon - way.cleanDown);
+    if (out.finish >= by && out.start >= Math.min(start, by - way.minutes)) continue;
     const s = latestAlone(way, start, by);
     if (s < 0) continue;
-    out.start = Math.max(out.start, s);
+    if (s > out.start) {
+      out.start = s;
+      best = index;
+    }
     const f = way.longest === Infinity ? -1 : endIn(way.regular, s, way.longest);
     const last = f < 0 ? lastMinute(way.pausing) : f;
     out.finish = Math.max(out.finish, Math.min(last, by));
   }
+  return best;
 }
