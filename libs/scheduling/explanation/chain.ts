@@ -155,8 +155,17 @@ function linksOf(located: LocatedPlan, place: Place): { links: ChainLink[]; next
  * follow-up is asked next, as if both moved; a second link of its says when its people next
  * work, not when it starts.
  */
-export function bindingChain(problem: Problem, plan: Plan, refit: number): BindingChain {
+export const bindingChain = (problem: Problem, plan: Plan, refit: number): BindingChain =>
+  chainOf(locate(problem, plan), refit);
+
+/** The binding chain of each refit. */
+export function bindingChains(problem: Problem, plan: Plan): BindingChain[] {
   const located = locate(problem, plan);
+  return problem.refits.map((_, refit) => chainOf(located, refit));
+}
+
+function chainOf(located: LocatedPlan, refit: number): BindingChain {
+  const { problem, plan } = located;
   const last = plan.placements.find(
     ({ activity, finish }) =>
       problem.activities[activity].refit === refit && finish === plan.finishes[refit],

@@ -1,4 +1,4 @@
-import { analyse } from '../bounds/critical-path.ts';
+import { analyse, type Analysis } from '../bounds/critical-path.ts';
 import { isImpossible } from '../bounds/root.ts';
 import type { Constraint } from '../model/constraint.ts';
 import type { Infeasibility } from '../model/plan.ts';
@@ -7,25 +7,59 @@ import { compile } from '../search/crew/compiled/compiled.ts';
 import { coneOf } from './conflict/cone.ts';
 import { shrink } from './conflict/shrink.ts';
 import { constraintsOf, nameOf, relevant } from './conflict/subject.ts';
+import { tightGroups, within } from './conflict/tight.ts';
 import { fails, part, verdict, type Budget, type Verdict } from './conflict/verdict.ts';
 
 /** Propagations, and iterations of searches, spent on one explanation. */
-const PROBES = 800;
-const NODES = 60_000;
+export const EXPLAINING: Readonly<Budget> = { probes: 800, nodes: 60_000 };
 
 const everything = (problem: Problem): Set<number> => new Set(problem.activities.keys());
 
-/** Constraints that fail by propagation alone: those behind the clash if they do, else all. */
-function suspects(problem: Problem, all: readonly Constraint[], budget: Budget): Constraint[] {
-  const analysis = analyse(compile(problem));
-  const cone = isImpossible(analysis) ? coneOf(analysis) : null;
-  if (cone === null) return [...all];
+/** Constraints that cannot all be met, with what shows it of fewer: propagation alone, or searches. */
+interface Found {
+  readonly constraints: readonly Constraint[];
+  readonly fails: (kept: readonly Constraint[]) => boolean;
+}
+
+/** What fails by propagation alone: the constraints behind the clash if they do, else all; null if nothing does. */
+function byPropagation(
+  problem: Problem,
+  all: readonly Constraint[],
+  analysis: Analysis,
+  budget: Budget,
+): Found | null {
+  const quick = (kept: readonly Constraint[]): boolean =>
+    fails(part(problem, kept, relevant(problem, kept)), budget);
+  if (!isImpossible(analysis)) return null;
+  const cone = coneOf(analysis);
+  if (cone === null) return quick(all) ? { constraints: all, fails: quick } : null;
   const near = all.filter((one) => {
     if (one.kind === 'lag') return cone.lags.has(one.lag);
     if (one.kind === 'builder' || one.kind === 'calendar') return true;
     return 'activity' in one ? cone.activities.has(one.activity) : true;
   });
-  return fails(part(problem, near, relevant(problem, near)), budget) ? near : [...all];
+  if (quick(near)) return { constraints: near, fails: quick };
+  return quick(all) ? { constraints: all, fails: quick } : null;
+}
+
+/** What fails by search: of the activities with the least room to move, else of all. */
+function bySearch(
+  problem: Problem,
+  all: readonly Constraint[],
+  analysis: Analysis,
+  budget: Budget,
+): Found | null {
+  for (const group of tightGroups(analysis)) {
+    const inGroup = (kept: readonly Constraint[]): boolean => {
+      const about = [...relevant(problem, kept)].filter((a) => group.has(a));
+      return verdict(part(problem, kept, new Set(about)), budget) === 'none';
+    };
+    const near = within(problem, all, group);
+    if (inGroup(near)) return { constraints: near, fails: inGroup };
+  }
+  const slow = (kept: readonly Constraint[]): boolean =>
+    verdict(part(problem, kept, relevant(problem, kept)), budget) === 'none';
+  return slow(all) ? { constraints: all, fails: slow } : null;
 }
 
 /** Leaves out what the searches show is not needed; the rest with what is known of each member. */
@@ -73,25 +107,23 @@ function concerned(problem: Problem, constraints: readonly Constraint[], budget:
  */
 export function explainInfeasible(
   problem: Problem,
-  given: Readonly<Budget> = { probes: PROBES, nodes: NODES },
+  given: Readonly<Budget> = EXPLAINING,
 ): Infeasibility {
   // Half is kept for showing that nothing more can be left out.
   const half = { probes: Math.ceil(given.probes / 2), nodes: Math.ceil(given.nodes / 2) };
-  const budget: Budget = { ...half };
+  const budget: Budget = { ...given, ...half };
   const all = constraintsOf(problem);
   const bare = analyse(compile(part(problem, [], everything(problem))));
   if (isImpossible(bare)) {
     const activities = bare.empty < 0 ? [] : [bare.empty];
     return { irreducible: true, constraints: [{ kind: 'horizon' }], activities };
   }
-  const near = suspects(problem, all, budget);
-  const quick = (kept: readonly Constraint[]): boolean =>
-    fails(part(problem, kept, relevant(problem, kept)), budget);
-  const slow = (kept: readonly Constraint[]): boolean =>
-    verdict(part(problem, kept, relevant(problem, kept)), budget) === 'none';
-  const start = quick(near) ? shrink(near, quick) : slow(all) ? shrink(all, slow) : null;
-  if (start === null)
+  const analysis = analyse(compile(problem));
+  const found =
+    byPropagation(problem, all, analysis, budget) ?? bySearch(problem, all, analysis, budget);
+  if (found === null)
     return { irreducible: false, constraints: all, activities: [...everything(problem)] };
+  const start = shrink(found.constraints, found.fails);
   budget.probes += half.probes;
   budget.nodes += half.nodes;
   const { constraints, irreducible } = refine(problem, start, budget);

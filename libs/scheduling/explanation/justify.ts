@@ -2,6 +2,7 @@ import { promise } from '../bounds/promise.ts';
 import type { Placement, Plan } from '../model/plan.ts';
 import type { Problem } from '../model/problem.ts';
 import { locate, shapeAt, taken, type Located, type LocatedPlan, type Shape } from './located.ts';
+import { keepScene } from './obstacles/air.ts';
 import { obstaclesAt } from './obstacles/at.ts';
 
 /** Rounds through all activities; each may free a minute for another. */
@@ -59,7 +60,8 @@ const placed = (placement: Placement, { start, end, segments }: Shape): Placemen
  */
 export function justify(problem: Problem, plan: Plan): Plan {
   const published = new Set(problem.published?.tasks.map(({ activity }) => activity));
-  let placements = [...plan.placements];
+  const placements = [...plan.placements];
+  const index = new Map(placements.map(({ activity }, i) => [activity, i]));
   let located = locate(problem, plan);
   let saved = 0;
   for (let round = 0, moved = true; moved && round < ROUNDS; round += 1) {
@@ -76,13 +78,12 @@ export function justify(problem: Problem, plan: Plan): Plan {
       const shape = shapeAt(one, start);
       const placement = placed(one.placement, shape);
       saved += overtimePay(problem, one) - overtimePay(problem, { ...one, shape });
-      placements = placements.map((p) => (p.activity === a ? placement : p));
-      located = {
-        ...located,
-        at: located.at.map((old, index) =>
-          old && index === a ? { ...old, placement, shape } : old,
-        ),
-      };
+      placements[index.get(a) ?? -1] = placement;
+      const at = located.at.slice();
+      at[a] = { ...one, placement, shape };
+      const next = { ...located, at };
+      keepScene(located, next, a);
+      located = next;
     }
   }
   return valued(problem, plan, placements, saved);

@@ -12,8 +12,11 @@ export interface Keeper {
   readonly spans: Spans;
 }
 
-const listOf = ({ count, starts, ends }: Spans): number[] =>
-  Array.from({ length: count }, (_, i) => [starts[i], ends[i]]).flat();
+function listOf({ count, starts, ends }: Spans): number[] {
+  const list: number[] = [];
+  for (let i = 0; i < count; i += 1) list.push(starts[i], ends[i]);
+  return list;
+}
 
 /** Spans of hours, made when first asked for. */
 export interface HoursBook {

@@ -3,6 +3,7 @@ import type { Solo } from '../bounds/solo.ts';
 import { endIn } from '../bounds/solo.ts';
 import { holesOf } from '../bounds/ways.ts';
 import { hoursBook, type Keeper } from './keepers.ts';
+import { reachOf, type Reach } from './reach.ts';
 import type { Placement, Plan } from '../model/plan.ts';
 import type { Activity, Interval, Mode, Problem } from '../model/problem.ts';
 import { nextInside, spanAfter, type Spans } from '../search/crew/compiled/spans.ts';
@@ -42,7 +43,11 @@ export interface LocatedPlan {
     readonly builders: readonly (readonly number[])[];
     readonly parts: readonly (readonly number[])[];
     readonly resources: readonly (readonly number[])[];
+    /** Holds, by what they take some of, and by who takes it. */
+    readonly holds: readonly (readonly number[])[];
+    readonly held: readonly (readonly number[])[];
   };
+  readonly reach: Reach;
 }
 
 function soloOf(problem: Problem, placement: Placement, mode: Mode, hours: Spans | null): Solo {
@@ -71,19 +76,30 @@ const shapeOf = (placement: Placement, cleanDown: number): Shape => ({
 });
 
 function sharingOf(
-  { builders, parts, resources }: Problem,
+  { activities, builders, parts, resources, holds }: Problem,
   at: LocatedPlan['at'],
 ): LocatedPlan['sharing'] {
-  const by = (
-    list: readonly unknown[],
-    has: (one: Located, index: number) => boolean,
-  ): number[][] =>
-    list.map((_, index) => at.flatMap((one, a) => (one && has(one, index) ? [a] : [])));
-  return {
-    builders: by(builders, ({ placement }, b) => placement.crew.some((c) => c.builder === b)),
-    parts: by(parts, ({ activity }, part) => activity.parts.includes(part)),
-    resources: by(resources, ({ mode }, resource) => demands(mode, resource)),
+  const lists = (of: readonly unknown[]): number[][] => of.map(() => []);
+  const sharing = {
+    builders: lists(builders),
+    parts: lists(parts),
+    resources: lists(resources),
+    holds: lists(resources),
+    held: lists(activities),
   };
+  at.forEach((one, a) => {
+    if (!one) return;
+    for (const b of new Set(one.placement.crew.map(({ builder }) => builder)))
+      sharing.builders[b].push(a);
+    for (const part of new Set(one.activity.parts)) sharing.parts[part].push(a);
+    for (const r of new Set(one.mode.demands.map(({ resource }) => resource)))
+      if (demands(one.mode, r)) sharing.resources[r].push(a);
+  });
+  holds.forEach(({ activity, resource }, h) => {
+    sharing.holds[resource].push(h);
+    sharing.held[activity].push(h);
+  });
+  return sharing;
 }
 
 export function locate(problem: Problem, plan: Plan): LocatedPlan {
@@ -119,7 +135,9 @@ export function locate(problem: Problem, plan: Plan): LocatedPlan {
     incoming[to].push(l);
     outgoing[from].push(l);
   });
-  return { problem, plan, at, lagHolds, incoming, outgoing, sharing: sharingOf(problem, at) };
+  const sharing = sharingOf(problem, at);
+  const reach = reachOf(problem, at);
+  return { problem, plan, at, lagHolds, incoming, outgoing, sharing, reach };
 }
 
 const pieces = (spans: readonly Interval[]): Interval[] =>
@@ -159,9 +177,10 @@ export function shapeAt({ solo, frozen, shape }: Located, start: number): Shape 
 
 /** The plan as it would be if one activity started at another minute, all else as it is. */
 export function moved(located: LocatedPlan, activity: number, start: number): LocatedPlan {
-  const at = located.at.map((one, a) =>
-    one && a === activity ? { ...one, shape: shapeAt(one, start) } : one,
-  );
+  const one = located.at[activity];
+  if (!one) return located;
+  const at = located.at.slice();
+  at[activity] = { ...one, shape: shapeAt(one, start) };
   return { ...located, at };
 }
 

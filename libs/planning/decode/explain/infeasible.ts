@@ -1,9 +1,9 @@
 import type { Constraint } from '#scheduling/model/constraint.ts';
 import type { Infeasibility } from '#scheduling/model/plan.ts';
-import type { Problem } from '#scheduling/model/problem.ts';
 import type { Compiled } from '../../compile/compile.ts';
 import { rowOf, type Row } from '../../compile/trace/map.ts';
 import { causeOf, taskName, type CauseSite } from './cause.ts';
+import { ends } from './ends.ts';
 import { moments } from '../reading/moments.ts';
 import { asks, contradiction } from './sentences.ts';
 
@@ -19,25 +19,6 @@ export interface Contradiction {
   readonly irreducible: boolean;
   readonly head: string;
   readonly members: readonly ContradictionMember[];
-}
-
-/** The activities that a constraint is between: the later, and the earlier where there is one. */
-function ends(problem: Problem, reason: Constraint): { from: number | null; to: number } {
-  switch (reason.kind) {
-    case 'lag':
-      return { from: problem.lags[reason.lag].from, to: problem.lags[reason.lag].to };
-    case 'crew':
-    case 'release':
-    case 'forbidden':
-    case 'fixed':
-      return { from: null, to: reason.activity };
-    case 'surface':
-      return { from: null, to: problem.surfaces[reason.surface].activity };
-    case 'hold':
-      return { from: null, to: problem.holds[reason.hold].activity };
-    default:
-      return { from: null, to: 0 };
-  }
 }
 
 /** Why there is no plan, each member of the contradiction with its row in the yard's words. */

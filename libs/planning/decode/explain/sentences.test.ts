@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { easing, elapsed, gains } from './easing.ts';
 import { asks, refusalOf, waits, type Cause, type Wait } from './sentences.ts';
 
 const wait: Wait = { to: 'Coat two (Lid)', from: 'Coat one (Lid)', until: 'Mon 2 Nov 12:20' };
@@ -94,6 +95,39 @@ describe('sentences', () => {
       expect(text).toContain(wait.to);
       expect(text).not.toMatch(/undefined|null|\bNaN\b/);
       expect(asks(cause, { ...wait, from }, 'Fri')).not.toMatch(/undefined|null|\bNaN\b/);
+    }
+  });
+});
+
+describe('what would be otherwise', () => {
+  it('is a sentence of its own for every cause but the two of dust', () => {
+    const told = Object.values(causes).map((cause) => easing(cause, wait));
+    const same = (kind: Cause['kind']): string => easing(causes[kind], wait);
+    expect(same('dust')).toBe(same('open-film'));
+    expect(new Set(told).size).toBe(told.length - 1);
+    for (const text of told) expect(text).toMatch(/^(If|With|Without|Had) [^{}]+$/);
+  });
+
+  it('names what is eased, and the two that it is between', () => {
+    expect(easing(causes.film, wait)).toBe(
+      'If Coat one (Lid) were sandable for Coat two (Lid) at once',
+    );
+    expect(easing(causes.builder, wait)).toBe('With one more who can do what Ada does');
+    expect(easing(causes.closing, wait)).toBe(
+      'If Coat two (Lid), after Coat one (Lid), did not have to be over before the wiped surface is stale',
+    );
+  });
+
+  it.each([
+    [0, '0 min'],
+    [59, '59 min'],
+    [1440, '1 day'],
+    [3070, '2 days 3 h 10 min'],
+  ])('tells %i minutes as %s', (minutes, text) => {
+    expect(elapsed(minutes)).toBe(text);
+    if (minutes > 0) {
+      expect(gains('Wren', minutes)).toBe(`${text} earlier for Wren`);
+      expect(gains('Wren', -minutes)).toBe(`${text} later for Wren`);
     }
   });
 });

@@ -78,7 +78,7 @@ const inside: Readonly<Partial<Record<string, string>>> = {
   stale: 'before the wiped surface is stale',
 };
 
-const within = (window: string): string => inside[window] ?? `inside the ${window} window`;
+export const within = (window: string): string => inside[window] ?? `inside the ${window} window`;
 
 const degrees = ({ low, high }: Cure): string =>
   `${low === high ? '' : `${String(low)} to `}${String(high)} °C`;

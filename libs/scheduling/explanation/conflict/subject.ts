@@ -87,7 +87,7 @@ const helpers = (problem: Problem): number[] => {
 };
 
 /** The activities that a constraint is about; `crews`: those that need people. */
-function subjects(problem: Problem, one: Constraint, crews: ReadonlySet<number>): number[] {
+export function subjects(problem: Problem, one: Constraint, crews: ReadonlySet<number>): number[] {
   switch (one.kind) {
     case 'lag':
       return [problem.lags[one.lag].from, problem.lags[one.lag].to];

@@ -3,13 +3,12 @@ import { isImpossible, proveRoot } from '../../bounds/root.ts';
 import type { Constraint } from '../../model/constraint.ts';
 import type { Problem } from '../../model/problem.ts';
 import { without } from '../../model/without.ts';
-import { completeSearch } from '../../search/complete/search.ts';
-import { isSmall } from '../../search/complete/small.ts';
 import { compile } from '../../search/crew/compiled/compiled.ts';
 import { crewSearch } from '../../search/crew/search/search.ts';
 import { createExact } from '../../search/exact/exact.ts';
 import { isPure } from '../../search/exact/pure.ts';
 import type { Search } from '../../search/search.ts';
+import { createWhole } from '../../search/whole/whole.ts';
 import { restrict } from './restrict.ts';
 import { constraintsOf, nameOf } from './subject.ts';
 
@@ -22,11 +21,17 @@ export interface Budget {
   probes: number;
   /** Iterations of searches. */
   nodes: number;
+  /** Whether all of it is as good as spent. */
+  readonly shouldStop?: () => boolean;
 }
+
+const isSpent = ({ probes, shouldStop }: Budget): boolean => probes <= 0 || shouldStop?.() === true;
 
 /** Iterations of one search at most. */
 const NODES = 4_000;
-/** Decodes before a problem that is small is looked through. */
+/** Activities up to which the learning core is asked. */
+const WHOLE = 64;
+/** Decodes before a problem is looked through. */
 const DECODES = 24;
 const STEP = 64;
 
@@ -44,15 +49,15 @@ export function part(
 
 /** Whether propagation shows that the problem has no plan. */
 export function fails(problem: Problem, budget: Budget): boolean {
-  if (budget.probes <= 0) return false;
+  if (isSpent(budget)) return false;
   budget.probes -= 1;
   return isImpossible(analyse(compile(problem)));
 }
 
-function searched(search: Search, most: number, budget: Budget): Verdict {
+function searched(search: Pick<Search, 'step'>, most: number, budget: Budget): Verdict {
   let state = search.step(0);
   const limit = Math.min(most, budget.nodes);
-  while (state.plan === null && !state.done && state.iterations < limit)
+  while (state.plan === null && !state.done && state.iterations < limit && !isSpent(budget))
     state = search.step(Math.min(STEP, limit - state.iterations));
   budget.nodes -= state.iterations;
   if (state.plan !== null) return 'plan';
@@ -61,7 +66,7 @@ function searched(search: Search, most: number, budget: Budget): Verdict {
 
 /** Decides by propagation, then by whichever searches take the problem. */
 export function verdict(problem: Problem, budget: Budget): Verdict {
-  if (budget.probes <= 0) return 'open';
+  if (isSpent(budget)) return 'open';
   budget.probes -= 1;
   if (problem.activities.length === 0) return 'plan';
   const compiled = compile(problem);
@@ -71,6 +76,7 @@ export function verdict(problem: Problem, budget: Budget): Verdict {
   const windows = root.analysis.domains;
   const crew = crewSearch(problem, 1, null, { compiled, windows, bounds: root.bounds });
   const found = searched(crew, DECODES, budget);
-  if (found !== 'open' || !isSmall(problem)) return found;
-  return searched(completeSearch(problem, null), NODES, budget);
+  if (found !== 'open') return found;
+  if (problem.activities.length > WHOLE) return 'open';
+  return searched(createWhole(problem, 1, null, root), NODES, budget);
 }

@@ -27,7 +27,7 @@ function safeAt({ problem, at }: LocatedPlan, surface: OpenSurface, owner: Locat
 }
 
 /** An open surface goes with its part, and is in both spaces while that is moved. */
-function ofSurface(located: LocatedPlan, surface: OpenSurface): Exposure[] {
+export function ofSurface(located: LocatedPlan, surface: OpenSurface): Exposure[] {
   const owner = located.at[surface.activity];
   if (!owner) return [];
   const safe = safeAt(located, surface, owner);
@@ -47,23 +47,13 @@ function ofSurface(located: LocatedPlan, surface: OpenSurface): Exposure[] {
     start = Math.max(owner.shape.start, shape.start);
   }
   if (space !== null) found.push({ activity: surface.activity, space, start, end: safe });
-  return found;
+  return found.filter((one) => one.start < one.end);
 }
 
 const ofWork = ({ placement, mode, shape }: Located): Exposure[] =>
-  mode.air === 'wet' && mode.space !== null
+  mode.air === 'wet' && mode.space !== null && shape.start < shape.end
     ? [{ activity: placement.activity, space: mode.space, start: shape.start, end: shape.end }]
     : [];
-
-/** All that is ever open, or what some activity leaves so. */
-export function exposures(located: LocatedPlan, of: Located | null = null): Exposure[] {
-  const { problem, at } = located;
-  const wet = of === null ? at.flatMap((one) => (one ? ofWork(one) : [])) : ofWork(of);
-  const open = problem.surfaces.flatMap((surface) =>
-    of === null || surface.activity === of.placement.activity ? ofSurface(located, surface) : [],
-  );
-  return [...wet, ...open].filter(({ start, end }) => start < end);
-}
 
 /** When each barrier is closed, as flat start, end pairs. */
 function closedTimes({ problem, at }: LocatedPlan): number[][] {
@@ -105,22 +95,22 @@ function dustOf(located: LocatedPlan, one: Located, closed: readonly number[][])
   );
 }
 
-interface Meeting {
-  readonly dust: Dust;
-  readonly exposure: Exposure;
-}
-
-/** All dust and all that is open. */
+/** All dust and all that is open: by activity, and surfaces by their index. */
 interface Scene {
   readonly closed: readonly number[][];
-  readonly dust: readonly Dust[];
-  readonly open: readonly Exposure[];
+  readonly dust: readonly (readonly Dust[])[];
+  readonly wet: readonly (readonly Exposure[])[];
+  readonly open: readonly (readonly Exposure[])[];
 }
 
 function sceneOf(located: LocatedPlan): Scene {
   const closed = closedTimes(located);
-  const dust = located.at.flatMap((one) => (one ? dustOf(located, one, closed) : []));
-  return { closed, dust, open: exposures(located) };
+  return {
+    closed,
+    dust: located.at.map((one) => (one ? dustOf(located, one, closed) : [])),
+    wet: located.at.map((one) => (one ? ofWork(one) : [])),
+    open: located.problem.surfaces.map((surface) => ofSurface(located, surface)),
+  };
 }
 
 /** Scenes of plans that several questions are asked about. */
@@ -132,50 +122,101 @@ function plannedScene(plan: LocatedPlan): Scene {
   return scene;
 }
 
-const between = (dust: readonly Dust[], open: readonly Exposure[]): Meeting[] =>
-  dust.flatMap((one) =>
-    open
-      .filter((exposure) => exposure.space === one.to && meets(exposure, one))
-      .map((exposure) => ({ dust: one, exposure })),
-  );
-
-/** Where others' dust goes, or what others leave open, depends on it. */
-const decidesForOthers = (
-  { problem }: LocatedPlan,
-  { placement, mode, activity }: Located,
-): boolean =>
-  mode.barrier !== null ||
-  (mode.movesTo !== null && activity.parts.length > 0) ||
-  problem.surfaces.some(({ coveredBy }) => coveredBy.includes(placement.activity));
-
-const mattersToAir = ({ problem }: LocatedPlan, { placement, mode }: Located): boolean =>
-  mode.air !== 'clean' ||
-  problem.surfaces.some((surface) => surface.activity === placement.activity);
-
-/** What of its own, and what of others' through it, meets in the air. */
-function meetings(located: LocatedPlan, one: Located, plan: LocatedPlan): Meeting[] {
-  if (decidesForOthers(located, one)) {
-    const { dust, open } = sceneOf(located);
-    return between(dust, open);
-  }
-  if (!mattersToAir(located, one)) return [];
-  const { closed, dust, open } = plannedScene(plan);
-  const a = one.placement.activity;
-  const others = open.filter(({ activity }) => activity !== a);
-  const own = exposures(located, one);
-  return [
-    ...between(dustOf(located, one, closed), [...others, ...own]),
-    ...between(
-      dust.filter(({ activity }) => activity !== a),
-      own,
-    ),
-  ];
+/** What of the air depends on an activity. */
+interface Share {
+  /** Activities whose dust goes elsewhere, ascending. */
+  readonly dust: readonly number[];
+  readonly surfaces: readonly number[];
+  readonly closed: readonly number[][];
 }
 
-/** Dust, its own or another's, that would reach something open. In the plan none does. */
+function shareOf(located: LocatedPlan, one: Located, scene: Scene): Share {
+  const { reach } = located;
+  const a = one.placement.activity;
+  const { barrier, movesTo } = one.mode;
+  const carried = movesTo === null ? [] : one.activity.parts.flatMap((p) => reach.onPart[p]);
+  const surfaces = [...new Set([...reach.left[a], ...reach.covered[a], ...carried])];
+  const own = one.mode.air === 'dusty' ? [a] : [];
+  if (barrier === null) return { dust: own, surfaces, closed: scene.closed };
+  const through = [...new Set([...own, ...reach.through[barrier.barrier]])];
+  return { dust: through.sort((x, y) => x - y), surfaces, closed: closedTimes(located) };
+}
+
+/** The scene once `a` has moved, from that before. */
+export function keepScene(before: LocatedPlan, after: LocatedPlan, a: number): void {
+  const scene = known.get(before);
+  const one = after.at[a];
+  if (!scene || !one) return;
+  const { dust: dusty, surfaces, closed } = shareOf(after, one, scene);
+  const dust = scene.dust.slice();
+  const wet = scene.wet.slice();
+  const open = scene.open.slice();
+  for (const x of dusty) {
+    const other = after.at[x];
+    dust[x] = other ? dustOf(after, other, closed) : [];
+  }
+  wet[a] = ofWork(one);
+  for (const s of surfaces) open[s] = ofSurface(after, after.problem.surfaces[s]);
+  known.set(after, { closed, dust, wet, open });
+}
+
+interface Meeting {
+  readonly dust: Dust;
+  readonly exposure: Exposure;
+  /** Their order: by dust, then wet work, then surfaces. */
+  readonly order: readonly [activity: number, dust: number, exposure: number];
+}
+
+const before = ({ order: x }: Meeting, { order: y }: Meeting): number =>
+  x[0] - y[0] || x[1] - y[1] || x[2] - y[2];
+
+/** What of its own, and what of others' through it, meets in the air. In the plan nothing does. */
+function meetings(located: LocatedPlan, one: Located, plan: LocatedPlan): Meeting[] {
+  const { reach, problem } = located;
+  const scene = plannedScene(plan);
+  const a = one.placement.activity;
+  const n = located.at.length;
+  const { dust, surfaces, closed } = shareOf(located, one, scene);
+  const moved = new Map(surfaces.map((s) => [s, ofSurface(located, problem.surfaces[s])]));
+  const wet = ofWork(one);
+  const found: Meeting[] = [];
+  const meet = (x: Dust, k: number, open: readonly Exposure[], e: number): void => {
+    for (const exposure of open)
+      if (exposure.space === x.to && meets(exposure, x))
+        found.push({ dust: x, exposure, order: [x.activity, k, e] });
+  };
+  for (const x of dust) {
+    const other = located.at[x];
+    (other ? dustOf(located, other, closed) : []).forEach((cloud, k) => {
+      for (const w of reach.wet[cloud.to]) meet(cloud, k, w === a ? wet : scene.wet[w], w);
+      for (const s of reach.open[cloud.to]) meet(cloud, k, moved.get(s) ?? scene.open[s], n + s);
+    });
+  }
+  const against = (open: readonly Exposure[], e: number): void => {
+    for (const exposure of open)
+      for (const x of reach.dusty[exposure.space])
+        if (!dust.includes(x))
+          scene.dust[x].forEach((cloud, k) => {
+            meet(cloud, k, [exposure], e);
+          });
+  };
+  against(wet, a);
+  for (const [s, open] of moved) against(open, n + s);
+  return found.length > 1 ? found.sort(before) : found;
+}
+
+const NONE: readonly Meeting[] = [];
+
+/** Dust, its own or another's, that would reach something open. */
 export const air: Rule = (located, one, plan) => {
   const { activity: a, start: planned } = one.placement;
-  return meetings(located, one, plan).map(({ dust, exposure }): Obstacle => {
+  const { reach } = located;
+  const matters =
+    one.mode.air !== 'clean' ||
+    one.mode.barrier !== null ||
+    (one.mode.movesTo !== null && one.activity.parts.length > 0) ||
+    reach.left[a].length + reach.covered[a].length > 0;
+  return (matters ? meetings(located, one, plan) : NONE).map(({ dust, exposure }): Obstacle => {
     const reason = { kind: 'dust', from: dust.from, to: dust.to } as const;
     if (dust.activity === a) return { from: exposure.activity, reason, until: exposure.end };
     if (exposure.activity === a) return { from: dust.activity, reason, until: dust.end };

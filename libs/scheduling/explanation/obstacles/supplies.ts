@@ -2,7 +2,7 @@ import { functionFor, opensAt } from '../../model/lag.ts';
 import type { Obstacle } from '../../model/plan.ts';
 import type { Hold, Interval } from '../../model/problem.ts';
 import { anchorAt } from './lags.ts';
-import { meets, taken, those, type Located, type LocatedPlan } from '../located.ts';
+import { meets, taken, type Located, type LocatedPlan } from '../located.ts';
 import type { Rule } from './obstacle.ts';
 
 interface Use extends Interval {
@@ -28,35 +28,51 @@ export function heldFor({ problem, at }: LocatedPlan, { activity, ends }: Hold):
 /** When an activity itself uses a resource, holds apart. */
 function demandsOf(one: Located, resource: number): Use[] {
   const { activity } = one.placement;
-  return one.mode.demands
-    .filter((demand) => demand.resource === resource && demand.amount > 0)
-    .flatMap(({ amount, keptWhilePaused }) =>
-      (keptWhilePaused ? [{ start: one.shape.start, end: one.shape.freed }] : taken(one)).map(
-        ({ start, end }) => ({ start, end, amount, activity, hold: null }),
-      ),
-    );
+  const uses: Use[] = [];
+  for (const demand of one.mode.demands) {
+    if (demand.resource !== resource || demand.amount === 0) continue;
+    const { amount } = demand;
+    if (demand.keptWhilePaused)
+      uses.push({ start: one.shape.start, end: one.shape.freed, amount, activity, hold: null });
+    else
+      for (const { start, end } of taken(one))
+        uses.push({ start, end, amount, activity, hold: null });
+  }
+  return uses;
 }
 
-function usesOf(located: LocatedPlan, resource: number): Use[] {
-  const demanded = those(located, located.sharing.resources[resource]).flatMap((one) =>
-    demandsOf(one, resource),
+function holdOf(located: LocatedPlan, h: number): Use[] {
+  const hold = located.problem.holds[h];
+  const span = hold.amount > 0 ? heldFor(located, hold) : null;
+  return span ? [{ ...span, amount: hold.amount, activity: hold.activity, hold: h }] : [];
+}
+
+/** Uses of a resource that meet the activity's own, which are among them. */
+function usesBeside(located: LocatedPlan, one: Located, resource: number): Use[] {
+  const { sharing, at } = located;
+  const a = one.placement.activity;
+  const held = sharing.holds[resource].flatMap((h) => holdOf(located, h));
+  const own = [...demandsOf(one, resource), ...held.filter(({ activity }) => activity === a)];
+  const lasting = own.filter(({ start, end }) => start < end);
+  const from = lasting.reduce((least, { start }) => Math.min(least, start), Infinity);
+  const to = lasting.reduce((most, { end }) => Math.max(most, end), -Infinity);
+  const demanded: Use[] = [];
+  for (const b of sharing.resources[resource]) {
+    const other = at[b];
+    if (other && other.shape.start < to && from < other.shape.freed)
+      demanded.push(...demandsOf(other, resource));
+  }
+  return [...demanded, ...held].filter(
+    (use) => use.start < use.end && lasting.some((mine) => meets(mine, use)),
   );
-  const held = located.problem.holds.flatMap((hold, h): Use[] => {
-    const span = hold.resource === resource && hold.amount > 0 ? heldFor(located, hold) : null;
-    return span ? [{ ...span, amount: hold.amount, activity: hold.activity, hold: h }] : [];
-  });
-  return [...demanded, ...held].filter(({ start, end }) => start < end);
 }
 
 /** Resources that an activity takes some of, by demand or hold. */
-function touched({ problem }: LocatedPlan, one: Located): Set<number> {
-  return new Set([
+const touched = ({ problem, sharing }: LocatedPlan, one: Located): Set<number> =>
+  new Set([
     ...one.mode.demands.map(({ resource }) => resource),
-    ...problem.holds
-      .filter(({ activity }) => activity === one.placement.activity)
-      .map(({ resource }) => resource),
+    ...sharing.held[one.placement.activity].map((h) => problem.holds[h].resource),
   ]);
-}
 
 /**
  * Resources that would be short. A hold is to blame where everything would fit without that one;
@@ -67,10 +83,9 @@ export const supplies: Rule = (located, one) => {
   const found: Obstacle[] = [];
   const { activity: a, start: planned } = one.placement;
   for (const resource of touched(located, one)) {
-    const uses = usesOf(located, resource);
-    const own = uses.filter(({ activity }) => activity === a);
+    const near = usesBeside(located, one, resource);
+    const own = near.filter(({ activity }) => activity === a);
     const { steps } = located.problem.resources[resource];
-    const near = uses.filter((use) => own.some((mine) => meets(mine, use)));
     const moments = [...near.map(({ start }) => start), ...steps.map(({ from }) => from)];
     for (const t of [...new Set(moments)].sort((x, y) => y - x)) {
       if (t < 0 || (t >= planned && planned > one.shape.start)) continue;

@@ -2,7 +2,7 @@ import { latestOpened } from '../../model/lag-inverse.ts';
 import { functionFor } from '../../model/lag.ts';
 import type { OpenSurface } from '../../model/problem.ts';
 import type { Located, LocatedPlan } from '../located.ts';
-import { exposures } from '../obstacles/air.ts';
+import { ofSurface } from '../obstacles/air.ts';
 import { moves } from '../obstacles/parts.ts';
 import { idOf, inOrder, placedOf, type KeptOrders, type Stretch } from './kept.ts';
 import { film } from './people.ts';
@@ -44,9 +44,7 @@ function opennesses(located: LocatedPlan, kept: KeptOrders): Openness[] {
   const open = problem.surfaces.flatMap((surface): Openness[] => {
     const owner = at[surface.activity];
     if (!owner) return [];
-    const alone = exposures({ ...located, problem: { ...problem, surfaces: [surface] } }).filter(
-      ({ activity, end }) => activity === surface.activity && end > owner.shape.start,
-    );
+    const alone = ofSurface(located, surface).filter(({ end }) => end > owner.shape.start);
     const ends = endOf(located, surface, owner);
     if (alone.length === 0) {
       // Never open, for instance covered before: it has to stay so.
@@ -89,14 +87,15 @@ function dustOf({ problem }: LocatedPlan, one: Located): Stretch | null {
  * something open stays, with all that decide when and where that is open.
  */
 export function keepAir(located: LocatedPlan, kept: KeptOrders): void {
-  const open = opennesses(located, kept);
+  const bySpace: Openness[][] = located.problem.spaces.map(() => []);
+  for (const exposure of opennesses(located, kept))
+    for (const space of exposure.spaces) bySpace[space].push(exposure);
   for (const one of placedOf(located)) {
     const dust = dustOf(located, one);
     if (dust === null || one.mode.space === null) continue;
-    const reached = located.problem.spaces[one.mode.space].dustReaches.map(({ space }) => space);
-    for (const exposure of open) {
-      if (exposure.owner === dust.owner || !reached.some((s) => exposure.spaces.has(s))) continue;
-      if (inOrder(kept, dust, exposure)) continue;
+    const { dustReaches } = located.problem.spaces[one.mode.space];
+    for (const exposure of new Set(dustReaches.flatMap(({ space }) => bySpace[space]))) {
+      if (exposure.owner === dust.owner || inOrder(kept, dust, exposure)) continue;
       kept.woven.add(dust.owner);
       for (const a of exposure.deciders) kept.woven.add(a);
     }

@@ -44,3 +44,42 @@ export function inOrder(kept: KeptOrders, x: Stretch, y: Stretch): boolean {
   else return false;
   return true;
 }
+
+/** Of uses that end before another begins, so many that begin last are tried as steps in between. */
+const STEPS = 4;
+
+/** A stretch whose end is its owner's finish, or a bit after. */
+const plain = ({ owner, ends }: Stretch): boolean => ends.length === 1 && ends[0].before === owner;
+
+/**
+ * Keeps the order of all stretches that do not overlap; calls `clash` for those that do. A pair
+ * with a third stretch between its two, kept to both, follows from those orders and is left out:
+ * among n in a row there are n - 1 pairs then, and not n squared.
+ */
+export function inOrderAll(
+  kept: KeptOrders,
+  stretches: readonly Stretch[],
+  clash: (x: Stretch, y: Stretch) => void,
+): void {
+  const byStart = stretches.toSorted((x, y) => x.start - y.start || x.end - y.end);
+  byStart.forEach((z, i) => {
+    const steps: Stretch[] = [];
+    for (let k = i - 1; k >= 0 && steps.length < STEPS; k -= 1) {
+      const y = byStart[k];
+      if (y.end <= z.start && y.start < y.end && y.owner !== z.owner && plain(y)) steps.push(y);
+    }
+    const between = (x: Stretch): boolean =>
+      steps.some(
+        (y) =>
+          x.end <= y.start &&
+          x.owner !== y.owner &&
+          x.ends.every(({ before }) => before !== y.owner && before !== z.owner),
+      );
+    for (let k = 0; k < i; k += 1) {
+      const x = byStart[k];
+      if (x.owner === z.owner) continue;
+      if (x.end <= z.start && between(x)) continue;
+      if (!inOrder(kept, x, z)) clash(x, z);
+    }
+  });
+}

@@ -1,9 +1,9 @@
 import { latestOpened } from '../../model/lag-inverse.ts';
 import { functionFor } from '../../model/lag.ts';
 import type { Hold } from '../../model/problem.ts';
-import type { Located, LocatedPlan } from '../located.ts';
+import { those, type Located, type LocatedPlan } from '../located.ts';
 import { heldFor } from '../obstacles/supplies.ts';
-import { inOrder, placedOf, same, type KeptOrders, type Stretch } from './kept.ts';
+import { inOrderAll, same, type KeptOrders, type Stretch } from './kept.ts';
 import { film, whole } from './people.ts';
 
 interface Use extends Stretch {
@@ -47,27 +47,24 @@ function ofHold(located: LocatedPlan, hold: Hold): Use[] {
  * where capacity changes, so do holds.
  */
 export function keepSupplies(located: LocatedPlan, kept: KeptOrders): void {
-  const { problem } = located;
-  const placed = placedOf(located);
+  const { problem, sharing } = located;
   problem.resources.forEach(({ steps }, resource) => {
     const uses = [
-      ...placed.flatMap((one) => ofDemands(one, resource)),
-      ...problem.holds.flatMap((hold) => (hold.resource === resource ? ofHold(located, hold) : [])),
+      ...those(located, sharing.resources[resource]).flatMap((one) => ofDemands(one, resource)),
+      ...sharing.holds[resource].flatMap((h) => ofHold(located, problem.holds[h])),
     ];
     const least = steps.reduce((min, { capacity }) => Math.min(min, capacity), Infinity);
-    uses.forEach((x, i) => {
-      const beside = uses.slice(i + 1).filter((y) => y.owner !== x.owner);
-      for (const y of beside) inOrder(kept, x, y);
-      if (!x.lets) return;
+    inOrderAll(kept, uses, () => undefined);
+    for (const x of uses) {
+      if (!x.lets) continue;
       const together = uses.filter((y) => x.start < y.end && y.start < x.end);
       if (together.reduce((sum, { amount }) => sum + amount, 0) > least)
         for (const { owner } of together) kept.woven.add(owner);
-    });
+    }
     if (steps.every(({ capacity }) => capacity === steps[0].capacity)) return;
-    for (const hold of problem.holds)
-      if (hold.resource === resource)
-        for (const { ends } of ofHold(located, hold))
-          for (const { before } of ends) kept.woven.add(before);
+    for (const h of sharing.holds[resource])
+      for (const { ends } of ofHold(located, problem.holds[h]))
+        for (const { before } of ends) kept.woven.add(before);
   });
 }
 
