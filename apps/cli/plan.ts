@@ -2,7 +2,7 @@
 import { accessSync, constants, statSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { DomainError } from '#kernel/error.ts';
-import { runSolve, type RunResult } from '#host/run-solve.ts';
+import { runSolve, TooLittleMemory, type RunResult } from '#host/run-solve.ts';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
 import { frameOf } from '#planning/compile/frame/time.ts';
 import { observedMaterials } from '#planning/compile/observed/observed.ts';
@@ -18,7 +18,15 @@ import type { Yard } from '#planning/yard/yard.ts';
 import { check } from '#scheduling/checker/check.ts';
 import { readArguments, type PlanArguments } from './plan/arguments.ts';
 import { readJson } from './plan/read-json.ts';
-import { findingLines, refusal, searchLine, warningLines, type PlanFile } from './plan/report.ts';
+import {
+  findingLines,
+  refusal,
+  searchLine,
+  shorteningLines,
+  warningLines,
+  type PlanFile,
+} from './plan/report.ts';
+import { boatsAsked, shorten } from './plan/shorten.ts';
 import { pathOf, UsageError } from './words.ts';
 
 /** The documented exit codes. */
@@ -38,21 +46,38 @@ function expectWritable(out: string): void {
   }
 }
 
-async function search(compiled: Compiled, given: PlanArguments): Promise<RunResult> {
+/** Does something that Ctrl-C cuts short. */
+async function interruptible<T>(work: (signal: AbortSignal) => Promise<T>): Promise<T> {
   const stop = new AbortController();
   const onSignal = (): void => {
     stop.abort();
   };
   process.once('SIGINT', onSignal);
   try {
-    return await runSolve(compiled.problem, {
-      seed: given.seed,
-      signal: stop.signal,
-      ...(given.seconds === null ? {} : { seconds: given.seconds }),
-      ...(given.iterations === null ? {} : { iterations: given.iterations }),
-    });
+    return await work(stop.signal);
   } finally {
     process.off('SIGINT', onSignal);
+  }
+}
+
+async function search(
+  compiled: Compiled,
+  given: PlanArguments,
+  signal: AbortSignal,
+): Promise<RunResult> {
+  try {
+    return await runSolve(compiled.problem, {
+      seed: given.seed,
+      signal,
+      ...(given.seconds === null ? {} : { seconds: given.seconds }),
+      ...(given.iterations === null ? {} : { iterations: given.iterations }),
+      ...(given.threads === null ? {} : { threads: given.threads }),
+      ...(given.memoryMB === null ? {} : { memoryMB: given.memoryMB }),
+    });
+  } catch (error) {
+    if (!(error instanceof TooLittleMemory) || given.memoryMB === null) throw error;
+    const asked = `--memory "${String(given.memoryMB)}"`;
+    throw new UsageError(`${asked} is too little for this yard: give it more megabytes.`);
   }
 }
 
@@ -105,13 +130,22 @@ async function plan(given: PlanArguments): Promise<number> {
   const workload = makeWorkload(yard);
   const compiled = compile({ yard, workload });
   const begun = performance.now();
-  const result = await search(compiled, given);
+  const result = await interruptible((signal) => search(compiled, given, signal));
   const seconds = (performance.now() - begun) / 1000;
   expectRight(compiled, result);
   if (result.plan === null) return withoutPlan(compiled, result, given);
 
   const sheet = makeSheet({ compiled, result, yard, workload });
   const warnings = yardWarnings(yard);
+  const asked = {
+    problem: compiled.problem,
+    plan: result.plan,
+    map: compiled.map,
+    seed: given.seed,
+  };
+  const shortening = given.shorten
+    ? await interruptible((signal) => shorten(asked, boatsAsked(sheet.boats), signal))
+    : null;
   const file: PlanFile = {
     format: 'curewright-plan',
     version: 1,
@@ -122,12 +156,13 @@ async function plan(given: PlanArguments): Promise<number> {
     sheet,
     map: compiled.map,
     result: { status: result.status, plan: result.plan, bounds: result.bounds },
+    ...(shortening === null ? {} : { shortening }),
   };
   if (given.out !== null) writeFileSync(pathOf(given.out), `${JSON.stringify(file, null, 2)}\n`);
   process.stdout.write(
     given.json
       ? `${JSON.stringify(file)}\n`
-      : `${printSheet(sheet, { weeks: given.weeks, mixDays: given.mixDays })}${findings(yard)}${warningLines(warnings)}${searchLine(result, given.seed, seconds)}`,
+      : `${printSheet(sheet, { weeks: given.weeks, mixDays: given.mixDays })}${findings(yard)}${shortening === null ? '' : shorteningLines(shortening)}${warningLines(warnings)}${searchLine(result, given.seed, seconds)}`,
   );
   return exit.plan;
 }

@@ -43,6 +43,8 @@ describe('what it prints', () => {
         '--json',
         '--threads',
         '3',
+        '--memory',
+        '512',
       );
       expect([code, err]).toEqual([0, '']);
       const seconds: unknown = expect.any(Number);
@@ -133,6 +135,16 @@ describe('what it refuses, with exit code 2', () => {
       /--iterations "0\.5" is not possible: give/,
     ],
     ['no threads', ['small.sm', '--threads', '0'], /--threads "0" is not possible: give/],
+    [
+      'more files at once than threads',
+      ['small.sm', 'window.sch', '--threads', '2', '--at-once', '3'],
+      /--at-once "3" is not possible: give a whole number from 1 to 2/,
+    ],
+    [
+      'hardly any memory',
+      ['small.sm', '--memory', '10'],
+      /--memory "10" is not possible: give a whole number from 64 to 1048576/,
+    ],
     ['a word for a seed', ['small.sm', '--seed', 'x'], /--seed "x" is not possible: give/],
     [
       'both limits',

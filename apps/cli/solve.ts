@@ -1,5 +1,6 @@
 /** `npm run solve`: benchmark files in, one line of result each. See `solve/arguments.ts` for its words. */
 import { accessSync, constants } from 'node:fs';
+import { threadsWithin } from '#host/threads/memory.ts';
 import { readArguments, type SolveArguments } from './solve/arguments.ts';
 import { Pool } from './solve/pool.ts';
 import { jsonLine, readableLine } from './solve/report.ts';
@@ -11,14 +12,17 @@ const BAD_INPUT = 2;
 async function solve(words: readonly string[]): Promise<number> {
   const given = readArguments(words);
   given.files.forEach(expectReadable);
-  const pool = new Pool(
-    given.files.map((file) => ({ path: pathOf(file), limit: given.limit, seed: given.seed })),
-  );
+  const { limit, seed, atOnce, memoryMB } = given;
+  const within = memoryMB === null ? null : Math.floor(memoryMB / atOnce);
+  const threads = threadsWithin(within, Math.floor(given.threads / atOnce));
+  const own = within === null ? null : Math.floor(within / threads);
+  const means = { threads, memoryMB: own, allMB: within };
+  const pool = new Pool(given.files.map((file) => ({ path: pathOf(file), limit, seed, ...means })));
   stopOn(pool, 'SIGINT', 130);
   stopOn(pool, 'SIGTERM', 143);
   let code = 0;
   const width = Math.max(...given.files.map((file) => file.length));
-  await pool.run(given.threads, (answer, k) => {
+  await pool.run(atOnce, (answer, k) => {
     if (!print(given, answer, k, width)) code = BAD_INPUT;
   });
   return code;

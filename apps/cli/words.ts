@@ -1,6 +1,7 @@
 /** What the commands' arguments have in common. */
 import { resolve } from 'node:path';
 import { parseArgs, type ParseArgsConfig } from 'node:util';
+import { LEAST_MB } from '#host/threads/memory.ts';
 
 /** A command line that cannot be understood: which argument, and what to write instead. */
 export class UsageError extends Error {}
@@ -58,3 +59,12 @@ export function limitsOf(
 
 export const seedOf = (word: string | undefined): number =>
   wholeOf('--seed', word ?? '1', 0, 0xffffffff);
+
+/** More threads than any machine at hand has cores. */
+const MOST_THREADS = 64;
+const MOST_MEMORY = 1_048_576;
+
+export const threadsOf = (word: string): number => wholeOf('--threads', word, 1, MOST_THREADS);
+
+/** Megabytes. */
+export const memoryOf = (word: string): number => wholeOf('--memory', word, LEAST_MB, MOST_MEMORY);

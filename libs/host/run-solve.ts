@@ -1,7 +1,11 @@
+import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { Plan, SearchState, SolveResult } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
-import type { Order, Report } from './messages.ts';
+import type { Standing } from '#scheduling/search/portfolio/board.ts';
+import { isOutOfMemory, limitsOf, threadsWithin } from './threads/memory.ts';
+import type { Order, Report } from './threads/messages.ts';
+import { askToStop, isShortOfMemory, newSignals, tellShortOfMemory } from './threads/watch.ts';
 
 export interface RunOptions {
   /** Stop after so many seconds from the call; with neither limit, `DEFAULT_SECONDS`. */
@@ -10,6 +14,10 @@ export interface RunOptions {
   readonly iterations?: number;
   readonly seed: number;
   readonly warmStart?: Plan | null;
+  /** Threads at most, without influence on what so many iterations find; the cores at hand where not given. */
+  readonly threads?: number;
+  /** Megabytes for all threads together, `LEAST_MB` at least; no limit where not given. */
+  readonly memoryMB?: number;
   /** Called with the first plan at once, then at most five times a second. */
   readonly onProgress?: (state: SearchState) => void;
   /** Ends the search; the best plan so far is the result. */
@@ -19,48 +27,137 @@ export interface RunOptions {
 export interface RunResult extends SolveResult {
   /** Milliseconds from the call to the first plan, the thread's start included; null if there was none. */
   readonly firstPlanMs: number | null;
+  /** The memory allowed was too little for all searchers: what was found is right, but more was possible. */
+  readonly shortOfMemory: boolean;
 }
 
 const DEFAULT_SECONDS = 10;
 
+/** There was no room even for a first plan. */
+export class TooLittleMemory extends Error {
+  constructor(memoryMB: number | null, cause: unknown) {
+    const allowed = memoryMB === null ? 'The memory at hand' : `A memory of ${String(memoryMB)} MB`;
+    super(`${allowed} is too little for this problem: allow it more`, { cause });
+  }
+}
+
+/** So long after it has to end, in milliseconds, a thread may still answer for itself. */
+const GRACE = 25;
+
+const nothing: SolveResult = {
+  status: 'unknown',
+  plan: null,
+  bounds: [],
+  chains: [],
+  floats: [],
+  infeasibility: null,
+  iterations: 0,
+  foundAt: 0,
+};
+
+/** Whether two plans that a search told one after the other are one: a later one is better by rank. */
+const isSame = (a: Plan | null, b: Plan | null): boolean =>
+  a === b ||
+  (a !== null && b !== null && a.values.every((value, rank) => value === b.values[rank]));
+
+/** One first thread. */
+interface Led {
+  /** Rejects if a thread fails. */
+  readonly result: Promise<SolveResult>;
+  /** Ends it with another's answer. */
+  giveUp(result: SolveResult): void;
+}
+
+function lead(order: Order, tell: (report: Exclude<Report, { kind: 'result' }>) => void): Led {
+  // No hooks or flags of the parent: the thread runs the same source everywhere.
+  const worker = new Worker(new URL('./threads/entry.ts', import.meta.url), {
+    workerData: order,
+    execArgv: [],
+    ...limitsOf(order.memoryMB),
+  });
+  const { promise, resolve, reject } = Promise.withResolvers<SolveResult>();
+  worker.on('message', (report: Report) => {
+    if (report.kind === 'result') resolve(report.result);
+    else tell(report);
+  });
+  worker.on('error', reject);
+  worker.on('exit', (code) => {
+    reject(new Error(`The search thread ended with code ${String(code)} and no result`));
+  });
+  return {
+    result: promise.finally(() => {
+      void worker.terminate();
+    }),
+    giveUp: resolve,
+  };
+}
+
 /**
- * Solves in a thread of its own, so that the caller stays responsive and can stop it.
- * Rejects only if the thread fails; infeasible and out of time are results.
+ * Solves in threads of its own, so that the caller stays responsive and can stop it.
+ * Rejects if a thread fails, and with `TooLittleMemory`; infeasible, out of time and short of memory
+ * are results.
  */
-export function runSolve(problem: Problem, options: RunOptions): Promise<RunResult> {
-  const { seed, iterations = null, signal, onProgress, warmStart = null } = options;
+export async function runSolve(problem: Problem, options: RunOptions): Promise<RunResult> {
+  const { seed, iterations = null, signal, warmStart = null, memoryMB = null } = options;
+  const threads = threadsWithin(memoryMB, options.threads ?? availableParallelism());
   const seconds = options.seconds ?? (iterations === null ? DEFAULT_SECONDS : null);
   const startedAt = Date.now();
+  const deadline = seconds === null ? null : startedAt + seconds * 1000;
+  const signals = newSignals(deadline);
   const order: Order = {
+    role: 'first',
     problem,
     seed,
     iterations,
     startedAt,
-    deadline: seconds === null ? null : startedAt + seconds * 1000,
+    deadline,
     warmStart,
-    stop: new Int32Array(new SharedArrayBuffer(4)),
+    threads,
+    memoryMB: memoryMB === null ? null : Math.floor(memoryMB / threads),
+    allMB: memoryMB,
+    signals,
+    found: null,
+  };
+  let found: Standing | null = null;
+  /** Of the plan found; null until its reasons are known. */
+  let draft: SolveResult | null = null;
+  let firstPlanMs: number | null = null;
+  const led = lead(order, (report) => {
+    if (report.kind === 'draft') {
+      draft = report.result;
+      return;
+    }
+    const { state } = report;
+    if (state.plan !== null) firstPlanMs ??= Date.now() - startedAt;
+    if (!isSame(state.plan, found?.plan ?? null)) draft = null;
+    found = state;
+    options.onProgress?.(state);
+  });
+  let grace: NodeJS.Timeout | null = null;
+  /** A thread in the middle of a long step is not waited for where its answer is known. */
+  const giveUpIfSilent = (): void => {
+    const iterations = found?.iterations ?? 0;
+    if (found === null || (found.plan === null && found.status === 'unknown'))
+      led.giveUp({ ...nothing, iterations });
+    else if (draft !== null) led.giveUp({ ...draft, iterations });
   };
   const stop = (): void => {
-    Atomics.store(order.stop, 0, 1);
+    askToStop(signals);
+    grace ??= setTimeout(giveUpIfSilent, GRACE);
   };
+  const end = deadline === null ? null : setTimeout(giveUpIfSilent, deadline - startedAt + GRACE);
   if (signal?.aborted) stop();
-  // No hooks or flags of the parent: the thread runs the same source everywhere.
-  const worker = new Worker(new URL('./solve-thread.ts', import.meta.url), {
-    workerData: order,
-    execArgv: [],
-  });
   signal?.addEventListener('abort', stop, { once: true });
-  return new Promise<RunResult>((resolve, reject) => {
-    worker.on('message', (report: Report) => {
-      if (report.kind === 'progress') onProgress?.(report.state);
-      else resolve({ ...report.result, firstPlanMs: report.firstPlanMs });
+  try {
+    const result = await led.result.catch((error: unknown) => {
+      if (!isOutOfMemory(error)) throw error;
+      if (found === null) throw new TooLittleMemory(memoryMB, error);
+      tellShortOfMemory(signals);
+      return draft ?? lead({ ...order, found }, () => undefined).result;
     });
-    worker.on('error', reject);
-    worker.on('exit', (code) => {
-      reject(new Error(`The search thread ended with code ${String(code)} and no result`));
-    });
-  }).finally(() => {
+    return { ...result, firstPlanMs, shortOfMemory: isShortOfMemory(signals) };
+  } finally {
     signal?.removeEventListener('abort', stop);
-    return worker.terminate();
-  });
+    for (const timer of [grace, end]) if (timer !== null) clearTimeout(timer);
+  }
 }

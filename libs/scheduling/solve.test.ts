@@ -63,7 +63,7 @@ describe('solve', () => {
     });
     expect(none).toMatchObject({ status: 'infeasible', plan: null, bounds: [] });
     expect(none.infeasibility?.activities).toEqual([0]);
-    // Ten hours of work for eight hours of one builder before the horizon: no propagation sees it.
+    // Ten hours of work for eight hours of one builder before the horizon: the root does not see it.
     const crowded = problem({
       horizon: 1000,
       builders: [builder('Ada')],
@@ -71,11 +71,14 @@ describe('solve', () => {
         activity(`a${String(a)}`, [work(100)], { refit: null }),
       ),
     });
-    expect(solve(crowded, { seed: 1, iterations: 50 })).toMatchObject({
+    expect(solve(crowded, { seed: 1, iterations: 2 })).toMatchObject({
       status: 'unknown',
       plan: null,
       infeasibility: null,
     });
+    const proved = solve(crowded, { seed: 1, iterations: 500 });
+    expect(proved).toMatchObject({ status: 'infeasible', plan: null });
+    expect(proved.infeasibility?.constraints.map(({ kind }) => kind)).toContain('builder');
   });
 
   it('trades lateness only within the tolerance', () => {

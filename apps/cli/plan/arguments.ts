@@ -1,10 +1,15 @@
-import { limitsOf, parseWords, seedOf, UsageError } from '../words.ts';
+import { limitsOf, memoryOf, parseWords, seedOf, threadsOf, UsageError } from '../words.ts';
 
 export interface PlanArguments {
   readonly file: string;
   readonly seconds: number | null;
   readonly iterations: number | null;
   readonly seed: number;
+  /** Null: as many threads as there are cores; as much memory as there is. */
+  readonly threads: number | null;
+  readonly memoryMB: number | null;
+  /** Whether to ask what would shorten the plan. */
+  readonly shorten: boolean;
   readonly json: boolean;
   readonly out: string | null;
   /** How many weeks are printed, and on how many days with wet work of them the mix sheets. */
@@ -13,12 +18,15 @@ export interface PlanArguments {
 }
 
 const usage =
-  'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--weeks N] [--mix-days N] [--json] [--out PLAN.json]';
+  'npm run plan -- FILE.json [--seconds N | --iterations N] [--seed K] [--threads K] [--memory MB] [--weeks N] [--mix-days N] [--shorten] [--json] [--out PLAN.json]';
 
 const options = {
   seconds: { type: 'string' },
   iterations: { type: 'string' },
   seed: { type: 'string' },
+  threads: { type: 'string' },
+  memory: { type: 'string' },
+  shorten: { type: 'boolean' },
   json: { type: 'boolean' },
   out: { type: 'string' },
   weeks: { type: 'string' },
@@ -51,6 +59,9 @@ export function readArguments(words: readonly string[]): PlanArguments {
     file: positionals[0],
     ...limitsOf(values.seconds, values.iterations),
     seed: seedOf(values.seed),
+    threads: values.threads === undefined ? null : threadsOf(values.threads),
+    memoryMB: values.memory === undefined ? null : memoryOf(values.memory),
+    shorten: values.shorten ?? false,
     json: values.json ?? false,
     out: values.out ?? null,
     weeks: countOf('weeks', values.weeks, 1),

@@ -4,12 +4,15 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { DomainError } from '#kernel/error.ts';
+import type { Shortening } from '#planning/decode/explain/what-shortens.ts';
+import type { SheetBoat } from '#planning/decode/sheet.ts';
 import { readYard } from '#planning/yard/read.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import { UsageError } from '../words.ts';
 import { readArguments } from './arguments.ts';
 import { parseJson } from './read-json.ts';
-import { findingLines, warningLines } from './report.ts';
+import { findingLines, shorteningLines, warningLines, type PlanFile } from './report.ts';
+import { boatsAsked } from './shorten.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'plan-'));
 afterAll(() => {
@@ -143,6 +146,21 @@ describe('npm run plan', { timeout: 60_000 }, () => {
     expect(stdout).toContain('Week of 2026-12-07, by builder');
   });
 
+  it('says what would shorten the refit most where it is asked to', () => {
+    const { status, stdout, stderr } = plan(
+      ...[seed('yard-of-one'), '--iterations', '8', '--shorten', '--json'],
+    );
+    expect([status, stderr]).toEqual([0, '']);
+    const { shortening } = JSON.parse(stdout) as PlanFile;
+    if (shortening === undefined) throw new Error('nothing is said');
+    expect(shortening.map(({ refitId }) => refitId)).toEqual(['wren-winter']);
+    const [{ shortenings }] = shortening;
+    const gains = shortenings.map(({ refits }) => refits[0].earlierMinutes);
+    expect(gains.length).toBeGreaterThan(0);
+    expect(gains).toEqual(gains.toSorted((a, b) => b - a));
+    expect(gains[gains.length - 1]).toBeGreaterThan(0);
+  });
+
   it('refuses a reading from the future', () => {
     const name = changed('future.json', (yard) => {
       const at = '2190-01-01T12:00:00Z';
@@ -221,13 +239,18 @@ describe('readArguments', () => {
   it('reads every word', () => {
     expect(
       readArguments(
-        'yard.json --seconds 2.5 --seed 7 --json --out p.json --weeks 3 --mix-days 5'.split(' '),
+        'yard.json --seconds 2.5 --seed 7 --threads 3 --memory 700 --json --shorten --out p.json --weeks 3 --mix-days 5'.split(
+          ' ',
+        ),
       ),
     ).toEqual({
       file: 'yard.json',
       seconds: 2.5,
       iterations: null,
       seed: 7,
+      threads: 3,
+      memoryMB: 700,
+      shorten: true,
       json: true,
       out: 'p.json',
       weeks: 3,
@@ -259,6 +282,14 @@ describe('readArguments', () => {
       ['a.json', '--seed', 'x'],
       '--seed "x" is not possible: give a whole number from 0 to 4294967295.',
     ],
+    [
+      ['a.json', '--threads', '65'],
+      '--threads "65" is not possible: give a whole number from 1 to 64.',
+    ],
+    [
+      ['a.json', '--memory', 'lots'],
+      '--memory "lots" is not possible: give a whole number from 64 to 1048576.',
+    ],
     [['a.json', '--fast'], "Unknown option '--fast'"],
   ])('refuses %j', (words, message) => {
     expect(() => readArguments(words)).toThrow(UsageError);
@@ -276,6 +307,30 @@ describe('warningLines', () => {
       ]),
     ).toBe(
       '\nTo be looked at in the yard file\n  materials[0].hardener: Much hardener.\n  procedures[1]: Contested bond. [A sheet]\n\n',
+    );
+  });
+});
+
+describe('what would shorten a plan', () => {
+  const boat = (refitId: string, lateMinutes: number) =>
+    ({ refitId, lateMinutes }) as Partial<SheetBoat> as SheetBoat;
+
+  it('is asked of the boats that are late, and of all where none is', () => {
+    const [wren, swift, owl] = [boat('wren', 0), boat('swift', 30), boat('owl', 0)];
+    expect(boatsAsked([wren, swift, owl])).toEqual([swift]);
+    expect(boatsAsked([wren, owl])).toEqual([wren, owl]);
+  });
+
+  it('is told boat by boat, also where nothing would', () => {
+    const text = (words: string) => ({ text: words }) as Partial<Shortening> as Shortening;
+    const one = { refitId: 'w', boat: 'Wren', refit: 'Winter list' };
+    expect(
+      shorteningLines([
+        { ...one, shortenings: [text('Without that: 1 h earlier.')] },
+        { ...one, boat: 'Owl', shortenings: [] },
+      ]),
+    ).toBe(
+      '\nWhat would shorten it most\n  Wren, Winter list\n    Without that: 1 h earlier.\n  Owl, Winter list\n    Nothing that holds it up, eased by itself, was found to.\n\n',
     );
   });
 });

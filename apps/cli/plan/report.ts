@@ -1,7 +1,9 @@
 import type { Calibration } from '#cure/calibration/observed.ts';
+import type { RunResult } from '#host/run-solve.ts';
 import type { DomainError, Fault } from '#kernel/error.ts';
 import type { SolveResult } from '#scheduling/model/plan.ts';
 import type { PlanMap } from '#planning/compile/trace/map.ts';
+import type { Shortening } from '#planning/decode/explain/what-shortens.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Warning } from '#planning/yard/check/bonds/bonds.ts';
 
@@ -20,6 +22,14 @@ export function refusal(label: string, error: DomainError): string {
   return `${lines.join('\n')}\n`;
 }
 
+/** What would shorten a boat's refit, the largest gain first. */
+export interface BoatShortening {
+  readonly refitId: string;
+  readonly boat: string;
+  readonly refit: string;
+  readonly shortenings: readonly Shortening[];
+}
+
 /** What `--json` prints and `--out` writes. */
 export interface PlanFile {
   readonly format: 'curewright-plan';
@@ -32,6 +42,8 @@ export interface PlanFile {
   readonly sheet: PlanSheet;
   readonly map: PlanMap;
   readonly result: Pick<SolveResult, 'status' | 'plan' | 'bounds'>;
+  /** With `--shorten` only. */
+  readonly shortening?: readonly BoatShortening[];
 }
 
 /** For people: path, what it is, and its source where it has one. */
@@ -66,15 +78,27 @@ export function findingLines(
     : `${['', 'What the yard has found itself', ...lines, ''].join('\n')}\n`;
 }
 
+/** So many things a boat are printed. */
+const TOLD = 5;
+
+/** For people: what would shorten each boat's refit most. */
+export function shorteningLines(boats: readonly BoatShortening[]): string {
+  const lines = boats.flatMap(({ boat, refit, shortenings }) => [
+    `  ${boat}, ${refit}`,
+    ...shortenings.slice(0, TOLD).map(({ text }) => `    ${text}`),
+    ...(shortenings.length === 0
+      ? ['    Nothing that holds it up, eased by itself, was found to.']
+      : []),
+  ]);
+  return `${['', 'What would shorten it most', ...lines, ''].join('\n')}\n`;
+}
+
 /** How the search went, for people. */
-export function searchLine(
-  result: SolveResult & { readonly firstPlanMs: number | null },
-  seed: number,
-  seconds: number,
-): string {
+export function searchLine(result: RunResult, seed: number, seconds: number): string {
   const first =
     result.firstPlanMs === null
       ? 'no plan'
       : `first plan after ${(result.firstPlanMs / 1000).toFixed(2)} s`;
-  return `Search: ${result.status}; ${first}, ${String(result.iterations)} iterations in ${seconds.toFixed(1)} s, best found at ${String(result.foundAt)}, seed ${String(seed)}\n`;
+  const short = result.shortOfMemory ? '; short of memory, so less was searched' : '';
+  return `Search: ${result.status}; ${first}, ${String(result.iterations)} iterations in ${seconds.toFixed(1)} s, best found at ${String(result.foundAt)}, seed ${String(seed)}${short}\n`;
 }

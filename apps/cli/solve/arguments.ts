@@ -1,12 +1,26 @@
 import { readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { isProblemFile } from '#scheduling/formats/problem-file.ts';
-import { limitsOf, parseWords, pathOf, seedOf, UsageError, wholeOf } from '../words.ts';
+import {
+  limitsOf,
+  memoryOf,
+  parseWords,
+  pathOf,
+  seedOf,
+  threadsOf,
+  UsageError,
+  wholeOf,
+} from '../words.ts';
 
 export interface SolveArguments {
   readonly files: readonly string[];
   readonly limit: Limit;
+  /** In all. */
   readonly threads: number;
+  /** Files side by side; the threads are shared out among them. */
+  readonly atOnce: number;
+  /** Megabytes for all threads together; null: no limit. */
+  readonly memoryMB: number | null;
   readonly seed: number;
   readonly json: boolean;
 }
@@ -16,18 +30,19 @@ export type Limit =
   | { readonly kind: 'iterations'; readonly iterations: number };
 
 const usage =
-  'npm run solve -- FILE|FOLDER... [--seconds N | --iterations N] [--threads K] [--seed K] [--json]';
+  'npm run solve -- FILE|FOLDER... [--seconds N | --iterations N] [--threads K] [--at-once N] [--memory MB] [--seed K] [--json]';
 
 const options = {
   seconds: { type: 'string' },
   iterations: { type: 'string' },
   threads: { type: 'string' },
+  'at-once': { type: 'string' },
+  memory: { type: 'string' },
   seed: { type: 'string' },
   json: { type: 'boolean' },
 } as const;
 
 const DEFAULT_SECONDS = 10;
-const MOST_THREADS = 64;
 
 const kinds = '.sm, .sch, .dzn or .json';
 
@@ -50,13 +65,19 @@ export function readArguments(words: readonly string[]): SolveArguments {
   if (positionals.length === 0)
     throw new UsageError(`FILE is missing: name at least one file (${kinds}) or folder.`);
   const { seconds, iterations } = limitsOf(values.seconds, values.iterations);
+  const files = positionals.flatMap(filesOf);
+  const threads = threadsOf(values.threads ?? '1');
+  const most = Math.min(threads, files.length);
+  const memoryMB = values.memory === undefined ? null : memoryOf(values.memory);
   return {
-    files: positionals.flatMap(filesOf),
+    files,
     limit:
       iterations === null
         ? { kind: 'seconds', seconds: seconds ?? DEFAULT_SECONDS }
         : { kind: 'iterations', iterations },
-    threads: wholeOf('--threads', values.threads ?? '1', 1, MOST_THREADS),
+    threads,
+    atOnce: wholeOf('--at-once', values['at-once'] ?? String(most), 1, most),
+    memoryMB,
     seed: seedOf(values.seed),
     json: values.json ?? false,
   };

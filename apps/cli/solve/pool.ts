@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { limitsOf } from '#host/threads/memory.ts';
 import type { Answer, Order } from './worker.ts';
 
 /** Worker threads that each take the next order when free; answers are handed out in order. */
@@ -15,8 +16,8 @@ export class Pool {
   }
 
   /** Resolves when every answer went to `take`; rejects if a worker fails. */
-  async run(threads: number, take: (answer: Answer, k: number) => void): Promise<void> {
-    const count = Math.min(threads, this.orders.length);
+  async run(atOnce: number, take: (answer: Answer, k: number) => void): Promise<void> {
+    const count = Math.min(atOnce, this.orders.length);
     try {
       await Promise.all(Array.from({ length: count }, () => this.serve(take)));
     } finally {
@@ -30,7 +31,10 @@ export class Pool {
   }
 
   private serve(take: (answer: Answer, k: number) => void): Promise<void> {
-    const worker = new Worker(new URL('./worker.ts', import.meta.url));
+    const worker = new Worker(
+      new URL('./worker.ts', import.meta.url),
+      limitsOf(this.orders[0].memoryMB),
+    );
     this.workers.push(worker);
     return new Promise((resolve, reject) => {
       let current = -1;

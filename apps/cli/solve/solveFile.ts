@@ -1,5 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { runPortfolio } from '#host/threads/lead.ts';
+import { newSignals } from '#host/threads/watch.ts';
 import { readProblemFile } from '#scheduling/formats/problem-file.ts';
 import type { Plan, SearchState, SolveStatus } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
@@ -28,43 +30,98 @@ export interface Solved {
   readonly plan: Plan | null;
 }
 
-/** Reads and solves one benchmark file. Throws `input.malformed`, and what reading a file throws. */
+/** What one search may use. */
+export interface Means {
+  readonly threads: number;
+  /** Megabytes for each thread; null: no limit. */
+  readonly memoryMB: number | null;
+  /** For all threads together. */
+  readonly allMB: number | null;
+}
+
+/** Watches a search go by. */
+class Watch {
+  private readonly begin = performance.now();
+  private best: Plan | null = null;
+  private toBest: number | null = null;
+
+  elapsed(): number {
+    return (performance.now() - this.begin) / 1000;
+  }
+
+  see({ plan }: SearchState): void {
+    if (plan === this.best) return;
+    this.best = plan;
+    this.toBest = this.elapsed();
+  }
+
+  solved(problem: Problem, { status, plan, bounds }: SearchState): Solved {
+    const outcome = {
+      status,
+      makespan: plan === null ? null : plan.finishes[0],
+      bound: bounds[1].bound,
+      seconds: rounded(this.elapsed()),
+      toBest: this.toBest === null ? null : rounded(this.toBest),
+    };
+    return { outcome, problem, plan };
+  }
+}
+
+/**
+ * Reads and solves one benchmark file in this thread. Throws `input.malformed`, and what reading a
+ * file throws.
+ */
 export function solveFile(path: string, limit: Limit, seed: number): Solved {
-  const begin = performance.now();
-  const elapsed = (): number => (performance.now() - begin) / 1000;
+  const watch = new Watch();
   const problem = readBenchmark(path);
   const solver = create(problem, seed, null);
-  let best: Plan | null = null;
-  let toBest: number | null = null;
   let state: SearchState;
   let batch = 1;
   let done = 0;
   do {
-    const before = elapsed();
+    const before = watch.elapsed();
     state = solver.step(
       limit.kind === 'iterations' ? Math.min(batch, limit.iterations - done) : batch,
     );
     done += batch;
-    const after = elapsed();
-    if (state.plan !== best) {
-      best = state.plan;
-      toBest = after;
-    }
-    const took = 1000 * (after - before);
+    watch.see(state);
+    const took = 1000 * (watch.elapsed() - before);
     if (took > LOOK_MS) batch = Math.max(1, batch >> 1);
     else if (took < LOOK_MS / 2) batch = Math.min(LARGEST_BATCH, batch * 2);
   } while (
     !state.done &&
-    !(limit.kind === 'iterations' ? done >= limit.iterations : elapsed() >= limit.seconds)
+    !(limit.kind === 'iterations' ? done >= limit.iterations : watch.elapsed() >= limit.seconds)
   );
-  const outcome = {
-    status: state.status,
-    makespan: best === null ? null : best.finishes[0],
-    bound: state.bounds[1].bound,
-    seconds: rounded(elapsed()),
-    toBest: toBest === null ? null : rounded(toBest),
+  return watch.solved(problem, state);
+}
+
+/** The same with this thread and others, the same iterations giving the same answer. */
+export async function solveFileWith(
+  path: string,
+  limit: Limit,
+  seed: number,
+  means: Means,
+): Promise<Solved> {
+  const watch = new Watch();
+  const startedAt = Date.now();
+  const problem = readBenchmark(path);
+  const deadline = limit.kind === 'seconds' ? startedAt + 1000 * limit.seconds : null;
+  const iterations = limit.kind === 'iterations' ? limit.iterations : null;
+  const signals = newSignals(deadline);
+  const order = {
+    role: 'first' as const,
+    problem,
+    seed,
+    iterations,
+    startedAt,
+    deadline,
+    warmStart: null,
+    signals,
   };
-  return { outcome, problem, plan: best };
+  const see = (state: SearchState): void => watch.see(state);
+  const state = await runPortfolio({ ...order, ...means, found: null }, see, see);
+  watch.see(state);
+  return watch.solved(problem, state);
 }
 
 /**

@@ -1,9 +1,9 @@
 import { parentPort } from 'node:worker_threads';
 import { DomainError } from '#kernel/error.ts';
 import type { Limit } from './arguments.ts';
-import { solveFile, type Outcome } from './solveFile.ts';
+import { solveFileWith, type Means, type Outcome } from './solveFile.ts';
 
-export interface Order {
+export interface Order extends Means {
   readonly path: string;
   readonly limit: Limit;
   readonly seed: number;
@@ -15,12 +15,12 @@ export type Answer =
   | { readonly refusal: string };
 
 parentPort?.on('message', (order: Order) => {
-  parentPort?.postMessage(answer(order));
+  void answer(order).then((one) => parentPort?.postMessage(one));
 });
 
-function answer({ path, limit, seed }: Order): Answer {
+async function answer({ path, limit, seed, ...means }: Order): Promise<Answer> {
   try {
-    return { outcome: solveFile(path, limit, seed).outcome };
+    return { outcome: (await solveFileWith(path, limit, seed, means)).outcome };
   } catch (error) {
     if (error instanceof DomainError) return { refusal: `${error.message}. ${error.cure}` };
     if (error instanceof Error && 'syscall' in error) {

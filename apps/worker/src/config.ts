@@ -1,19 +1,53 @@
+import { availableParallelism } from 'node:os';
+import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { databaseAddress, readEnvironment, wholeNumber } from '#host/environment.ts';
+import { LEAST_MB } from '#host/threads/memory.ts';
 
 const environment = z.object({
   DATABASE_URL: databaseAddress,
-  /** Runs at once; each takes a core for itself. */
+  /** Runs at once. */
   WORKER_CONCURRENCY: wholeNumber(1, 16).default(1),
+  /** Threads of each run; the cores at hand are shared out where it is not set. */
+  WORKER_THREADS: wholeNumber(1, 64).optional(),
+  /** Megabytes for the threads of each run together. */
+  WORKER_MEMORY: wholeNumber(LEAST_MB, 1_048_576).optional(),
 });
 
 export interface Config {
   readonly databaseUrl: string;
   readonly concurrency: number;
+  readonly threads: number;
+  /** Null: no limit. */
+  readonly memoryMB: number | null;
 }
 
-/** Reads the environment once at start; throws one message that names every wrong variable. */
-export function readConfig(env: Readonly<Record<string, string | undefined>>): Config {
-  const { DATABASE_URL, WORKER_CONCURRENCY } = readEnvironment(environment, env);
-  return { databaseUrl: DATABASE_URL, concurrency: WORKER_CONCURRENCY };
+const options = { threads: { type: 'string' }, memory: { type: 'string' } } as const;
+
+/**
+ * Reads the environment once at start, and the words `--threads K` and `--memory MB`, which come
+ * before it. Throws one message that names every wrong variable or word, its value and what it
+ * should be.
+ */
+export function readConfig(
+  env: Readonly<Record<string, string | undefined>>,
+  words: readonly string[] = [],
+): Config {
+  const { threads, memory } = parseArgs({ args: [...words], options }).values;
+  const given = {
+    ...env,
+    ...(threads === undefined ? {} : { WORKER_THREADS: threads }),
+    ...(memory === undefined ? {} : { WORKER_MEMORY: memory }),
+  };
+  const read = readEnvironment(environment, given, {
+    ...(threads === undefined ? {} : { WORKER_THREADS: '--threads' }),
+    ...(memory === undefined ? {} : { WORKER_MEMORY: '--memory' }),
+  });
+  const concurrency = read.WORKER_CONCURRENCY;
+  return {
+    databaseUrl: read.DATABASE_URL,
+    concurrency,
+    threads: read.WORKER_THREADS ?? Math.max(1, Math.floor(availableParallelism() / concurrency)),
+    memoryMB: read.WORKER_MEMORY ?? null,
+  };
 }

@@ -1,13 +1,13 @@
 import { readConfig } from './config.ts';
 import { startWorker } from './worker.ts';
 
-/** `node apps/worker/src/main.ts`: works through the plan runs until SIGTERM or SIGINT. */
+/** `node apps/worker/src/main.ts [--threads K] [--memory MB]`: works through the plan runs until SIGTERM or SIGINT. */
 const say = (line: string): void => {
   process.stdout.write(`worker: ${line}\n`);
 };
 
 try {
-  const worker = await startWorker({ ...readConfig(process.env), say });
+  const worker = await startWorker({ ...readConfig(process.env, process.argv.slice(2)), say });
   say('ready');
   const end = (): void => {
     worker.stop().catch((error: unknown) => {

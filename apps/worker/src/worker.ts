@@ -24,6 +24,8 @@ const stopMs = 8_000;
 export async function startWorker({
   databaseUrl,
   concurrency,
+  threads,
+  memoryMB,
   say,
 }: WorkerOptions): Promise<Worker> {
   const prisma = createClient(databaseUrl, { connections: concurrency + 2 });
@@ -45,7 +47,8 @@ export async function startWorker({
         heartbeatRefreshSeconds: 3,
         localConcurrency: concurrency,
       },
-      async ([job]) => handlePlanRun({ prisma, say, shutdown: shutdown.signal }, job),
+      async ([job]) =>
+        handlePlanRun({ prisma, say, shutdown: shutdown.signal, threads, memoryMB }, job),
     );
     await boss.work<PlanRunJob>(
       planRunQueue.givenUp,

@@ -45,7 +45,10 @@ export interface ProvedBound {
   readonly bound: number;
   /** It holds for plans whose earlier ranks are at most these; empty: for every plan. */
   readonly caps: readonly number[];
-  /** Which argument proves it: `critical-path`, `crew-hours`, `least-cost`, `search`, `none`. */
+  /**
+   * Which argument proves it: `critical-path`, `crew-hours`, `finishes` (caps on the refits' finishes
+   * refuted), `least-cost`, `search`, `none`.
+   */
   readonly proof: string;
 }
 

@@ -15,14 +15,15 @@ type Surroundings = Omit<SearchSurroundings, 'lost'>;
  * another worker; a yard that cannot be planned is an end, not a failure of the job.
  */
 export async function handlePlanRun(
-  { prisma, say, shutdown }: Surroundings,
+  surroundings: Surroundings,
   job: Pick<Job<PlanRunJob>, 'data' | 'signal'>,
 ): Promise<void> {
+  const { prisma, say, shutdown } = surroundings;
   if (shutdown.aborted) throw new Error('This worker ends; the run goes back into the queue.');
   const taken = await takeUp(prisma, job.data);
   if (taken === null) return;
   const { run } = taken;
-  const ended = await plan({ prisma, say, shutdown, lost: job.signal }, taken);
+  const ended = await plan({ ...surroundings, lost: job.signal }, taken);
   if (ended === 'lost') {
     say(`run ${run.id}: another worker has it`);
   } else if (ended === 'shutdown') {

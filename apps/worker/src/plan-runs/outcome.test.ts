@@ -10,7 +10,11 @@ import { outcomeOf, outcomeOfError } from './outcome.ts';
 const yard = readYard(yardOfOne, 'yard of one');
 const workload = makeWorkload(yard);
 const compiled = compile({ yard, workload });
-const result = { ...solve(compiled.problem, { seed: 1, iterations: 64 }), firstPlanMs: 1 };
+const result = {
+  ...solve(compiled.problem, { seed: 1, iterations: 64 }),
+  firstPlanMs: 1,
+  shortOfMemory: false,
+};
 const taken = { yard, workload };
 
 describe('the outcome of a run', () => {

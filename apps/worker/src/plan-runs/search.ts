@@ -26,17 +26,22 @@ export interface SearchSurroundings {
   readonly shutdown: AbortSignal;
   /** Aborted when the queue has taken the job away. */
   readonly lost: AbortSignal;
+  /** Threads of a run; the cores at hand where not given. */
+  readonly threads?: number;
+  /** Megabytes of a run; null or not given: no limit. */
+  readonly memoryMB?: number | null;
 }
 
 /** Between two looks at the run's row, ms: progress is written, and a wish to stop is read. */
 const lookMs = 250;
 
-/** Solves the run's problem in a thread, shows how it goes, and ends early where it has to. */
+/** Solves the run's problem in threads, shows how it goes, and ends early where it has to. */
 export async function search(
-  { prisma, say, shutdown, lost }: SearchSurroundings,
+  surroundings: SearchSurroundings,
   run: PlanRun,
   problem: Problem,
 ): Promise<Searched> {
+  const { prisma, say, shutdown, lost, threads, memoryMB = null } = surroundings;
   const abort = new AbortController();
   let endedBy: EndedBy | null = null;
   const end = (by: EndedBy): void => {
@@ -61,11 +66,14 @@ export async function search(
     const result = await runSolve(problem, {
       seed: run.seed,
       ...limits(run),
+      ...(threads === undefined ? {} : { threads }),
+      ...(memoryMB === null ? {} : { memoryMB }),
       signal: abort.signal,
       onProgress: (latest) => {
         state = latest;
       },
     });
+    if (result.shortOfMemory) say(`run ${run.id}: short of memory, so less was searched`);
     return { result, endedBy };
   } finally {
     done.abort();

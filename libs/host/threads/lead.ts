@@ -1,0 +1,119 @@
+import type { Board, Exchange, Shown, Standing } from '#scheduling/search/portfolio/board.ts';
+import { openPortfolio, unopened } from '#scheduling/search/portfolio/portfolio.ts';
+import { rosterOf } from '#scheduling/search/portfolio/roster.ts';
+import { partsOf, type Part } from '#scheduling/search/portfolio/rounds.ts';
+import { ALONE, laneOf, placesOf, type Lane } from './lanes.ts';
+import { clauseLimits, memoryWatch } from './memory.ts';
+import type { Finding, Order } from './messages.ts';
+import { mustStop, overdue, tellShortOfMemory } from './watch.ts';
+import { workplaceOf } from './work.ts';
+
+/** What one round came to. */
+interface Ended {
+  readonly iterations: number;
+  /** What a searcher shows that was stopped in its part, last of all that did anything. */
+  readonly cut: Shown | null;
+}
+
+/** Takes findings in in the searchers' order, up to the one that decides the problem. */
+function takeIn(
+  board: Board,
+  findings: readonly Finding[],
+  retired: Set<number>,
+  before: number,
+): Ended {
+  const sorted = [...findings].sort((a, b) => a.seat - b.seat);
+  let iterations = before;
+  for (const [k, finding] of sorted.entries()) {
+    iterations += finding.used;
+    if (finding.cut && k === sorted.length - 1) return { iterations, cut: finding };
+    board.take(finding, iterations);
+    if (board.settled) break;
+    if (finding.state.done) retired.add(finding.seat);
+  }
+  return { iterations, cut: null };
+}
+
+/**
+ * Works through the rounds of a portfolio with this thread and others. What is found is the same
+ * as by `createPortfolio`, iteration for iteration, unless time or a wish to stop ends it.
+ * `see` is called often, `pause` at barriers. Rejects if a thread fails.
+ */
+export async function runPortfolio(
+  order: Order,
+  see: (standing: Standing) => void,
+  pause: (standing: Standing) => void,
+): Promise<Standing> {
+  const { problem, seed, warmStart, memoryMB, allMB, signals } = order;
+  const most = order.iterations ?? Infinity;
+  if (mustStop(signals)) return unopened(problem);
+  const seats = rosterOf(problem);
+  const limits = clauseLimits(allMB, seats.length);
+  const { desk, board } = openPortfolio(problem, seed, warmStart, seats, limits);
+  const places = placesOf(seats, order.threads);
+  const lanes = Array.from({ length: Math.max(0, ...places) }, () =>
+    laneOf({ role: 'further', problem, seed, warmStart, memoryMB, allMB, signals }),
+  );
+  const workplace = workplaceOf(desk, signals, memoryWatch(memoryMB));
+  const retired = new Set<number>();
+  let iterations = 0;
+  let cut: Shown | null = null;
+  let left = !board.settled;
+
+  /** A thread whose memory is full takes its searchers with it; the others go on. */
+  const askLane = async (
+    lane: Lane,
+    theirs: readonly Part[],
+    exchange: Exchange,
+  ): Promise<readonly Finding[]> => {
+    const findings = await lane.round(theirs, exchange);
+    if (findings !== null) return findings;
+    tellShortOfMemory(signals);
+    places.forEach((place, seat) => {
+      if (theirs.some((part) => places[part.seat] === place)) retired.add(seat);
+    });
+    return [];
+  };
+
+  const oneRound = async (parts: readonly Part[]): Promise<Finding[]> => {
+    const exchange = board.exchange();
+    const others = lanes.flatMap((lane, k) => {
+      const theirs = parts.filter(({ seat }) => places[seat] === k + 1);
+      return theirs.length === 0 ? [] : [askLane(lane, theirs, exchange)];
+    });
+    // Awaited below: a failure in the meantime is not to be taken for one that nobody expects.
+    for (const other of others) other.catch(() => undefined);
+    const own = parts.filter(({ seat }) => places[seat] === 0);
+    const findings = workplace.work(own, exchange, (shown, used) => {
+      see(board.preview(shown, iterations + used));
+    });
+    if (others.length === 0) return findings;
+    // What a thread in the middle of a long step may have found since the last barrier is not waited for.
+    const over = new AbortController();
+    const late = overdue(signals, over.signal);
+    late.catch(() => undefined);
+    try {
+      const theirs = await Promise.all(others.map((other) => Promise.race([other, late])));
+      return [...findings, ...theirs.flatMap((those) => those ?? [])];
+    } finally {
+      over.abort();
+    }
+  };
+
+  try {
+    for (let round = 0; left && cut === null && !mustStop(signals); round += 1) {
+      if (round === ALONE) for (const lane of lanes) lane.start();
+      const parts = partsOf(seats, round, retired, most - iterations);
+      const findings = await oneRound(parts);
+      ({ iterations, cut } = takeIn(board, findings, retired, iterations));
+      left = parts.length > 0 && !board.settled && iterations < most;
+      const standing = board.standing(iterations, parts.length === 0 || board.settled);
+      see(standing);
+      pause(standing);
+    }
+    if (cut !== null) return board.preview(cut, iterations);
+    return board.standing(iterations, !left && iterations < most);
+  } finally {
+    for (const lane of lanes) lane.end();
+  }
+}
