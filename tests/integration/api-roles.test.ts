@@ -122,7 +122,10 @@ describe('over REST', () => {
 describe('over GraphQL', () => {
   const anyonesFields = ['yard', 'boats', 'boat'];
   const ownersFields = [...anyonesFields, 'myBoats', 'myBoat'];
-  const draftsAndOwn = ['plans', 'planRuns', 'planRun', 'planCheck', 'myBoats', 'myBoat'];
+  const draftsAndOwn = [
+    ...['plans', 'planRuns', 'planRun', 'planCheck', 'whatShortens'],
+    ...['myBoats', 'myBoat'],
+  ];
   const buildersCommands = [
     ...['claimTask', 'releaseClaim', 'startClaim', 'finishClaim'],
     ...['addReadings', 'addObservation'],

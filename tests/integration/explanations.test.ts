@@ -64,6 +64,43 @@ describe('why not earlier', () => {
   });
 });
 
+describe('what shortens', () => {
+  test('ranks what holds the boats up by what is gained without it', async () => {
+    const { status, body } = await read(`${planId}/what-shortens`);
+    expect(status).toBe(200);
+    const found = body.shortenings as {
+      row: { kind: string };
+      text: string;
+      refits: { earlierMinutes: number }[];
+    }[];
+    expect(found.length).toBeGreaterThan(0);
+    for (const { refits, text, row } of found) {
+      expect(refits.some(({ earlierMinutes }) => earlierMinutes > 0)).toBe(true);
+      expect(text).toMatch(/^(If|With|Without) .+: .+ earlier for /);
+      expect(row.kind).not.toBe('');
+    }
+  });
+
+  test('of one refit, the same through GraphQL, and only for the foreman', async () => {
+    const missing = await read(`${planId}/what-shortens?refit=nothing`);
+    expect(missing.status).toBe(404);
+    expect(JSON.stringify(missing.body)).toContain('use one of');
+    expect((await read(`${planId}/what-shortens`, tokens.builder)).status).toBe(403);
+    const { body } = await api.graphql(
+      `{ whatShortens(yardId: "small", input: {}) {
+           planId shortenings { text easing row { kind } refits { refit earlierMinutes } } } }`,
+      {},
+      { token: tokens.foreman },
+    );
+    const { shortenings } = (await read(`${planId}/what-shortens`)).body;
+    expect(body).toMatchObject({ data: { whatShortens: { planId } } });
+    const graph = (body as { data: { whatShortens: { shortenings: { text: string }[] } } }).data;
+    expect(graph.whatShortens.shortenings.map(({ text }) => text)).toEqual(
+      (shortenings as { text: string }[]).map(({ text }) => text),
+    );
+  });
+});
+
 describe('the check', () => {
   test('finds nothing wrong with a plan of the engine', async () => {
     const { status, body } = await read(`${planId}/check`);

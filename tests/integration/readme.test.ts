@@ -65,6 +65,7 @@ const expected: readonly (readonly [what: string, output: RegExp])[] = [
   ['a run that is followed to its end', /event: end\n(.*\n)*?data: .*"status":"finished"/],
   ['the plan published', /"planId":"[0-9a-f-]{36}","publishedAt"/],
   ['why a task is not earlier', /"taskId":"kornog-panel\.skin-one".*"steps":\[(\{.*"text":"|\])/],
+  ['what would shorten it', /"refitId":null,"shortenings":\[\{"row":\{.*"text":"/],
   ['a task fixed', /"crew":\[\{"id":"noemie".*"after":\["kornog-lockers\.dry-fit"\]/],
   ['the sheet of a material', /"id":"demo-laminating-epoxy".*"trust":"/s],
   [

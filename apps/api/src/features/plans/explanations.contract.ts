@@ -29,6 +29,49 @@ export const WhyNotEarlier = outputShape(
   }),
 );
 
+export const WhatShortensQuery = inputShape(
+  'WhatShortensQuery',
+  z.strictObject({
+    refit: z
+      .string()
+      .optional()
+      .describe('The refit asked about; unless told all of them, broken promises first.'),
+  }),
+);
+
+export const WhatShortens = outputShape(
+  'WhatShortens',
+  z.object({
+    planId: z.string(),
+    refitId: z.string().nullable(),
+    shortenings: z
+      .array(
+        named(
+          'Shortening',
+          z.object({
+            row: yardRowSchema.describe('What in the yard holds the plan up.'),
+            easing: z
+              .enum(['one-more', 'without'])
+              .describe('Whether one more of it was tried, or doing without it.'),
+            refits: z
+              .array(
+                named(
+                  'ShortenedRefit',
+                  z.object({
+                    refit: z.string(),
+                    earlierMinutes: z.int().describe('Below 0: later, for the sake of another.'),
+                  }),
+                ),
+              )
+              .describe('Those that would finish at another time.'),
+            text: z.string(),
+          }),
+        ),
+      )
+      .describe('The largest gain first. What was found: there may be more to gain.'),
+  }),
+);
+
 export const PlanCheck = outputShape(
   'PlanCheck',
   z.object({
@@ -53,4 +96,6 @@ export const PlanCheck = outputShape(
 
 export type WhyNotEarlierQuery = z.output<typeof WhyNotEarlierQuery.schema>;
 export type WhyNotEarlier = z.output<typeof WhyNotEarlier.schema>;
+export type WhatShortensQuery = z.output<typeof WhatShortensQuery.schema>;
+export type WhatShortens = z.output<typeof WhatShortens.schema>;
 export type PlanCheck = z.output<typeof PlanCheck.schema>;

@@ -4,7 +4,13 @@ import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
-import { PlanCheck, WhyNotEarlier, WhyNotEarlierQuery } from './explanations.contract.ts';
+import {
+  PlanCheck,
+  WhatShortens,
+  WhatShortensQuery,
+  WhyNotEarlier,
+  WhyNotEarlierQuery,
+} from './explanations.contract.ts';
 import { ExplanationsService } from './explanations.service.ts';
 
 @Controller('yards/:yardId/plans/:id')
@@ -22,6 +28,18 @@ export class ExplanationsController {
     @QueryOf(WhyNotEarlierQuery) query: WhyNotEarlierQuery,
   ): Promise<WhyNotEarlier> {
     return this.explanations.whyNotEarlier(viewer, id, taskId, query);
+  }
+
+  /** What holds the boats up, and how much earlier they were found to finish without each of it. */
+  @Get('what-shortens')
+  @May('foreman')
+  @Answers(200, WhatShortens)
+  whatShortens(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @QueryOf(WhatShortensQuery) query: WhatShortensQuery,
+  ): Promise<WhatShortens> {
+    return this.explanations.whatShortens(viewer, id, query);
   }
 
   /** The checker's word on the plan, by the problem it was made for. */

@@ -3,7 +3,13 @@ import { By, YardArg } from '../../platform/access/caller.ts';
 import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
-import { PlanCheck, WhyNotEarlier, WhyNotEarlierQuery } from './explanations.contract.ts';
+import {
+  PlanCheck,
+  WhatShortens,
+  WhatShortensQuery,
+  WhyNotEarlier,
+  WhyNotEarlierQuery,
+} from './explanations.contract.ts';
 import { ExplanationsService } from './explanations.service.ts';
 import { PlanArg } from './plan-arg.ts';
 
@@ -21,6 +27,17 @@ export class ExplanationsResolver {
     @PlanArg() id?: string,
   ): Promise<WhyNotEarlier> {
     return this.explanations.whyNotEarlier(viewer, id ?? null, taskId, input);
+  }
+
+  @Query(() => WhatShortens, { name: 'whatShortens' })
+  @May('foreman')
+  whatShortens(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @ArgOf(WhatShortensQuery) input: WhatShortensQuery,
+    @PlanArg() id?: string,
+  ): Promise<WhatShortens> {
+    return this.explanations.whatShortens(viewer, id ?? null, input);
   }
 
   @Query(() => PlanCheck, { name: 'planCheck' })

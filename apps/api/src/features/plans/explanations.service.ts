@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
+import { EFFORT, runShortening } from '#host/run-shortening.ts';
 import { loadPlan, type StoredPlan } from '#persistence/plan/store.ts';
 import { rowOf } from '#planning/compile/trace/map.ts';
 import { whyNotEarlier } from '#planning/decode/explain/why-not-earlier.ts';
@@ -7,7 +8,13 @@ import { check } from '#scheduling/checker/check.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
-import type { PlanCheck, WhyNotEarlier, WhyNotEarlierQuery } from './explanations.contract.ts';
+import type {
+  PlanCheck,
+  WhatShortens,
+  WhatShortensQuery,
+  WhyNotEarlier,
+  WhyNotEarlierQuery,
+} from './explanations.contract.ts';
 import { PlansService } from './plans.service.ts';
 
 type Explained = StoredPlan & { readonly plan: Plan };
@@ -36,6 +43,25 @@ export class ExplanationsService {
       throw new DomainError('record.missing', `The plan does not have the task "${task}".`);
     }
     return { planId, taskId: task, asked: why.asked, steps: [...why.steps] };
+  }
+
+  async whatShortens(
+    viewer: Viewer,
+    id: string | null,
+    query: WhatShortensQuery,
+  ): Promise<WhatShortens> {
+    const { id: planId, plan, problem, map } = await this.#stored(viewer, id);
+    const refit = query.refit ?? null;
+    const order = { problem, plan, map, refit, seed: 1, iterations: EFFORT };
+    const found = await runShortening(order);
+    if (found === null) {
+      throw new DomainError(
+        'record.missing',
+        `The plan does not have the refit "${String(refit)}": use one of ${map.refits.join(', ')}.`,
+      );
+    }
+    const shortenings = found.map((one) => ({ ...one, refits: [...one.refits] }));
+    return { planId, refitId: refit, shortenings };
   }
 
   async check(viewer: Viewer, id: string | null): Promise<PlanCheck> {
