@@ -72,6 +72,7 @@ export const cure: Bench = {
   name: 'cure',
   about: `clocks and lag tables over ${DAYS} days, against five-minute steps and plain integration`,
   publicFiles: false,
+  longest: 60,
   measures: ['libs/cure/**/*.ts', 'tests/bench/cure/*.ts', 'tests/bench/cure.ts'],
   units: () => [...units.keys()],
   run: (unit) => Promise.resolve({ unit, ...(units.get(unit)?.() ?? {}) }),

@@ -7,7 +7,7 @@ import { smallProblem } from '#scheduling/testing/small/small.ts';
 import { disagreements, strict } from '../oracle/compare.ts';
 import { criticalPath } from '../oracle/critical-path.ts';
 import { waysOf } from '../oracle/ways/ways.ts';
-import { quantile, short, type Bench, type Figure, type Row } from './bench.ts';
+import { atLeast, count, none, quantile, short, type Bench, type Row } from './bench.ts';
 import { Answers } from './oracle/answers.ts';
 
 const SEEDS = 500;
@@ -56,21 +56,12 @@ async function measure(seed: number): Promise<Row> {
   };
 }
 
-const count = (rows: readonly Row[], test: (row: Row) => boolean): number =>
-  rows.filter(test).length;
-
-const atLeast = (what: string, value: number, target: number): Figure => ({
-  what,
-  value,
-  target: String(target),
-  met: value >= target,
-});
-
 /** Random small problems, everything on, by the engine and by a general solver. */
 export const oracle: Bench = {
   name: 'oracle',
   about: `small problems of seeds 1 to ${SEEDS}, tolerances 0: this engine (${ITERATIONS} iterations) and the oracle (MiniZinc, ${LIMITS.solver}, ${LIMITS.seconds} s a solve)`,
   publicFiles: false,
+  longest: 2 * LIMITS.seconds + 60,
   measures: ['tests/oracle/**/*.{ts,mzn}'],
   units: () => Array.from({ length: SEEDS }, (_, k) => String(k + 1)),
   run: (unit) => measure(Number(unit)),
@@ -98,12 +89,7 @@ export const oracle: Bench = {
         count(rows, (row) => row.above === true),
         200,
       ),
-      {
-        what: 'disagreements',
-        value: wrong.length,
-        target: '0',
-        met: wrong.length === 0,
-      },
+      none('disagreements', wrong.length),
       {
         what: 'decided by this engine',
         value: count(rows, (row) => row.engine === 'optimal' || row.engine === 'infeasible'),

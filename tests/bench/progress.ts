@@ -10,40 +10,75 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import type { Row } from './bench.ts';
+import { commitNow, root } from './machine.ts';
 
-const root = new URL('../../', import.meta.url).pathname;
 const folder = join(root, '.curewright', 'bench');
 
 /** Changes when the engine does, or what it is measured by: rows of two of them are not mixed. */
-function engineHash(measures: readonly string[]): string {
+export function engineHash(measures: readonly string[]): string {
   const hash = createHash('sha256');
-  const files = globSync(['libs/scheduling/**/*.ts', ...measures], { cwd: root });
+  const files = globSync(['libs/{scheduling,host}/**/*.ts', ...measures], { cwd: root });
   for (const file of files.sort()) {
     if (!file.endsWith('.test.ts')) hash.update(file).update(readFileSync(join(root, file)));
   }
   return hash.digest('hex');
 }
 
-/** The rows of an unfinished run, kept in a git-ignored file so that a bench can be done in pieces. */
+/** What rows were made with; the rows after it in the file are its own. */
+export interface Made {
+  readonly engine: string;
+  /** Seconds beneath the bench's own limits; null: none. */
+  readonly most: number | null;
+  /** The commit that the engine was at, with a plus where it was changed since. */
+  readonly commit: string;
+  readonly from: string;
+}
+
+export interface ProgressOptions {
+  /** Rows of before are dropped. */
+  readonly fresh: boolean;
+  /** Rows of another engine stay; the report names all commits. */
+  readonly keep: boolean;
+  readonly most: number | null;
+  readonly measures: readonly string[];
+}
+
+/**
+ * The rows of an unfinished run, kept in a git-ignored file so that a bench can be done in pieces.
+ * Rows of another engine are dropped unless asked to stay, those under another limit always.
+ */
 export class Progress {
   readonly rows = new Map<string, Row>();
+  /** What the rows were made with, the present last. */
+  readonly made: Made[] = [];
   private readonly file: string;
 
-  /** `measures`: globs of files, from the project's root, that the rows depend on beside the engine. */
-  constructor(name: string, fresh: boolean, measures: readonly string[]) {
-    this.file = join(folder, `${name}.jsonl`);
+  constructor(name: string, options: ProgressOptions, place = folder) {
+    const { fresh, keep, most, measures } = options;
+    this.file = join(place, `${name}.jsonl`);
+    mkdirSync(place, { recursive: true });
     const engine = engineHash(measures);
-    const [head, ...lines] = existsSync(this.file)
-      ? readFileSync(this.file, 'utf8').split('\n')
-      : [''];
-    if (fresh || head !== engine) {
-      mkdirSync(folder, { recursive: true });
-      writeFileSync(this.file, `${engine}\n`);
+    if (!fresh) this.read();
+    const last = this.made.at(-1);
+    if (last?.engine === engine && last.most === most) return;
+    const present = { engine, most, commit: commitNow(), from: new Date().toISOString() };
+    if (last !== undefined && keep && last.most === most) {
+      this.made.push(present);
+      appendFileSync(this.file, `${JSON.stringify(present)}\n`);
       return;
     }
-    for (const line of lines.filter(Boolean)) {
-      const { unit, row } = JSON.parse(line) as { unit: string; row: Row };
-      this.rows.set(unit, row);
+    this.rows.clear();
+    this.made.splice(0, this.made.length, present);
+    writeFileSync(this.file, `${JSON.stringify(present)}\n`);
+  }
+
+  private read(): void {
+    const text = existsSync(this.file) ? readFileSync(this.file, 'utf8') : '';
+    for (const line of text.split('\n').filter(Boolean)) {
+      const said = parsed(line);
+      if (said === null) continue;
+      if ('unit' in said) this.rows.set(said.unit, said.row);
+      else this.made.push(said);
     }
   }
 
@@ -55,5 +90,14 @@ export class Progress {
   /** The run is complete: the next one starts anew. */
   close(): void {
     rmSync(this.file);
+  }
+}
+
+/** Null: a line that was cut off, or is of another form than today's. */
+function parsed(line: string): Made | { unit: string; row: Row } | null {
+  try {
+    return JSON.parse(line) as Made | { unit: string; row: Row };
+  } catch {
+    return null;
   }
 }

@@ -1,7 +1,7 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import type { YardSettings } from '#seeds/generate/yard.ts';
-import { quantile, short, type Bench, type Figure, type Row } from './bench.ts';
+import { none, quantile, short, type Bench, type Figure, type Row } from './bench.ts';
 
 const SECONDS = 60;
 const program = new URL('./refit/one.ts', import.meta.url).pathname;
@@ -27,10 +27,10 @@ const yards = new Map<string, YardSettings>(
   ),
 );
 
-async function runUnit(unit: string): Promise<Row> {
+async function runUnit(unit: string, most: number): Promise<Row> {
   const { stdout } = await run(
     process.execPath,
-    [program, JSON.stringify(yards.get(unit)), String(SECONDS)],
+    [program, JSON.stringify(yards.get(unit)), String(Math.min(SECONDS, most)), '1'],
     { timeout: 1000 * (SECONDS + 120), maxBuffer: 1 << 24 },
   );
   return { unit, ...(JSON.parse(stdout.trim().split('\n').at(-1) ?? '') as Row) };
@@ -64,6 +64,7 @@ export const refit: Bench = {
   name: 'refit',
   about: `made-up yards of 15 to 800 tasks, ${SECONDS} s each, one process a yard`,
   publicFiles: false,
+  longest: SECONDS + 30,
   units: () => [...yards.keys()],
   run: runUnit,
   summarise: (rows) => {
@@ -75,8 +76,8 @@ export const refit: Bench = {
     return [
       ...rows.map(line),
       { what: 'median first plan, ms', value: short(quantile(first, 0.5)) },
-      { what: 'yards without a plan', value: planless, target: '0', met: planless === 0 },
-      { what: 'violations', value: wrong, target: '0', met: wrong === 0 },
+      none('yards without a plan', planless),
+      none('violations', wrong),
     ];
   },
 };

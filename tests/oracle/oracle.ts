@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import type { Problem } from '#scheduling/model/problem.ts';
 import { solveModel, type Limits } from '../support/minizinc/solve.ts';
 import { dataOf, type Stage } from './data/data.ts';
+import { beyond } from './data/ranks.ts';
 import { finishesOf, placementsOf, readSolution, type OraclePlan, type Solution } from './plan.ts';
 import { waysOf, type Way } from './ways/ways.ts';
 
@@ -18,13 +19,9 @@ export type Verdict =
 
 const folder = new URL('./model/', import.meta.url);
 const parts = ['problem', 'work', 'lags', 'supply', 'places', 'ranks'].map((part) => `${part}.mzn`);
-const model = Object.fromEntries(
+export const modelTexts = Object.fromEntries(
   parts.map((name) => [name, readFileSync(new URL(name, folder), 'utf8')]),
 );
-
-/** A number that no rank 2 reaches: with it, both ranks are one. */
-const beyond = ({ refits, horizon }: Problem): number =>
-  1 + refits.reduce((sum, { weight }) => sum + weight * horizon, 0);
 
 async function least(
   problem: Problem,
@@ -33,7 +30,7 @@ async function least(
   limits: Limits,
 ): Promise<Solution | 'infeasible' | 'open'> {
   const { status, output } = await solveModel(
-    { ...model, 'data.dzn': dataOf(problem, ways, stage) },
+    { ...modelTexts, 'data.dzn': dataOf(problem, ways, stage) },
     limits,
   );
   if (status === 'UNSATISFIABLE') return 'infeasible';

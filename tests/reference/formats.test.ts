@@ -8,6 +8,7 @@ import { solve } from '#scheduling/solve.ts';
 import { readBenchmark } from '../../apps/cli/solve/solveFile.ts';
 import { calendarRules } from './rules/calendars.ts';
 import { optionRules } from './rules/options.ts';
+import { lagRules, singleModeRules } from './rules/projects.ts';
 import { asDone, type Done, type Rules } from './rules/schedule.ts';
 import { skillRules } from './rules/skills.ts';
 
@@ -96,6 +97,34 @@ function expectSolved(problem: Problem, rules: Rules, makespan: number): void {
   expect(check(problem, plan)).toEqual([]);
   expect(rules(asDone(problem, plan))).toEqual([]);
 }
+
+describe.each([
+  ['small.sm', singleModeRules],
+  ['window.sch', lagRules],
+] as const)('single-mode file %s', (name, read) => {
+  const problem = readBenchmark(path(name));
+  const rules = read(text(name));
+
+  it('the best schedule and all beside it, each job up to two periods off, are judged alike', () => {
+    const { plan } = solve(problem, { seed: 1, iterations: 20_000 });
+    const best = plan === null ? [] : asDone(problem, plan);
+    expect(best).toHaveLength(problem.activities.length);
+    const ways = best.map((one, k) =>
+      // The dummies stay: later than the last of them is beyond the horizon.
+      [-1, 0, 1, 2].flatMap((off) =>
+        (off !== 0 && (k === 0 || k === best.length - 1)) || one.start + off < 0
+          ? []
+          : [{ ...one, start: one.start + off, end: one.end + off }],
+      ),
+    );
+    const { right, wrong } = compare(problem, rules, product(ways), 1);
+    expect(right).toBeGreaterThan(0);
+    expect(wrong).toBeGreaterThan(40);
+    expect(rules(best)).toEqual([]);
+    expect(rules(best.slice(1))).not.toEqual([]);
+    expect(rules(best.map((one) => ({ ...one, end: one.end + 1 })))).not.toEqual([]);
+  });
+});
 
 describe('multi-mode files', () => {
   const problem = readBenchmark(path('options.dzn'));

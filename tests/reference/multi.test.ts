@@ -8,7 +8,7 @@ import { asDone } from './rules/schedule.ts';
 /**
  * A sample of the multi-mode, multi-skill and calendar files: plans by the rules of the file
  * (played from its text) and of the problem, no answer that the table of best known values
- * contradicts. `npm run bench -- --only multi` takes all of them, for longer.
+ * contradicts. `npm run bench -- --only multi-mode-j10,multi-skill,calendars` takes all of them, to the proof.
  */
 describe.skipIf(absence !== null)(
   `published and derived files${absence === null ? '' : ` (skipped: ${absence})`}`,

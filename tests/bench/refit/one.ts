@@ -1,6 +1,6 @@
 /**
  * One made-up yard planned for so many seconds, in a process of its own so that its memory can be
- * told. Words: SETTINGS (JSON) SECONDS. Prints one JSON line.
+ * told. Words: SETTINGS (JSON) SECONDS THREADS. Prints one JSON line.
  */
 import { runSolve } from '#host/run-solve.ts';
 import { compile } from '#planning/compile/compile.ts';
@@ -12,7 +12,7 @@ import type { Row } from '../bench.ts';
 /** Seconds after which the best plan is noted, the limit last. */
 const MARKS = [1, 10];
 
-const [settings, limit] = process.argv.slice(2);
+const [settings, limit, threads] = process.argv.slice(2);
 const yard = generateYard(JSON.parse(settings) as YardSettings);
 const { problem } = compile({ yard, workload: makeWorkload(yard) });
 const seconds = Number(limit);
@@ -31,6 +31,7 @@ const note = (now: number): void => {
 const result = await runSolve(problem, {
   seed: 1,
   seconds,
+  threads: Number(threads),
   onProgress: ({ plan }) => {
     note(Date.now());
     finishes = plan?.values[1] ?? null;

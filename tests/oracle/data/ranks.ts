@@ -22,6 +22,10 @@ export function rankValues(
   ];
 }
 
+/** A number that no rank 2 reaches: with it, both ranks are one. */
+export const beyond = ({ refits, horizon }: Problem): number =>
+  1 + refits.reduce((sum, { weight }) => sum + weight * horizon, 0);
+
 /** The data of model/ranks.mzn but for what is minimised. */
 export function ranks({ refits, activities, horizon }: Problem): Data {
   return {

@@ -14,6 +14,15 @@ export function work(problem: Problem, ways: readonly Way[]): Data {
         if (branch.activities.includes(a)) return [c + 1, b + 1];
     return [0, 0];
   });
+  const sets = activities.map((_, a) => {
+    const times = ways.flatMap((way) => (way.activity === a ? way.times : []));
+    // What has no time at all is refused by its table, not by an empty set.
+    const absent = place[a][0] === 0 && times.length > 0 ? [] : [0];
+    return {
+      starts: new Set([...absent, ...times.map(({ start }) => start)]),
+      finishes: new Set([...absent, ...times.map(({ finish }) => finish)]),
+    };
+  });
   return {
     ACTIVITIES: activities.length,
     WAYS: ways.length,
@@ -29,6 +38,8 @@ export function work(problem: Problem, ways: readonly Way[]): Data {
       ),
       4,
     ),
+    STARTS: sets.map(({ starts }) => starts),
+    FINISHES: sets.map(({ finishes }) => finishes),
     MODE: byWay(
       0,
       ways.map(({ mode }) => mode + 1),

@@ -1,14 +1,15 @@
 /**
  * One solve by a solver that npm `minizinc` carries: its browser worker, run in this process under
  * a small worker shim. One process a solve: a module that is used again has given wrong answers.
- * Words: SOLVER MILLISECONDS FILE…, the model first, then what it includes and its data. Prints
- * one JSON line (`Answer` of solve.ts); `seconds` counts from the loaded module to the end of the
- * solve, flattening included.
+ * Words: SOLVER MILLISECONDS MILLISECONDS FILE…: the limits of flattening and solving together and
+ * of solving alone, then the model, what it includes and its data. Prints JSON lines (`Event` of
+ * events.ts).
  */
 import { readFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import vm from 'node:vm';
+import type { Event } from './events.ts';
 
 interface Message {
   readonly type: string;
@@ -16,6 +17,7 @@ interface Message {
   readonly output?: { readonly default?: string };
   readonly message?: string;
   readonly value?: string;
+  readonly statistics?: Readonly<Record<string, unknown>>;
 }
 
 /** What is needed of the global of this name. */
@@ -24,47 +26,51 @@ interface Wasm {
   instantiateStreaming: (response: Promise<{ bytes: Buffer }>, imports: object) => Promise<unknown>;
 }
 
-const [solver, milliseconds, ...paths] = process.argv.slice(2);
+const [solver, milliseconds, alone, ...paths] = process.argv.slice(2);
 const print = process.stdout.write.bind(process.stdout);
 const exit = process.exit.bind(process);
 const files = Object.fromEntries(paths.map((path) => [basename(path), readFileSync(path, 'utf8')]));
 const model = basename(paths[0]);
 const data = Object.keys(files).filter((name) => name.endsWith('.dzn'));
-const args = ['--solver', solver, '-i', '--time-limit', milliseconds, model, ...data];
+const limits = ['--time-limit', milliseconds, '--solver-time-limit', alone];
+const args = ['--solver', solver, '-i', '--statistics', ...limits, model, ...data];
 // Chuffed alone may leave the order of its decisions to what it learns.
 if (solver === 'chuffed') args.unshift('-f');
 const workerFile = fileURLToPath(import.meta.resolve('minizinc/minizinc-worker.js'));
 
 let onMessage: (event: { data: unknown }) => void = () => undefined;
-let began = 0;
-let status = 'UNKNOWN';
-let output: string | null = null;
-let failure: string | null = null;
+
+const say = (event: Event): void => {
+  print(`${JSON.stringify(event)}\n`);
+};
 
 function take(message: Message): void {
+  const at = performance.now() / 1000;
   switch (message.type) {
     case 'ready':
-      began = performance.now();
+      say({ kind: 'ready', at });
       onMessage({ data: { jsonStream: true, files, args } });
       break;
+    case 'statistics':
+      if (message.statistics?.flatTime !== undefined) say({ kind: 'flat', at });
+      break;
     case 'solution':
-      output = message.output?.default ?? null;
+      say({ kind: 'solution', at, output: message.output?.default ?? '' });
       break;
     case 'status':
-      status = message.status ?? status;
+      say({ kind: 'status', at, status: message.status ?? 'UNKNOWN' });
       break;
     case 'stdout':
       // What Chuffed refutes before it searches is said in plain words.
-      if (message.value?.includes('=====UNSATISFIABLE=====') === true) status = 'UNSATISFIABLE';
+      if (message.value?.includes('=====UNSATISFIABLE=====') === true)
+        say({ kind: 'status', at, status: 'UNSATISFIABLE' });
       break;
     case 'error':
-      failure = message.message ?? 'error';
+      say({ kind: 'failure', at, message: message.message ?? 'error' });
       break;
-    case 'exit': {
-      const seconds = (performance.now() - began) / 1000;
-      print(`${JSON.stringify({ status, output, failure, seconds })}\n`);
+    case 'exit':
+      say({ kind: 'exit', at });
       exit(0);
-    }
   }
 }
 

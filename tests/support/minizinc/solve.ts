@@ -2,7 +2,7 @@ import { execFile } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { promisify } from 'node:util';
+import { readEvents, type Solve } from './events.ts';
 
 /** What a solver said of a model. */
 export interface Answer {
@@ -15,8 +15,11 @@ export interface Answer {
   readonly seconds: number;
 }
 
+export type Solver = 'chuffed' | 'gecode' | 'highs' | 'coin-bc';
+
 export interface Limits {
-  readonly solver: 'chuffed' | 'gecode';
+  readonly solver: Solver;
+  /** For flattening and solving. */
   readonly seconds: number;
   /**
    * The solve is over in a second or so: V8 compiles WebAssembly by its baseline compiler alone and
@@ -26,20 +29,43 @@ export interface Limits {
   readonly short: boolean;
 }
 
-/** For starting a process and flattening beyond the limit, on a busy machine. */
-const PATIENCE_MS = 120_000;
+/** Seconds for starting a process and flattening beyond the limit, on a busy machine. */
+const PATIENCE = 120;
 
 const program = new URL('./program.ts', import.meta.url).pathname;
-const run = promisify(execFile);
 
-/**
- * Solves a model in a fresh process. `texts` are files by name: the model first, then what it
- * includes and its data (`.dzn`). Throws where the model is wrong or the solver breaks.
- */
-export async function solveModel(
-  texts: Readonly<Record<string, string>>,
-  { solver, seconds, short }: Limits,
-): Promise<Answer> {
+/** Model, what it includes and data (`.dzn`) by file name, the model first. */
+export type Texts = Readonly<Record<string, string>>;
+
+interface Run {
+  readonly solver: Solver;
+  /** For flattening and solving together, and for solving alone. */
+  readonly seconds: number;
+  readonly alone: number;
+  readonly flags: readonly string[];
+  /** After so many seconds the process is ended. */
+  readonly patience: number;
+}
+
+/** What was said until the process was over, or had to be ended. */
+function said(paths: readonly string[], run: Run): Promise<string> {
+  const { solver, seconds, alone, flags, patience } = run;
+  const words = [program, solver, String(1000 * seconds), String(1000 * alone), ...paths];
+  return new Promise((resolve, reject) => {
+    execFile(
+      process.execPath,
+      [...flags, ...words],
+      { timeout: 1000 * patience, maxBuffer: 1 << 28, killSignal: 'SIGKILL' },
+      (error, stdout) => {
+        // Ended by us is an answer: whatever was found until then.
+        if (error !== null && error.killed !== true) reject(new Error(error.message));
+        else resolve(stdout);
+      },
+    );
+  });
+}
+
+async function solveIn(texts: Texts, run: Run): Promise<Solve> {
   const folder = mkdtempSync(join(tmpdir(), 'minizinc-'));
   try {
     const paths = Object.entries(texts).map(([name, text]) => {
@@ -47,16 +73,39 @@ export async function solveModel(
       writeFileSync(path, text);
       return path;
     });
-    const flags = short ? ['--liftoff-only', '--max-semi-space-size=64'] : [];
-    const words = [...flags, program, solver, String(1000 * seconds), ...paths];
-    const { stdout } = await run(process.execPath, words, {
-      timeout: 1000 * seconds + PATIENCE_MS,
-      maxBuffer: 1 << 24,
-    });
-    const answer = JSON.parse(stdout.trim().split('\n').at(-1) ?? '') as Answer;
-    if (answer.failure !== null) throw new Error(`the solver failed: ${answer.failure}`);
-    return answer;
+    return readEvents(await said(paths, run));
   } finally {
     rmSync(folder, { recursive: true });
   }
+}
+
+/**
+ * Solves a model in a fresh process. Throws where the model is wrong, the solver breaks or the
+ * process does not end.
+ */
+export async function solveModel(
+  texts: Texts,
+  { solver, seconds, short }: Limits,
+): Promise<Answer> {
+  const flags = short ? ['--liftoff-only', '--max-semi-space-size=64'] : [];
+  const patience = seconds + PATIENCE;
+  const solve = await solveIn(texts, { solver, seconds, alone: seconds, flags, patience });
+  const { status, solutions, failure, readyAt, endAt } = solve;
+  if (failure !== null) throw new Error(`the solver failed: ${failure}`);
+  if (readyAt === null || endAt === null) throw new Error('the solver did not come to an end');
+  return { status, output: solutions.at(-1)?.output ?? null, failure, seconds: endAt - readyAt };
+}
+
+/**
+ * The course of a solve in a fresh process, its solutions with their times: so many seconds to
+ * solve, and up to `flattening` to flatten before. A failure is told, not thrown.
+ */
+export function watchSolve(
+  texts: Texts,
+  solver: Solver,
+  seconds: number,
+  flattening: number,
+): Promise<Solve> {
+  const all = seconds + flattening;
+  return solveIn(texts, { solver, seconds: all, alone: seconds, flags: [], patience: all + 10 });
 }

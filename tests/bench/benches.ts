@@ -1,0 +1,32 @@
+import type { Bench } from './bench.ts';
+import { cure } from './cure.ts';
+import { minuteClock } from './minute-clock.ts';
+import { oracle } from './oracle.ts';
+import { peers } from './peers.ts';
+import { j30 } from './published/j30.ts';
+import { j120, j60 } from './published/large.ts';
+import { max } from './published/max.ts';
+import { calendars, multiMode, multiSkill } from './published/multi.ts';
+import { refitFirst } from './refit-first.ts';
+import { refitGap } from './refit-gap.ts';
+import { refit } from './refit.ts';
+import { throughput } from './throughput.ts';
+
+/** In the order in which `npm run bench` takes them. */
+export const benches: readonly Bench[] = [
+  j30,
+  j60,
+  j120,
+  max,
+  multiMode,
+  multiSkill,
+  calendars,
+  peers,
+  refitFirst,
+  refitGap,
+  minuteClock,
+  throughput,
+  oracle,
+  refit,
+  cure,
+];

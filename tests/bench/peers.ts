@@ -1,0 +1,71 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { promisify } from 'node:util';
+import type { Solver } from '../support/minizinc/solve.ts';
+import type { Bench, Row } from './bench.ts';
+import type { Course } from './peers/course.ts';
+import { byPeer, FLATTENING, SOLVERS } from './peers/peer.ts';
+import { GRID } from './peers/grid.ts';
+import { isRefit, peerProblem, peerProblems } from './peers/problems.ts';
+import { fileOf } from './published/units.ts';
+import { peersFigures, peersTable } from './peers/summary.ts';
+
+const SECONDS = 60;
+/** For starting a process on a busy machine. */
+const PATIENCE_MS = 60_000;
+
+const program = new URL('./peers/own.ts', import.meta.url).pathname;
+const run = promisify(execFile);
+
+interface OwnCourse extends Course {
+  readonly wrong: number;
+}
+
+async function solve(file: string, seconds: number): Promise<OwnCourse> {
+  const { stdout } = await run(process.execPath, [program, file, String(seconds)], {
+    timeout: 1000 * seconds + PATIENCE_MS,
+    maxBuffer: 1 << 24,
+  });
+  return JSON.parse(stdout.trim().split('\n').at(-1) ?? '') as OwnCourse;
+}
+
+/** A refit is made beforehand, as the peers' models are. */
+async function byUs(name: string, seconds: number): Promise<OwnCourse> {
+  if (!isRefit(name)) return solve(fileOf(name).path, seconds);
+  const folder = mkdtempSync(join(tmpdir(), 'refit-'));
+  try {
+    const file = join(folder, 'refit.problem');
+    writeFileSync(file, JSON.stringify(await peerProblem(name)));
+    return await solve(file, seconds);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+}
+
+/** This engine beside general solvers on the same problems, one thread, a process a solve. */
+export const peers: Bench = {
+  name: 'peers',
+  about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread; refits in steps of ${GRID} minutes for both`,
+  publicFiles: true,
+  measures: [
+    'tests/bench/peers/**/*.ts',
+    'tests/oracle/**/*.{ts,mzn}',
+    'tests/support/minizinc/*.ts',
+    'seeds/generate/*.ts',
+  ],
+  longest: SECONDS + FLATTENING + 20,
+  units: () => peerProblems().flatMap((name) => ['ours', ...SOLVERS].map((by) => `${name}@${by}`)),
+  async run(unit, most): Promise<Row> {
+    const [problem, solver] = unit.split('@');
+    const seconds = Math.min(SECONDS, most);
+    const course =
+      solver === 'ours'
+        ? await byUs(problem, seconds)
+        : await byPeer(problem, solver as Solver, seconds);
+    return { problem, solver, ...course };
+  },
+  summarise: peersFigures,
+  table: peersTable,
+};

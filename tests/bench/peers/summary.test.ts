@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import type { Figure, Row } from '../bench.ts';
+import { courseOf } from './course.ts';
+import { paired, peersFigures, peersTable, proofRatios } from './summary.ts';
+
+const row = (problem: string, solver: string, more: Row): Row => ({
+  problem,
+  solver,
+  start: 1,
+  flat: solver === 'ours' ? 0 : 2,
+  first: null,
+  after1: null,
+  after10: null,
+  after60: null,
+  best: null,
+  proved: null,
+  proof: null,
+  ...more,
+});
+const plans = (after1: number, after10: number, after60: number): Row => ({
+  after1,
+  after10,
+  after60,
+  best: after60,
+});
+
+const figure = (rows: readonly Row[], what: string): Figure | undefined =>
+  peersFigures(rows).find((one) => one.what.startsWith(what));
+
+describe('a course', () => {
+  it('counts its marks from the end of start-up and flattening, the rest from the beginning', () => {
+    const found = [
+      { at: 4.5, value: 30 },
+      { at: 9, value: 20 },
+      { at: 80, value: 10 },
+    ];
+    const told = { startSeconds: 1, flatSeconds: 3, found, proved: null, provedAt: null } as const;
+    expect(courseOf(told)).toMatchObject({
+      first: 4.5,
+      after1: 30,
+      after10: 20,
+      after60: 20,
+      best: 10,
+      proof: null,
+    });
+    expect(courseOf({ ...told, proved: 'optimal', provedAt: 81 }).proof).toBe(81);
+  });
+});
+
+describe('the summary of peers', () => {
+  const ours = row('a', 'ours', { ...plans(12, 10, 10), proved: 'optimal', proof: 1.5 });
+  const fast = row('a', 'chuffed', { ...plans(11, 11, 10), proved: 'optimal', proof: 8 });
+  const slow = row('a', 'gecode', { proved: null });
+
+  it('counts each mark with each peer where either has a plan, and who is behind', () => {
+    expect(figure([ours, fast, slow], 'comparisons')?.value).toBe(6);
+    expect(figure([ours, fast, slow], 'behind in')).toMatchObject({
+      what: 'behind in % of them (1)',
+      value: 16.7,
+      met: false,
+    });
+    expect(peersFigures([ours, fast, slow]).at(-1)?.value).toBe('a chuffed 1 s: 12 to 11');
+  });
+
+  it('takes the fastest proof of a peer, and 60 s for none of ours', () => {
+    const solved = paired([ours, fast, slow]);
+    expect(proofRatios(solved, [])).toEqual([1.5 / 8]);
+    expect(proofRatios(solved, ['start'])).toEqual([0.5 / 7]);
+    expect(proofRatios(solved, ['start', 'flat'])).toEqual([0.5 / 5]);
+    const open = paired([row('a', 'ours', plans(12, 10, 10)), fast]);
+    expect(proofRatios(open, [])).toEqual([61 / 8]);
+    expect(proofRatios(open, ['start'])).toEqual([60 / 7]);
+    expect(proofRatios(paired([ours, slow]), [])).toEqual([]);
+  });
+
+  it('leaves out what has no pair yet, and a proof beyond 60 s', () => {
+    expect(paired([ours])).toEqual([]);
+    expect(paired([fast])).toEqual([]);
+    const late = row('a', 'chuffed', { ...plans(11, 11, 10), proved: 'optimal', proof: 64 });
+    expect(proofRatios(paired([ours, late]), [])).toEqual([]);
+  });
+
+  it('sees what cannot both be true', () => {
+    const better = row('a', 'chuffed', plans(11, 9, 9));
+    expect(figure([ours, better], 'statements')).toMatchObject({ value: 1, met: false });
+    const none = row('a', 'chuffed', { proved: 'infeasible', proof: 5 });
+    expect(figure([ours, none], 'statements')).toMatchObject({ value: 1, met: false });
+    expect(figure([ours, fast], 'statements')).toMatchObject({ value: 0, met: true });
+  });
+
+  it('has a line for each problem', () => {
+    const unflattened = row('a', 'highs', { flat: null });
+    expect(peersTable([ours, fast, slow, unflattened])).toEqual({
+      head: ['problem', 'ours', 'chuffed', 'gecode', 'highs'],
+      lines: [['a', '10, proved 1.5 s', '10, proved 8 s', '-', 'not flattened']],
+    });
+  });
+});

@@ -1,0 +1,161 @@
+import { atMost, none, quantile, short, type Figure, type Row, type Table } from '../bench.ts';
+import { MARKS } from './course.ts';
+
+const OURS = 'ours';
+/** What a proof that did not come counts, in seconds. */
+const UNPROVED = 60;
+
+interface Solved {
+  readonly problem: string;
+  readonly ours: Row;
+  readonly peers: readonly Row[];
+}
+
+const number = (row: Row, key: string): number | null =>
+  typeof row[key] === 'number' ? row[key] : null;
+
+/** Problems with our solve and at least one of a peer. */
+export function paired(rows: readonly Row[]): Solved[] {
+  const problems = [...new Set(rows.map(({ problem }) => String(problem)))];
+  return problems.flatMap((problem) => {
+    const own = rows.filter((row) => row.problem === problem);
+    const ours = own.find(({ solver }) => solver === OURS);
+    const peers = own.filter(({ solver }) => solver !== OURS);
+    return ours === undefined || peers.length === 0 ? [] : [{ problem, ours, peers }];
+  });
+}
+
+/** Best plans after each mark, ours against each peer's, where either has one. */
+function comparisons(solved: readonly Solved[]): { all: number; behind: string[] } {
+  const behind: string[] = [];
+  let all = 0;
+  for (const { problem, ours, peers } of solved)
+    for (const peer of peers)
+      for (const mark of MARKS) {
+        const [own, other] = [number(ours, `after${mark}`), number(peer, `after${mark}`)];
+        if (own === null && other === null) continue;
+        all += 1;
+        if (other !== null && (own === null || own > other))
+          behind.push(`${problem} ${String(peer.solver)} ${mark} s: ${own ?? 'none'} to ${other}`);
+      }
+  return { all, behind };
+}
+
+/** Seconds to the proof from where `less` counts as not there; null where there was none. */
+function proofLess(row: Row, less: readonly string[]): number | null {
+  const proof = number(row, 'proof');
+  return proof === null ? null : less.reduce((left, key) => left - (number(row, key) ?? 0), proof);
+}
+
+/** Our time to proof over the fastest peer's, on what a peer proves in its 60 s. */
+export function proofRatios(solved: readonly Solved[], less: readonly string[]): number[] {
+  return solved.flatMap(({ ours, peers }) => {
+    const proofs = peers.flatMap((peer) => {
+      const alone = proofLess(peer, ['start', 'flat']);
+      return alone !== null && alone <= UNPROVED ? (proofLess(peer, less) ?? []) : [];
+    });
+    if (proofs.length === 0) return [];
+    const start = less.includes('start') ? 0 : (number(ours, 'start') ?? 0);
+    // A clock has no finer steps.
+    const fastest = Math.max(0.001, Math.min(...proofs));
+    return [(proofLess(ours, less) ?? start + UNPROVED) / fastest];
+  });
+}
+
+/** What two of them say and cannot both be true. */
+function contradictions(solved: readonly Solved[]): string[] {
+  return solved.flatMap(({ problem, ours, peers }) => {
+    const all = [ours, ...peers];
+    const values = all.flatMap((row) => number(row, 'best') ?? []);
+    const found = all.flatMap((row) => {
+      const best = number(row, 'best');
+      if (row.proved === 'infeasible' && values.length > 0) return [`${problem}: a plan, and none`];
+      return row.proved === 'optimal' && best !== null && values.some((value) => value < best)
+        ? [`${problem}: ${String(row.solver)} has ${best} as the optimum, not the least`]
+        : [];
+    });
+    return [...new Set(found)];
+  });
+}
+
+const median = (rows: readonly Row[], key: string): number =>
+  quantile(
+    rows.flatMap((row) => number(row, key) ?? []),
+    0.5,
+  );
+
+function bySolver(rows: readonly Row[]): Figure[] {
+  const solvers = [...new Set(rows.map(({ solver }) => String(solver)))];
+  return solvers.map((solver) => {
+    const own = rows.filter((row) => row.solver === solver);
+    const tell = (key: string): string => {
+      const value = median(own, key);
+      return Number.isNaN(value) ? '-' : String(short(value));
+    };
+    const flattened = own.filter((row) => number(row, 'flat') !== null).length;
+    const failed = own.filter((row) => typeof row.failure === 'string').length;
+    return {
+      what: solver,
+      value: [
+        `proved ${own.filter((row) => number(row, 'proof') !== null).length} of ${own.length}`,
+        `a plan for ${own.filter((row) => number(row, 'best') !== null).length}`,
+        `medians: start ${tell('start')} s, flattening ${tell('flat')} s, first plan ${tell('first')} s, proof ${tell('proof')} s`,
+        ...(solver === OURS ? [] : [`not flattened in time ${own.length - flattened}`]),
+        ...(failed > 0 ? [`failed ${failed}`] : []),
+      ].join('; '),
+    };
+  });
+}
+
+export function peersFigures(rows: readonly Row[]): Figure[] {
+  const solved = paired(rows);
+  const { all, behind } = comparisons(solved);
+  const wrong = contradictions(solved);
+  const ratio = (less: readonly string[]): number => quantile(proofRatios(solved, less), 0.5);
+  return [
+    { what: 'problems', value: solved.length },
+    { what: 'comparisons of plans after 1, 10 and 60 s', value: all },
+    {
+      ...atMost('behind in % of them', all === 0 ? NaN : (100 * behind.length) / all, 2),
+      what: `behind in % of them (${behind.length})`,
+    },
+    { what: 'problems that a peer proves in 60 s', value: proofRatios(solved, []).length },
+    atMost('median of our time to proof over the fastest peer', ratio([]), 0.05, 'at most 1/20'),
+    atMost('the same without start-up', ratio(['start']), 0.05, 'at most 1/20'),
+    {
+      what: 'the same without start-up and flattening',
+      value: short(ratio(['start', 'flat'])),
+    },
+    none('statements that contradict one another', wrong.length),
+    none(
+      'our plans that the checker refuses',
+      rows.reduce((sum, { wrong: count }) => sum + Number(count ?? 0), 0),
+    ),
+    ...bySolver(rows),
+    ...wrong.map((value) => ({ what: 'contradiction', value })),
+    ...behind.map((value) => ({ what: 'behind', value })),
+  ];
+}
+
+function told(row: Row | undefined): string {
+  if (row === undefined) return '';
+  const [best, proof] = [number(row, 'best'), number(row, 'proof')];
+  const value = best === null ? '-' : String(best);
+  if (proof !== null)
+    return `${row.proved === 'infeasible' ? 'none' : value}, proved ${short(proof)} s`;
+  return row.solver !== OURS && number(row, 'flat') === null ? 'not flattened' : value;
+}
+
+/** A line for each problem: best plan, and seconds to the proof from the start of the process. */
+export function peersTable(rows: readonly Row[]): Table {
+  const solvers = [...new Set(rows.map(({ solver }) => String(solver)))];
+  return {
+    head: ['problem', ...solvers],
+    lines: [...new Set(rows.map(({ problem }) => String(problem)))].map((problem) => [
+      problem,
+      ...solvers.map((solver) =>
+        told(rows.find((row) => row.problem === problem && row.solver === solver)),
+      ),
+    ]),
+  };
+}
