@@ -16,7 +16,25 @@ export interface NetworkInput {
   readonly propagators: readonly MakePropagator[];
 }
 
+/** The trail of an input with its propagators, for whoever makes them one by one. */
+interface Made {
+  readonly trail: Trail;
+  readonly propagators: readonly Propagator[];
+}
+
 const COSTS = 4;
+
+/** The reason code of propagator k. */
+export const codeOf = (k: number): number => PROPAGATOR | (k << 2);
+
+/**
+ * What a run of a propagator counts for, a unit being a look at a few bounds: those of cost 0 do as
+ * much as they are told of, the dearest are quadratic in their tasks, of about four watches each.
+ */
+function effortOf({ cost, watches: { length } }: Propagator): number {
+  if (cost === 0) return 4;
+  return cost < 3 ? 4 + length : 4 + length + Math.floor((length * length) / 64);
+}
 
 /**
  * All propagators over one trail, run to a fixpoint: clauses and arcs at each rise, the others
@@ -41,24 +59,38 @@ export class Network {
   private readonly ran: Int32Array;
   private readonly hasRun: Uint8Array;
   private ranCount = 0;
+  /** What a run of each counts for. */
+  private readonly effort: Int32Array;
+  /** What has been done so far, counted as in `effortOf`. */
+  work = 0;
   /** The next trail entry to propagate. */
   private head = 0;
   private consistentRoot = true;
 
-  constructor(input: NetworkInput) {
+  /** `made`: a trail over the input's root and propagators over it, in place of the input's. */
+  constructor(input: NetworkInput, made: Made | null = null) {
     const { root } = input;
-    this.trail = new Trail(root);
+    this.trail = made?.trail ?? new Trail(root);
     this.clauses = new Clauses(this.trail);
     this.arcs = new Arcs(this.trail, input.arcs);
-    const propagators = input.propagators.map((make, k) => make(this.trail, PROPAGATOR | (k << 2)));
+    const propagators =
+      made?.propagators ?? input.propagators.map((make, k) => make(this.trail, codeOf(k)));
     this.propagators = propagators;
-    const watches = propagators.flatMap((p, k) => p.watches.map((watch) => ({ ...watch, k })));
-    watches.sort((a, b) => a.bound - b.bound);
-    this.watcher = Int32Array.from(watches, (w) => w.k);
-    this.datum = Int32Array.from(watches, (w) => w.datum);
     this.watchFirst = new Int32Array(root.length + 1);
-    for (const { bound } of watches) this.watchFirst[bound + 1]++;
+    for (const { watches } of propagators)
+      for (const { bound } of watches) this.watchFirst[bound + 1]++;
     for (let b = 0; b < root.length; b++) this.watchFirst[b + 1] += this.watchFirst[b];
+    this.watcher = new Int32Array(this.watchFirst[root.length]);
+    this.datum = new Int32Array(this.watchFirst[root.length]);
+    const next = this.watchFirst.slice();
+    for (let k = 0; k < propagators.length; k++)
+      for (const { bound, datum } of propagators[k].watches) {
+        const w = next[bound]++;
+        this.watcher[w] = k;
+        this.datum[w] = datum;
+      }
+    // The first run looks at all that is watched.
+    this.effort = Int32Array.from(propagators, (p) => Math.max(effortOf(p), p.watches.length));
     this.waiting = Array.from({ length: COSTS }, () => new Int32Array(propagators.length));
     this.ran = new Int32Array(propagators.length);
     this.hasRun = new Uint8Array(propagators.length);
@@ -100,24 +132,43 @@ export class Network {
 
   /** Runs to the fixpoint. False on conflict. At level 0 what was derived becomes root facts. */
   propagate(): boolean {
+    return this.run(Infinity) === 'fixpoint';
+  }
+
+  /**
+   * The same, left open once so much work has been done: whoever calls again goes on from there.
+   * A roll-back to a lower level forgets what was left open.
+   */
+  run(work: number): 'fixpoint' | 'conflict' | 'open' {
+    return this.close(this.work + work);
+  }
+
+  private close(until: number): 'fixpoint' | 'conflict' | 'open' {
     const { trail, clauses, arcs } = this;
-    if (!this.consistentRoot) return false;
+    if (!this.consistentRoot) return 'conflict';
     for (;;) {
+      if (this.work >= until) return 'open';
+      const from = this.head;
       while (this.head < trail.size) {
         const p = this.head++;
         const b = trail.entryBound[p];
         if (trail.latest[b] !== p) continue; // a later entry will do for both
         this.notice(b);
-        if (!arcs.propagate(b) || !clauses.propagate(b)) return this.failRise();
+        if (!arcs.propagate(b) || !clauses.propagate(b)) {
+          this.work += this.head - from;
+          this.failRise();
+          return 'conflict';
+        }
       }
+      this.work += this.head - from;
       if (this.waitingAll === 0) break;
-      if (!this.runCheapest()) return false;
+      if (!this.runCheapest()) return 'conflict';
     }
     if (trail.level === 0) {
       trail.forget();
       this.head = 0;
     }
-    return true;
+    return 'fixpoint';
   }
 
   private runCheapest(): boolean {
@@ -130,6 +181,8 @@ export class Network {
       this.ran[this.ranCount++] = k;
     }
     const propagator = this.propagators[k];
+    this.work += this.effort[k];
+    if (propagator.cost === 0) this.effort[k] = effortOf(propagator);
     this.conflict.clear();
     if (propagator.propagate(this.conflict)) return true;
     propagator.drop();
@@ -148,14 +201,18 @@ export class Network {
   }
 
   private fail(): boolean {
+    this.dropWaiting();
+    this.head = this.trail.size;
+    return false;
+  }
+
+  private dropWaiting(): void {
     for (let cost = 0; cost < COSTS; cost++) {
       const stack = this.waiting[cost];
       for (let w = 0; w < this.waitingCount[cost]; w++) this.propagators[stack[w]].drop();
       this.waitingCount[cost] = 0;
     }
     this.waitingAll = 0;
-    this.head = this.trail.size;
-    return false;
   }
 
   /** Opens a level and makes (b, v) true, which must be undecided. */
@@ -171,6 +228,7 @@ export class Network {
 
   /** After `pop`s down to the start of a level that becomes the present one. */
   settle(level: number): void {
+    if (this.waitingAll > 0) this.dropWaiting();
     this.trail.level = level;
     this.head = this.trail.size;
     for (let r = 0; r < this.ranCount; r++) {

@@ -3,7 +3,10 @@ import type { MakePropagator } from './network.ts';
 import type { Propagator, Watch } from './propagator.ts';
 import type { Trail } from './trail.ts';
 
-/** A task's use of the resource: `amount` units over [start, start + duration), start being variable `x`. */
+/**
+ * A task's use of the resource: `amount` units over [start, start + duration), start being variable
+ * `x`, which no other use of the resource has.
+ */
 export interface Use {
   readonly x: number;
   readonly duration: number;

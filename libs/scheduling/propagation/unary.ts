@@ -3,7 +3,8 @@ import { lowerOf, upperOf, type Literals } from './literal.ts';
 import type { MakePropagator } from './network.ts';
 import type { Propagator, Watch } from './propagator.ts';
 import type { Trail } from './trail.ts';
-import { UnarySide, type SideUse } from './unarySide.ts';
+import { UnarySide } from './unary-side.ts';
+import type { SideUse } from './unary-tasks.ts';
 
 /**
  * A task that takes somebody's whole attention from its start until `after` later than its

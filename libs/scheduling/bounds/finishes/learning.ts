@@ -1,12 +1,17 @@
 import { Literals, upperOf } from '../../propagation/literal.ts';
 import { ActivityBranching } from '../../search/learning/branching.ts';
 import { LearningSearch } from '../../search/learning/search.ts';
-import { wholeOf, type WholeModel } from '../../search/whole/model/whole.ts';
+import { stockOf } from '../../search/whole/model/ground.ts';
+import { SLICE, type Steps } from '../../search/whole/model/steps.ts';
+import { wholeInSteps, type WholeModel } from '../../search/whole/model/whole.ts';
 import { diveOf } from '../../search/whole/search/dive.ts';
 import type { Analysis } from '../critical-path.ts';
 import { isCertain } from '../domains.ts';
 import { partOf, type Part } from './part.ts';
 import type { Refusal } from './vectors.ts';
+
+/** Conflicts of an attempt at most. */
+const CONFLICTS = 8;
 
 /** What some conflicts came to: caps refused; finishes that are possible in the part; or nothing yet. */
 export type Attempt =
@@ -28,7 +33,9 @@ export class LearnedPart {
   private readonly part: Part;
   private readonly literals = new Literals();
   private readonly owners: number[] = [];
+  private readonly setting: Steps<void>;
   private asked = '';
+  private made = false;
   private model: WholeModel | null = null;
   private search: LearningSearch | null = null;
 
@@ -38,21 +45,37 @@ export class LearnedPart {
     this.refits = refits;
     this.until = until;
     this.part = partOf(analysis.root.problem, refits, until);
+    this.setting = this.setUp();
   }
 
   get size(): number {
     return this.part.activities.length;
   }
 
-  private setUp(): void {
-    if (this.search !== null) return;
+  /** Conflicts met so far. */
+  get conflicts(): number {
+    return this.search?.conflicts ?? 0;
+  }
+
+  /** Rises of bounds so far. */
+  get propagations(): number {
+    return this.search?.propagations ?? 0;
+  }
+
+  private *setUp(): Steps<void> {
+    const stock = stockOf(this.part.problem);
+    yield;
     // Without ranks: caps on finishes are all that is asked.
-    const model = wholeOf(this.part.problem, null, undefined, 0);
+    const model = yield* wholeInSteps(this.part.problem, null, stock, 0);
+    // Crews left out make some work shorter than it can be: nothing follows from that network.
+    if (!model.isManned) return;
+    yield;
     const dive = diveOf(model, { values: null });
     const quiet = model.ranks.filter((x) => x !== null);
     const branching = new ActivityBranching(model.network, { dive, quiet, phase: 'last' });
     this.model = model;
     this.search = new LearningSearch(model.network, branching, { objective: null });
+    while (!this.search.prepare(SLICE)) yield;
   }
 
   /** Assumes that the part's refits finish by the caps. */
@@ -76,24 +99,37 @@ export class LearnedPart {
     search.assume(this.literals);
   }
 
-  /** Goes on with these caps for so many conflicts. */
-  attempt(caps: readonly number[], conflicts: number): Attempt {
-    this.setUp();
+  /** Whether it is set up; until then no caps can be asked about. */
+  get isReady(): boolean {
+    return this.made;
+  }
+
+  /** A piece of the setting up. */
+  prepare(): void {
+    this.made ||= this.setting.next().done === true;
+  }
+
+  /** Goes on with these caps for a few conflicts, with no more work than a slice. */
+  attempt(caps: readonly number[]): Attempt {
     const { search, model } = this;
     if (search === null || model === null) return OPEN;
     if (this.refits.some((r) => caps[r] > this.until)) return OPEN;
     this.assume(search, model, caps);
-    switch (search.run(conflicts)) {
-      case 'refuted':
-        return { kind: 'refused', refusal: this.refusalOf(search, caps) };
-      case 'exhausted':
-        // No plan whatever that is finished by then.
-        return { kind: 'refused', refusal: this.refusalBy(this.until) };
-      case 'solution':
-        return { kind: 'possible', finishes: this.finishesOf(search, model) };
-      case 'conflict':
-        return OPEN;
-    }
+    const { network } = search;
+    const until = network.work + SLICE;
+    for (let k = 0; k < CONFLICTS && network.work < until; k += 1)
+      switch (search.advance(until - network.work)) {
+        case 'refuted':
+          return { kind: 'refused', refusal: this.refusalOf(search, caps) };
+        case 'exhausted':
+          // No plan whatever that is finished by then.
+          return { kind: 'refused', refusal: this.refusalBy(this.until) };
+        case 'solution':
+          return { kind: 'possible', finishes: this.finishesOf(search, model) };
+        case 'conflict':
+        case 'open':
+      }
+    return OPEN;
   }
 
   private refusalOf(search: LearningSearch, asked: readonly number[]): Refusal {

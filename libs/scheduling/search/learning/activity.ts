@@ -37,7 +37,10 @@ export class ActivityHeap {
   }
 
   private rescale(): void {
-    for (let i = 0; i < this.score.length; i++) this.score[i] /= RESCALE;
+    const { score } = this;
+    // Above 0 whatever is in the heap: 0 is the score of what has never been.
+    for (let i = 0; i < score.length; i++)
+      if (score[i] > 0) score[i] = Math.max(score[i] / RESCALE, Number.MIN_VALUE);
     this.increment /= RESCALE;
   }
 

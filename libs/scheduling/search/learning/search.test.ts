@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { random, type Random } from '#kernel/random.ts';
 import { Literals, lowerOf, upperOf } from '../../propagation/literal.ts';
 import { Network } from '../../propagation/network.ts';
+import { DECISION } from '../../propagation/trail.ts';
 import type { Small } from '../../propagation/testing/meaning.ts';
 import { drawMixed } from '../../propagation/testing/mixed.ts';
 import { ActivityBranching } from './branching.ts';
@@ -15,6 +16,9 @@ const seeds = (first: number, count: number): number[] =>
 /** The objective of all draws: the start of the last task. */
 const LAST = 3;
 const LIMIT = 2000;
+
+const branchingOf = (network: Network): ActivityBranching =>
+  new ActivityBranching(network, { dive: () => false, quiet: [], phase: 'last' });
 
 function searchOf(small: Small, options: LearningOptions): LearningSearch {
   const network = new Network(small.input);
@@ -147,12 +151,12 @@ describe('a learning search', () => {
       const found: string[] = [];
       for (let event = search.run(LIMIT); event === 'solution'; event = search.run(LIMIT)) {
         found.push([...search.values].join());
-        const refused = new Literals();
+        const others = new Literals();
         search.values.forEach((value, x) => {
-          refused.add(lowerOf(x), value);
-          refused.add(upperOf(x), -value);
+          others.add(lowerOf(x), value + 1);
+          others.add(upperOf(x), 1 - value);
         });
-        if (!search.refuse(refused)) break;
+        if (!search.require(others)) break;
       }
       const expected = small.solutions.filter(([a, b]) => a === given[0] && b === given[1]);
       expect(found.sort(), `seed ${n}`).toEqual(expected.map((v) => v.join()).sort());
@@ -184,23 +188,102 @@ describe('a learning search', () => {
 
   it('keeps its target where clauses are thinned on the way to the root', () => {
     let thinned = 0;
-    for (const n of seeds(1, 60)) {
+    for (const n of seeds(1, 400)) {
       const search = searchOf(drawMixed(random(n)), { objective: LAST, clauseBytes: 0 });
+      const { clauses, trail } = search.network;
+      let target = 6;
       for (let event = search.next(); event !== 'exhausted'; event = search.next()) {
-        if (event !== 'solution') continue;
-        const best = search.values[LAST];
-        // One clause more than there is room for: none of the starts as they are.
-        const same = new Literals();
-        for (let x = 0; x <= LAST; x++) {
-          same.add(lowerOf(x), search.values[x]);
-          same.add(upperOf(x), -search.values[x]);
-        }
-        if (!search.refuse(same)) break;
-        if (search.network.clauses.count > 0) thinned++;
-        if (!search.tighten(best - 1)) break;
-        expect(-search.network.trail.bound[upperOf(LAST)], `seed ${n}`).toBeLessThan(best);
+        // After a conflict there is a clause more than there is room for.
+        const { count } = clauses;
+        if (!search.tighten(target)) break;
+        if (count > clauses.count) thinned++;
+        expect(-trail.bound[upperOf(LAST)], `seed ${n}`).toBeLessThanOrEqual(target);
+        target--;
       }
     }
     expect(thinned).toBeGreaterThan(5);
+  });
+
+  it('thins no clause by facts that it has not seen', () => {
+    const network = new Network({
+      root: Int32Array.of(0, -2, 0, -2),
+      arcs: [],
+      propagators: [],
+    });
+    const search = new LearningSearch(network, branchingOf(network), {
+      objective: null,
+      clauseBytes: 0,
+    });
+    const literal = (b: number, v: number, ...more: number[]): Literals => {
+      const all = new Literals();
+      all.add(b, v);
+      if (more.length > 0) all.add(more[0], more[1]);
+      return all;
+    };
+    const { clauses, trail } = network;
+    network.require(literal(lowerOf(0), 1, lowerOf(1), 1));
+    // One that may be dropped, so that there is something to thin; its truth is no matter.
+    clauses.add(literal(upperOf(0), -1, upperOf(1), -1), 1, 0);
+    trail.raise(upperOf(0), 0, DECISION, 0);
+    search.toRoot();
+    expect(clauses.count).toBe(0);
+    expect(network.propagate()).toBe(true);
+    expect(trail.bound[lowerOf(1)]).toBe(1);
+    expect(search.require(literal(upperOf(1), 0))).toBe(false);
+  });
+
+  it('gives every solution where clauses are thinned while facts are pending', () => {
+    let pending = 0;
+    for (const n of seeds(4001, 60)) {
+      const small = drawMixed(random(n));
+      const known = new Set(small.solutions.map((values) => values.join()));
+      const search = searchOf(small, { objective: null, clauseBytes: 200 });
+      const { clauses, trail } = search.network;
+      for (let k = 0; k < 200; k++) {
+        const event = search.next();
+        if (event === 'conflict') {
+          if (trail.level > 0) continue;
+          const { count } = clauses;
+          search.assume(new Literals());
+          if (clauses.count < count) pending++;
+          continue;
+        }
+        if (event !== 'solution') {
+          expect(known.size, `seed ${n}`).toBe(0);
+          break;
+        }
+        expect(known.delete(search.values.join()), `seed ${n}`).toBe(true);
+        const others = new Literals();
+        search.values.forEach((value, x) => {
+          others.add(lowerOf(x), value + 1);
+          others.add(upperOf(x), 1 - value);
+        });
+        search.require(others);
+      }
+    }
+    expect(pending).toBeGreaterThan(5);
+  });
+
+  it('comes to the same by slices of work', () => {
+    let slices = 0;
+    for (const n of seeds(5001, 40)) {
+      const small = drawMixed(random(n));
+      const whole = searchOf(small, { objective: LAST });
+      const cut = searchOf(small, { objective: LAST });
+      for (let k = 0; k < LIMIT; k++) {
+        const event = whole.next();
+        let other = cut.advance(1);
+        for (; other === 'open'; other = cut.advance(1)) slices++;
+        expect(other, `seed ${n}`).toBe(event);
+        if (event === 'exhausted') break;
+        if (event !== 'solution') continue;
+        expect(cut.values, `seed ${n}`).toEqual(whole.values);
+        const next = whole.values[LAST] - 1;
+        expect(cut.tighten(next), `seed ${n}`).toBe(whole.tighten(next));
+      }
+      expect(cut.conflicts, `seed ${n}`).toBe(whole.conflicts);
+      expect(cut.network.work, `seed ${n}`).toBe(whole.network.work);
+    }
+    expect(slices).toBeGreaterThan(300);
   });
 });

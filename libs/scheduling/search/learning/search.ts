@@ -50,6 +50,8 @@ export class LearningSearch {
   private restartAt = RESTART;
   private clauseLimit = CLAUSES_KEPT;
   private isExhausted = false;
+  /** What a decision counts for: a look at some of the variables. */
+  private readonly moveWork: number;
   /** Conflicts met so far. */
   conflicts = 0;
   /** The objective's root bound: no solution within the target has less. Without an objective 0. */
@@ -68,14 +70,26 @@ export class LearningSearch {
     this.clauseBytes = network.clauses.bytes + (options.clauseBytes ?? 64 * MEGABYTE);
     this.analysis = new Analysis(network, branching);
     this.values = new Int32Array(network.trail.bound.length >> 1);
+    this.moveWork = network.trail.bound.length >> 6;
   }
 
   /** Runs to the next conflict, solution or end. */
   next(): Event {
+    for (;;) {
+      const event = this.advance(Infinity);
+      if (event !== 'open') return event;
+    }
+  }
+
+  /** The same, left open once so much work has been done, as the network counts it. */
+  advance(work: number): Event | 'open' {
     const { network, options } = this;
     const { trail } = network;
+    const until = network.work + work;
     while (!this.isExhausted) {
-      if (!network.propagate()) {
+      const state = network.run(until - network.work);
+      if (state === 'open') return 'open';
+      if (state === 'conflict') {
         if (this.learn()) return 'conflict';
         this.isExhausted = true;
         break;
@@ -85,12 +99,22 @@ export class LearningSearch {
       if (this.conflicts >= this.restartAt || this.isFull()) this.restart();
       else if (trail.level < this.assumptions.size) {
         if (!this.assumeNext()) return 'refuted';
-      } else if (!this.branching.move(this.restarts)) {
+      } else if (this.branching.move(this.restarts)) network.work += this.moveWork;
+      else {
         for (let x = 0; x < this.values.length; x++) this.values[x] = trail.bound[lowerOf(x)];
         return 'solution';
       }
     }
     return 'exhausted';
+  }
+
+  /** Some more of what follows at the root; true when that is all, or nothing can hold. */
+  prepare(work: number): boolean {
+    this.toRoot();
+    if (this.isExhausted) return true;
+    const state = this.network.run(work);
+    if (state === 'conflict') this.isExhausted = true;
+    return state !== 'open';
   }
 
   /** Runs until something other than a conflict happens, or so many of those have. */
@@ -182,17 +206,6 @@ export class LearningSearch {
     else if (!network.require(clause)) this.isExhausted = true;
   }
 
-  /**
-   * After `solution`: these true literals cannot hold together, for a reason that the network does
-   * not know. It is learned from like any conflict; false if there is no solution without them.
-   */
-  refuse(literals: Literals): boolean {
-    const { conflict } = this.network;
-    conflict.copy(literals);
-    if (!this.learn()) this.isExhausted = true;
-    return !this.isExhausted;
-  }
-
   private learn(): boolean {
     const { network, analysis } = this;
     this.conflicts++;
@@ -217,8 +230,16 @@ export class LearningSearch {
     const { clauses } = this.network;
     const full = this.isFull();
     this.analysis.rollBackTo(0);
-    if (clauses.count <= this.clauseLimit && !full) return;
-    clauses.keepRecent(Math.min(this.clauseLimit, clauses.count) >> 1, this.scratch);
+    if (this.isExhausted || (clauses.count <= this.clauseLimit && !full)) return;
+    // What the last conflict taught may be pending: no clause is thinned by facts it has not seen.
+    if (!this.network.propagate()) {
+      this.isExhausted = true;
+      return;
+    }
+    const { count } = clauses;
+    clauses.keepRecent(Math.min(this.clauseLimit, count) >> 1, this.scratch);
+    // Of equal standing none goes before the others, and to keep them all would be no end of it.
+    if (full && clauses.count === count) clauses.keepRecent(0, this.scratch);
     if (!full) this.clauseLimit += CLAUSES_GROWTH;
   }
 }

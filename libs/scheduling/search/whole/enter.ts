@@ -7,9 +7,12 @@ import { ableFor, classesOf, crewsOf, type Classes } from './model/crews.ts';
 import { focusOn } from './model/focus.ts';
 import { wholeInSteps } from './model/whole.ts';
 import type { Stock } from './model/ground.ts';
-import { finished, type Steps } from './model/steps.ts';
+import { finished, PIECES, SLICE, type Steps } from './model/steps.ts';
 import { planOf } from './plan.ts';
 import { diveOf } from './search/dive.ts';
+
+/** Conflicts after which a plan is taken to break a rule. */
+const MOST_CONFLICTS = 200;
 
 /** Whether the mode and the people of a placement are such as the problem allows. */
 function isManned(problem: Problem, classes: Classes, placement: Placement): boolean {
@@ -33,7 +36,6 @@ function isManned(problem: Problem, classes: Classes, placement: Placement): boo
   // Each serves one demand: what is left to ask is that they are enough, and that learners are taught.
   return (
     able.every((list, d) => list.length === mode.crew[d].count) &&
-    crew.length === people.length &&
     crewsOf(problem, mode, able, classes, people).length > 0
   );
 }
@@ -54,7 +56,7 @@ export function* enteredInSteps(problem: Problem, plan: Plan, stock: Stock): Ste
   if (!placements.every((placement) => isManned(problem, classes, placement))) return null;
   const focus = focusOn(plan, new Uint8Array(problem.activities.length), 0);
   const model = yield* wholeInSteps(problem, focus, stock);
-  if (!model.isExact) return null;
+  if (!model.isManned) return null;
   const { network, works, ranks } = model;
   const literal = new Literals();
   for (const { activity, start, finish } of placements) {
@@ -75,5 +77,11 @@ export function* enteredInSteps(problem: Problem, plan: Plan, stock: Stock): Ste
   const dive = diveOf(model, { values: null });
   const branching = new ActivityBranching(network, { dive, quiet, phase: 'followed' });
   const search = new LearningSearch(network, branching, { objective: null });
-  return search.run(200) === 'solution' ? planOf(model, search.values) : null;
+  while (search.conflicts < MOST_CONFLICTS) {
+    const event = search.advance(SLICE);
+    if (event === 'solution') return planOf(model, search.values);
+    if (event !== 'open' && event !== 'conflict') return null;
+    yield PIECES;
+  }
+  return null;
 }

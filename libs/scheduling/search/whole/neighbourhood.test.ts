@@ -1,8 +1,17 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { check } from '../../checker/check.ts';
 import type { Placement, Plan } from '../../model/plan.ts';
-import { activity, builder, mode, problem as problemOf, work } from '../../testing/make.ts';
+import {
+  activity,
+  builder,
+  mode,
+  placed,
+  plan as planOf,
+  problem as problemOf,
+  work,
+} from '../../testing/make.ts';
 import { plantedProblem } from '../../testing/planted.ts';
+import { LearningSearch } from '../learning/search.ts';
 import { entered } from './enter.ts';
 import { stockOf } from './model/ground.ts';
 import { createWholeNeighbourhood } from './neighbourhood.ts';
@@ -95,5 +104,26 @@ describe('the neighbourhood search of the whole problem', () => {
     expect(cut.plan).toEqual(whole.plan);
     expect(other.counts()).toEqual(one.counts());
     expect(one.counts().conflicts).toBeGreaterThan(0);
+  });
+
+  it('leaves a part whose next plan is not taken, for a rank that the network is without', () => {
+    // Paid by the million, the sum is too large to be written down. Ada was published and costs more
+    // than Bo: whoever looks at the disturbance alone finds her again and again.
+    const of = problemOf({
+      builders: [builder('Ada', { cost: 2_000_000 }), builder('Bo', { cost: 1_000_000 })],
+      refits: [{ id: 'boat', release: 0, due: null, handovers: [], weight: 1, source: 'boat' }],
+      activities: [activity('A', [work(300)])],
+      published: {
+        tolerance: 0,
+        tasks: [{ activity: 0, start: 480, builders: [0], weight: 1 }],
+      },
+    });
+    const warm = planOf(of, [placed(0, '480-780', [1])]);
+    const search = createWholeNeighbourhood(of, 1, warm, null);
+    expect(search.step(2_000).plan?.values).toEqual(warm.values);
+    const opened = vi.spyOn(LearningSearch.prototype, 'prepare');
+    search.step(200);
+    expect(opened.mock.calls.length).toBeGreaterThan(5);
+    opened.mockRestore();
   });
 });

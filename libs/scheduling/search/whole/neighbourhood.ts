@@ -8,7 +8,7 @@ import { ActivityBranching } from '../learning/branching.ts';
 import { LearningSearch } from '../learning/search.ts';
 import type { CountedSearch, WholeOptions } from './whole.ts';
 import { focusOn } from './model/focus.ts';
-import { isMade, type Steps } from './model/steps.ts';
+import { isMade, PIECES, SLICE, type Steps } from './model/steps.ts';
 import { wholeInSteps, type WholeModel } from './model/whole.ts';
 import { stockOf, type Stock } from './model/ground.ts';
 import { enteredInSteps } from './enter.ts';
@@ -32,8 +32,8 @@ const REACHES = [240, 960, 2880];
  * its order but not its times, and the learning core looks for a better plan among what is left.
  * The kind of part is drawn by what it has brought, its size grows where parts are soon exhausted
  * and shrinks where they are not (P. Shaw, CP 1998; P. Laborie, D. Godard, MISTA 2007, for
- * the partial order that is kept and the adaptive choice). An iteration is a conflict, a plan, or
- * a few pieces of the setting-up of a part. Proves nothing by itself.
+ * the partial order that is kept and the adaptive choice). An iteration is a conflict, a plan, a
+ * slice of work without either, or a few pieces of the setting-up of a part. Proves nothing by itself.
  */
 export function createWholeNeighbourhood(
   problem: Problem,
@@ -52,8 +52,9 @@ interface Running {
   readonly preference: Preference;
   readonly kind: number;
   readonly rank: number;
+  /** The most that the rank may be in the next plan. */
+  target: number;
   left: number;
-  stride: number;
   found: boolean;
 }
 
@@ -71,6 +72,8 @@ class Neighbourhood implements CountedSearch {
   private weights: Float64Array = new Float64Array(0);
   private stock: Stock | null = null;
   private size = 16;
+  /** Ranks whose worth is too large a number for a network. */
+  private readonly unwritten = new Set<number>();
   private running: Running | null = null;
   private iterations = 0;
   private conflicts = 0;
@@ -141,7 +144,8 @@ class Neighbourhood implements CountedSearch {
   /** The first rank that may still be less; now and then a later one. */
   private rankToImprove(): number {
     const open: number[] = [];
-    for (let r = 0; r < RANKS; r += 1) if (this.best.least[r] > this.bounds[r].bound) open.push(r);
+    for (let r = 0; r < RANKS; r += 1)
+      if (this.best.least[r] > this.bounds[r].bound && !this.unwritten.has(r)) open.push(r);
     const [first = -1] = open;
     return open.length > 1 && this.random.below(5) === 0
       ? open[1 + this.random.below(open.length - 1)]
@@ -168,6 +172,9 @@ class Neighbourhood implements CountedSearch {
     const freed = this.regions[kind](plan, this.size, this.random);
     const reach = REACHES[this.random.below(REACHES.length)];
     const model = yield* wholeInSteps(problem, focusOn(plan, freed, reach), this.stock);
+    // Where the worth of a rank is too large a number to be written down, others improve it.
+    if (model.ranks[rank] === null) this.unwritten.add(rank);
+    if (!model.isManned || model.ranks[rank] === null) return;
     yield;
     const { network, ranks } = model;
     const preference: Preference = { values: null };
@@ -186,13 +193,17 @@ class Neighbourhood implements CountedSearch {
       preference,
       kind,
       rank,
+      target: this.best.least[rank],
       left,
-      stride: 1,
       found: false,
     };
     this.running = running;
     yield;
-    for (let r = 0; r < rank; r += 1) if (!this.cap(running, r, this.best.cap(r))) return;
+    for (let r = 0; r < rank; r += 1) {
+      while (!search.prepare(SLICE)) yield PIECES;
+      if (!this.cap(running, r, this.best.cap(r))) return;
+    }
+    while (!search.prepare(SLICE)) yield PIECES;
     this.aim(running);
   }
 
@@ -209,13 +220,14 @@ class Neighbourhood implements CountedSearch {
 
   private aim(running: Running): void {
     const { rank } = running;
-    this.cap(running, rank, this.best.least[rank] - 1);
+    running.target = this.best.least[rank] - 1;
+    this.cap(running, rank, running.target);
   }
 
   private goOn(running: Running): void {
     const { search, model, branching, preference } = running;
     const before = search.propagations;
-    const event = search.next();
+    const event = search.advance(SLICE);
     this.propagations += search.propagations - before;
     if (event === 'conflict') {
       this.conflicts += 1;
@@ -226,10 +238,16 @@ class Neighbourhood implements CountedSearch {
       preference.values = search.values.slice();
       branching.follow(search.values);
       this.best.offer(plan.values, () => plan);
+      const value = plan.values[running.rank];
+      if (value > running.target || this.best.least[running.rank] > value) {
+        // Not taken, for a rank or people of whom the network does not know: it would come again.
+        this.leave(running, false);
+        return;
+      }
       running.found = true;
       running.left = BUDGET;
       this.aim(running);
-    } else this.leave(running, true);
+    } else if (event !== 'open') this.leave(running, true);
   }
 
   private leave(running: Running, exhausted: boolean): void {

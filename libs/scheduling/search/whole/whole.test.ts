@@ -3,6 +3,7 @@ import { check } from '../../checker/check.ts';
 import type { Plan, SearchState } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import { Literals, lowerOf, upperOf } from '../../propagation/literal.ts';
+import { activity, builder, work } from '../../testing/make.ts';
 import { bruteForce } from '../../testing/brute.ts';
 import { plantedProblem, tinyProblem } from '../../testing/planted.ts';
 import { smallProblem } from '../../testing/small/small.ts';
@@ -13,6 +14,7 @@ import { entered } from './enter.ts';
 import { stockOf } from './model/ground.ts';
 import { wholeOf } from './model/whole.ts';
 import { diveOf } from './search/dive.ts';
+import { hour } from './testing/hour.ts';
 import { createWhole } from './whole.ts';
 
 const MOST = 30_000;
@@ -216,5 +218,37 @@ describe('the whole problem in the learning core', () => {
     expect(state.status).toBe(alone.status);
     expect(state.plan?.values).toEqual(alone.plan?.values);
     expect(search.counts().conflicts).toBeLessThan(5);
+  });
+
+  it('is not held up by plans that it is given again', () => {
+    let conflicts = 0;
+    for (const seed of [3, 8, 14, 19, 25]) {
+      const { problem: of, plan } = plantedProblem(seed, 8);
+      const alone = createWhole(of, 1, plan, null);
+      const told = createWhole(of, 1, plan, null);
+      for (let k = 0; k < 60; k += 1) {
+        const state = alone.step(5);
+        const other = told.step(5);
+        expect(other, `seed ${seed}`).toEqual(state);
+        if (state.plan === null) continue;
+        told.receive(state.plan, []);
+        told.receive(plan, []);
+      }
+      expect(told.counts(), `seed ${seed}`).toEqual(alone.counts());
+      conflicts += alone.counts().conflicts;
+    }
+    expect(conflicts).toBeGreaterThan(100);
+  });
+
+  it('keeps its plans and its proofs where money is too large a number', () => {
+    const of = hour({
+      builders: [builder('Ada', { cost: 20_000_000 })],
+      activities: [activity('A', [work(20)])],
+    });
+    const { status, plan, bounds, done } = decide(of);
+    expect(status).toBe('feasible');
+    expect(done).toBe(true);
+    expect(plan && check(of, plan)).toEqual([]);
+    expect(bounds.map(({ bound }) => bound)).toEqual([0, 20, 0, 0]);
   });
 });

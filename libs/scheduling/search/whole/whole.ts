@@ -6,7 +6,7 @@ import { incumbent } from '../incumbent.ts';
 import { ActivityBranching } from '../learning/branching.ts';
 import { LearningSearch, type ClauseObserver } from '../learning/search.ts';
 import type { Search } from '../search.ts';
-import { isMade, type Steps } from './model/steps.ts';
+import { isMade, PIECES, SLICE, type Steps } from './model/steps.ts';
 import { wholeInSteps, type WholeModel } from './model/whole.ts';
 import { enteredInSteps } from './enter.ts';
 import { stockOf } from './model/ground.ts';
@@ -31,9 +31,10 @@ type Stage = 'setup' | 'search' | 'optimal' | 'infeasible' | 'stuck';
 
 /**
  * The whole problem by learning search: rank after rank is minimised with the earlier ones capped,
- * each cap an assumption, so that what is learned holds in every stage. Ends with a proof. Where
- * rules are left out of the network, a solution that breaks one is refused by a clause of its own.
- * An iteration is a conflict, a plan, or a few pieces of the setting up.
+ * each cap an assumption, so that what is learned holds in every stage. Ends with a proof, but gives
+ * up where crews are left out of the network, and at a rank that is.
+ * An iteration is a conflict, a plan, a slice of work without either, or a few pieces of the setting
+ * up.
  */
 export function createWhole(
   problem: Problem,
@@ -63,6 +64,8 @@ class Whole implements CountedSearch {
   private stride = 1;
   private target = 0;
   private givenUpAt = 0;
+  /** Whether facts rest on the best plan: only then does it follow that there is no better one. */
+  private isClosed = false;
   private iterations = 0;
 
   constructor(problem: Problem, warm: Plan | null, root: RootProof | null, options: WholeOptions) {
@@ -86,8 +89,10 @@ class Whole implements CountedSearch {
 
   receive(plan: Plan | null, bounds: readonly ProvedBound[]): void {
     if (plan !== null) {
+      // The same plan comes again and again: only what changes the least values is a reason to aim anew.
+      const { least } = this.best;
       this.best.offer(plan.values, () => plan);
-      this.stale = true;
+      if (this.best.least.some((value, r) => value !== least[r])) this.stale = true;
     }
     this.takeBounds(bounds);
   }
@@ -114,7 +119,7 @@ class Whole implements CountedSearch {
 
   private advance(): void {
     if (this.stage === 'setup') {
-      if (isMade(this.setting)) this.stage = 'search';
+      if (isMade(this.setting)) this.stage = this.search === null ? 'stuck' : 'search';
       return;
     }
     const { search } = this;
@@ -124,7 +129,7 @@ class Whole implements CountedSearch {
       this.stale = true;
     }
     if (this.stale && !this.aim()) return;
-    switch (search.next()) {
+    switch (search.advance(SLICE)) {
       case 'solution':
         this.found(search.values);
         break;
@@ -135,6 +140,7 @@ class Whole implements CountedSearch {
         this.exhaust();
         break;
       case 'conflict':
+      case 'open':
     }
   }
 
@@ -143,6 +149,8 @@ class Whole implements CountedSearch {
     const known = warm === null ? null : yield* enteredInSteps(this.problem, warm, stock);
     if (known !== null) this.best.offer(known.values, () => known);
     const model = yield* wholeInSteps(this.problem, null, stock);
+    // Crews left out make some work shorter than it can be: nothing follows from that network.
+    if (!model.isManned) return;
     yield;
     const { network } = model;
     const quiet = model.ranks.filter((x) => x !== null);
@@ -154,6 +162,7 @@ class Whole implements CountedSearch {
       ...(observer === undefined ? {} : { observer }),
       ...(clauseBytes === undefined ? {} : { clauseBytes }),
     });
+    while (!this.search.prepare(SLICE)) yield PIECES;
     this.model = model;
   }
 
@@ -202,6 +211,7 @@ class Whole implements CountedSearch {
     });
     if (this.isLast()) {
       // Nothing that is worth more will be looked for again: the caps are facts from now on.
+      this.isClosed = true;
       for (const [b, v] of [...caps, [upperOf(x), 1 - least]]) {
         assumed.clear();
         assumed.add(b, v);
@@ -244,11 +254,13 @@ class Whole implements CountedSearch {
     const plan = planOf(model, values);
     this.preference.values = values.slice();
     branching?.follow(values);
-    if (!model.isExact) {
+    const least = this.best.least[this.rank];
+    this.best.offer(plan.values, () => plan);
+    if (this.best.least[this.rank] === least) {
+      // Worth more than the network knows of, or asked for again: it would come for ever.
       this.stage = 'stuck';
       return;
     }
-    this.best.offer(plan.values, () => plan);
     this.stride = Math.max(2 * this.stride, this.best.least[this.rank] >> 8);
     this.stale = true;
   }
@@ -266,6 +278,11 @@ class Whole implements CountedSearch {
   private exhaust(): void {
     if (this.best.plan === null) {
       this.stage = 'infeasible';
+      return;
+    }
+    if (!this.isClosed) {
+      // A plan that others found is none of the network's.
+      this.stage = 'stuck';
       return;
     }
     for (let r = this.rank; r < RANKS; r += 1) {

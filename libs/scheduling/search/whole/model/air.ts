@@ -1,7 +1,8 @@
 import type { Problem } from '../../../model/problem.ts';
 import type { Spans } from '../../crew/compiled/spans.ts';
 import { shift } from '../rules/monotone.ts';
-import type { Use } from '../rules/usage.ts';
+import { Apart } from '../rules/apart.ts';
+import type { Use } from '../rules/occupancy.ts';
 import { asTimes, openings } from './barriers.ts';
 import type { Condition } from './draft.ts';
 import { joined } from './ends.ts';
@@ -89,13 +90,28 @@ export function* addAir(ground: Ground, works: readonly Work[], orders: Orders):
   yield;
   const exposed = exposuresOf(ground, works, orders);
   const gates = new Map<number, Use[]>();
+  const uses: Use[] = [];
+  const pairs: [number, number][] = [];
+  const numberOf = new Map<Dust | Exposure, number>();
+  const found = (one: Dust | Exposure, use: () => Use): number => {
+    const known = numberOf.get(one) ?? uses.push(use()) - 1;
+    numberOf.set(one, known);
+    return known;
+  };
+  const keepApart = (dust: Dust, open: Exposure): void => {
+    if (!putInOrder(ground, dust, open, orders))
+      pairs.push([
+        found(dust, () => useOfDust(ground, dust)),
+        found(open, () => useOfExposure(ground, open)),
+      ]);
+  };
   for (const dust of dusts) {
     yield;
     for (const open of exposed) {
       if (open.work === dust.work) continue;
       for (const barrier of routesOf(problem, worked, dust.space, open.space)) {
         if (stayApart(ground, dust, open)) continue;
-        if (barrier === null) keepApart(ground, dust, open, orders);
+        if (barrier === null) keepApart(dust, open);
         else {
           const gate = gates.get(barrier) ?? openings(ground, barrier, works, orders);
           gates.set(barrier, gate);
@@ -104,40 +120,36 @@ export function* addAir(ground: Ground, works: readonly Work[], orders: Orders):
       }
     }
   }
+  const { draft } = ground;
+  const { absent } = draft;
+  if (pairs.length > 0)
+    draft.rule((trail, reason) => new Apart(trail, reason, { uses, pairs, absent }));
 }
 
 /** Dust, what is open, and a barrier that is not closed: two of the three at a time. */
 function keepOutside(ground: Ground, dust: Dust, open: Exposure, gate: readonly Use[]): void {
-  const uses = [...usesOf(ground, dust, open), ...gate];
+  const uses = [useOfDust(ground, dust), useOfExposure(ground, open), ...gate];
   addUsage(ground.draft, [{ from: 0, capacity: 2 }], uses);
 }
 
-function usesOf(ground: Ground, { work, settling, hours, when }: Dust, open: Exposure): Use[] {
-  const base = { amount: 1 };
+function useOfDust(ground: Ground, { work, settling, hours, when }: Dust): Use {
   const { start, finish } = work;
-  return [
-    { ...base, start, finish, tail: settling, times: asTimes(ground, when), hours },
-    {
-      ...base,
-      start: open.work.start,
-      finish: open.until,
-      tail: 0,
-      times: asTimes(ground, open.when),
-      hours: null,
-    },
-  ];
+  return { start, finish, tail: settling, amount: 1, times: asTimes(ground, when), hours };
 }
 
-function keepApart(ground: Ground, dust: Dust, open: Exposure, orders: Orders): void {
+function useOfExposure(ground: Ground, { work, until, when }: Exposure): Use {
+  const times = asTimes(ground, when);
+  return { start: work.start, finish: until, tail: 0, amount: 1, times, hours: null };
+}
+
+/** Whether the two exclude each other from beginning to end; then one waits for the other. */
+function putInOrder(ground: Ground, dust: Dust, open: Exposure, orders: Orders): boolean {
   const { problem, draft } = ground;
   const { work, settling, hours } = dust;
   const isApart =
     open.least > 0 &&
     (hours === null || longestGap(hours, open.inside, problem.horizon) < open.least);
-  if (!isApart) {
-    addUsage(draft, [{ from: 0, capacity: 1 }], usesOf(ground, dust, open));
-    return;
-  }
+  if (!isApart) return false;
   const both = joined(draft, [dust.when, open.when]);
   let when: Condition = both.length === 0 ? null : both[0];
   if (both.length === 2) {
@@ -146,4 +158,5 @@ function keepApart(ground: Ground, dust: Dust, open: Exposure, orders: Orders): 
   }
   const first = { work, to: work.finish, gap: settling };
   orders.exclude(first, { work: open.work, to: open.until, gap: 0 }, when);
+  return true;
 }

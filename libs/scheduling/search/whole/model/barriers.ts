@@ -1,5 +1,5 @@
 import { shift } from '../rules/monotone.ts';
-import type { Use } from '../rules/usage.ts';
+import type { Use } from '../rules/occupancy.ts';
 import { variableOf, type Condition } from './draft.ts';
 import { doneIn } from './located.ts';
 import type { Orders } from './orders.ts';

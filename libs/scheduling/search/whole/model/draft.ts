@@ -1,5 +1,7 @@
 import { Literals, lowerOf, upperOf } from '../../../propagation/literal.ts';
-import { Network, type MakePropagator } from '../../../propagation/network.ts';
+import { codeOf, Network, type MakePropagator } from '../../../propagation/network.ts';
+import type { Propagator } from '../../../propagation/propagator.ts';
+import { Trail } from '../../../propagation/trail.ts';
 import { Links, type Link, type Literal } from '../rules/link.ts';
 import type { Monotone } from '../rules/monotone.ts';
 import { Sum, type Term } from '../rules/sum.ts';
@@ -9,6 +11,11 @@ import type { Steps } from './steps.ts';
 const FEW = 6;
 /** Clauses that are written down at a time. */
 const CLAUSES = 1000;
+/** Links in a rule: fewer where they are many would cost passes, more a single long one. */
+const LINKS = 16_384;
+/** Rules that are made at a time, in number and by what they watch. */
+const RULES = 64;
+const WATCHES = 2_000;
 
 /** What holds always where it is null. */
 export type Condition = Literal | null;
@@ -156,17 +163,37 @@ export class Draft {
   *network(): Steps<Network> {
     const { absent, links } = this;
     const rules: MakePropagator[] = [...this.rules];
-    if (links.length > 0) rules.unshift((trail, reason) => new Links(trail, reason, links, absent));
+    for (let from = 0; from < links.length; from += LINKS) {
+      const some = links.slice(from, from + LINKS);
+      rules.unshift((trail, reason) => new Links(trail, reason, some, absent));
+    }
     // Nothing can hold: said by a clause, so that whoever searches finds out in the usual way.
     const x = this.variable(0, 0);
     const never = new Literals();
     never.add(lowerOf(x), 1);
-    const make = (clauses: readonly Literals[]): Network =>
-      new Network({ root: Int32Array.from(this.root), arcs: [], clauses, propagators: rules });
-    if (this.contradictory) return make([never]);
+    const root = Int32Array.from(this.root);
+    const refuted = (): Network =>
+      new Network({ root, arcs: [], clauses: [never], propagators: [] });
+    if (this.contradictory) return refuted();
     yield;
-    const network = make([]);
-    return (yield* this.requireAll(network)) ? network : make([never]);
+    const trail = new Trail(root);
+    const propagators: Propagator[] = [];
+    let made = 0;
+    let watches = 0;
+    for (const [k, make] of rules.entries()) {
+      const rule = make(trail, codeOf(k));
+      propagators.push(rule);
+      made += 1;
+      watches += rule.watches.length;
+      if (made < RULES && watches < WATCHES) continue;
+      yield;
+      made = 0;
+      watches = 0;
+    }
+    yield;
+    const network = new Network({ root, arcs: [], propagators: [] }, { trail, propagators });
+    yield;
+    return (yield* this.requireAll(network)) ? network : refuted();
   }
 
   private *requireAll(network: Network): Steps<boolean> {

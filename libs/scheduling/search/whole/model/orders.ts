@@ -89,7 +89,9 @@ export function ordersOf(
   const order = precedences(problem, works, owner);
   const known = new Map<number, Literal>();
   const apart = works.map(() => new Uint8Array(works.length));
-  const linked = new Set<number>();
+  /** Pairs that exclude each other wherever both are: of these alone the order says who waits. */
+  const certain = new Set<number>();
+  const pairOf = (a: number, b: number): number => Math.min(a, b) * works.length + Math.max(a, b);
   const pairs: { first: Work; second: Work; goes: Literal }[] = [];
   const goesFirst = (first: Work, second: Work): Literal => {
     const key = first.activity * works.length + second.activity;
@@ -109,10 +111,11 @@ export function ordersOf(
     if (precedes(other, one)) return false;
     const [a, b] = [one.activity, other.activity];
     const kept = keptOrder(focus, a, b);
-    if (kept !== 0 && linked.has(Math.min(a, b) * works.length + Math.max(a, b)))
-      return kept === 1 ? null : false;
-    const goes = known.get(Math.min(a, b) * works.length + Math.max(a, b));
-    if (goes !== undefined) return a < b ? goes : not(goes);
+    if (certain.has(pairOf(a, b))) {
+      if (kept !== 0) return kept === 1 ? null : false;
+      const goes = known.get(pairOf(a, b));
+      if (goes !== undefined) return a < b ? goes : not(goes);
+    }
     const key = a * works.length + b;
     const made = finished.get(key);
     if (made !== undefined) return made;
@@ -130,7 +133,7 @@ export function ordersOf(
     before,
     keep({ activity: a }, { activity: b }) {
       setApart(a, b);
-      linked.add(Math.min(a, b) * works.length + Math.max(a, b));
+      certain.add(pairOf(a, b));
     },
     precedes,
     areApart: (one, other) => areApart(one, other) || precedes(one, other) || precedes(other, one),
@@ -145,12 +148,12 @@ export function ordersOf(
       if (plain && one.gap + other.gap === 0 && areApart(one.work, other.work)) return;
       if (plain && when === null && one.work.present === null && other.work.present === null)
         setApart(one.work.activity, other.work.activity);
+      if (when === null) certain.add(pairOf(one.work.activity, other.work.activity));
       const wait = (first: Stretch, second: Stretch, ...conditions: Condition[]): void => {
         draft.link(first.to, second.work.start, shift(first.gap), ...conditions);
       };
       const kept = keptOrder(focus, one.work.activity, other.work.activity);
       if (kept !== 0 && !precedes(one.work, other.work) && !precedes(other.work, one.work)) {
-        linked.add(one.work.activity * works.length + other.work.activity);
         if (kept === 1) wait(one, other, when, one.work.present);
         else wait(other, one, when, other.work.present);
         return;

@@ -1,4 +1,5 @@
 import type { Problem } from '../../../model/problem.ts';
+import { lowerOf } from '../../../propagation/literal.ts';
 import type { Network } from '../../../propagation/network.ts';
 import { shift } from '../rules/monotone.ts';
 import { addAir } from './air.ts';
@@ -27,8 +28,12 @@ export interface WholeModel {
   readonly branches: readonly (readonly Condition[])[];
   readonly orders: Orders;
   readonly ranks: RankVariables;
-  /** Every rule is in the network; otherwise it allows more than the problem. */
-  readonly isExact: boolean;
+  /**
+   * Every crew is in the network, and with it every rule. Otherwise nothing follows from it: some
+   * work is shorter than it may be, and a solution may be no plan. Of crews that are counted it is
+   * not known whether they are those that were published.
+   */
+  readonly isManned: boolean;
 }
 
 /** A literal for each branch; frozen work decides. */
@@ -76,7 +81,7 @@ function addStocks({ problem, draft }: Ground, works: readonly Work[]): void {
     if (most <= total) return;
     const terms = taken
       .filter((x) => draft.highest(x) > 0)
-      .map((x) => ({ bound: 2 * x, fn: shift(0) }));
+      .map((x) => ({ bound: lowerOf(x), fn: shift(0) }));
     draft.sum(terms, draft.variable(total, total));
   });
 }
@@ -225,6 +230,7 @@ export function* wholeInSteps(
   yield* addCliques(ground, works, orders);
   const ranks = yield* ranksOf(ground, works, ranked);
   const network = yield* draft.network();
+  const isManned = works.every(({ isRelaxed }) => !isRelaxed);
   return {
     problem,
     network,
@@ -233,8 +239,6 @@ export function* wholeInSteps(
     branches,
     orders,
     ranks,
-    isExact:
-      ranks.slice(0, ranked).every((x) => x !== null) &&
-      works.every(({ ways }) => ways.every(({ isRelaxed }) => !isRelaxed)),
+    isManned,
   };
 }

@@ -63,6 +63,8 @@ export interface Work {
   readonly present: Condition;
   readonly frozen: boolean;
   readonly ways: readonly WayOf[];
+  /** Some of its crews are in no way, perhaps since the way that stood for them had no place. */
+  readonly isRelaxed: boolean;
   /** By mode, the literal that it is done in it; undefined where it cannot be. */
   readonly modes: readonly (Condition | undefined)[];
   readonly taken: readonly Taken[];
@@ -161,6 +163,7 @@ function frozenWork(ground: Ground, a: number, present: Condition): Work {
     present,
     frozen: true,
     ways,
+    isRelaxed: false,
     modes: literals,
     taken,
   };
@@ -189,6 +192,7 @@ export function workOf(
   const placed = focus?.placed[a] ?? null;
   const isFree = focus === null || focus.freed[a] === 1;
   const groups: { group: Group; pieces: Pieces }[] = [];
+  let isRelaxed = false;
   for (const [m, mode] of activity.modes.entries()) {
     const asPlaced = placed?.mode === m ? placed : null;
     // What a neighbourhood's plan leaves out, and is not freed, stays out.
@@ -198,6 +202,7 @@ export function workOf(
     // Of crews that cannot be told apart a neighbourhood has the plan's, or none.
     if (asPlaced !== null && named.length === 0) named.push(groupAsPlaced(ground, mode, asPlaced));
     for (const group of named) {
+      isRelaxed ||= group.isRelaxed;
       const pieces = piecesOf(ground, a, group);
       if (pieces.low.length > 0) groups.push({ group, pieces });
     }
@@ -288,7 +293,7 @@ export function workOf(
     return own.length === ways.length ? null : draft.either(own.map(({ when }) => when));
   });
   const taken = takenBy(ground, ways, present);
-  return { activity: a, start, finish, present, frozen: false, ways, modes, taken };
+  return { activity: a, start, finish, present, frozen: false, ways, isRelaxed, modes, taken };
 
   function takenBy(
     { problem: { builders } }: Ground,
