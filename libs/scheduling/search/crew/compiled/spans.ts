@@ -64,6 +64,12 @@ export function minutesBefore(spans: Spans, t: number): number {
   return spans.before[i] + Math.max(0, t - spans.starts[i]);
 }
 
+/** Whether any minute in [a, b) is inside. */
+export function meets(spans: Spans, a: number, b: number): boolean {
+  const i = spanAfter(spans, a);
+  return i < spans.count && spans.starts[i] < b;
+}
+
 /** Minutes inside spans in [a, b). */
 export function minutesBetween(spans: Spans, a: number, b: number): number {
   let total = 0;

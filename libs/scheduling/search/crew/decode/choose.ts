@@ -35,6 +35,11 @@ export interface Chooser {
   readonly window: Window;
   /** Looks for the best way to do `a` now; `only`: in this mode, -1 in any. */
   readonly search: (a: number, genome: Genome, only: number) => void;
+  /**
+   * Whether `a`, of which all modes have one window, can be done as `way` says and its window is
+   * what it was: as in a course, from `4 * a` on. If so that is `best`.
+   */
+  readonly isAgain: (a: number, genome: Genome, way: Way, window: Float64Array) => boolean;
 }
 
 /** Crews of a mode from which on each builder is first looked at alone. */
@@ -93,7 +98,7 @@ export function chooser(
   let missed = Infinity;
   const working = nobodyLooked(compiled);
   const inBreak = nobodyLooked(compiled);
-  /** By crew of the mode looked at, from when it could begin, in a break that is relieved too; */
+  /** By crew of the mode looked at, from when it could begin; and where that may be in a break. */
   const froms = new Float64Array(MOST_CREWS);
   const eased = new Float64Array(MOST_CREWS);
   /** By crew, when it would finish at the earliest; Infinity once it was tried. */
@@ -294,6 +299,30 @@ export function chooser(
     best,
     near,
     window,
+    isAgain(a, genome, { mode, crew, start, finish }, known) {
+      lookAt(a, mode, genome);
+      if (
+        window.startFrom !== known[4 * a] ||
+        window.startTo !== known[4 * a + 1] ||
+        window.finishFrom !== known[4 * a + 2] ||
+        window.finishTo !== known[4 * a + 3]
+      )
+        return false;
+      const work = works[a][mode];
+      const { crews } = work.mode;
+      if (crews !== null) {
+        const option = crews[crew];
+        work.crew = crew;
+        work.option = option;
+        work.table = option.table;
+        work.minutes = option.minutes;
+      }
+      if (!earliestFit(compiled, state, work, window, finish + 1, start + 1, fit, start))
+        return false;
+      if (fit.start !== start || fit.finish !== finish) return false;
+      take(best, work);
+      return true;
+    },
     search(a, genome, only) {
       best.mode = -1;
       near.mode = -1;

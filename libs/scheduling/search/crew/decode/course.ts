@@ -1,5 +1,6 @@
 import type { Compiled } from '../compiled/compiled.ts';
 import type { Raised } from './choose.ts';
+import { emptyGenome, type Genome } from './genome.ts';
 import type { State } from '../state/state.ts';
 
 /** What was placed, in order, and how: enough to place it again without looking. */
@@ -16,9 +17,14 @@ export interface Course {
   readonly crew: Int16Array;
   readonly slot: Int16Array;
   readonly raised: Raised;
+  /** By activity, when it could start (from, to) and finish (from, to) as far as its lags said. */
+  readonly window: Float64Array;
+  /** The genome that it was built from. */
+  readonly wish: Genome;
 }
 
-export function emptyCourse({ activities, branches }: Compiled): Course {
+export function emptyCourse(compiled: Compiled): Course {
+  const { activities, branches } = compiled;
   const n = activities.length;
   return {
     height: 0,
@@ -32,6 +38,8 @@ export function emptyCourse({ activities, branches }: Compiled): Course {
     crew: new Int16Array(n),
     slot: new Int16Array(n),
     raised: { start: new Float64Array(n), finish: new Float64Array(n) },
+    window: new Float64Array(4 * n),
+    wish: emptyGenome(compiled),
   };
 }
 

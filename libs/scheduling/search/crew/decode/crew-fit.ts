@@ -1,7 +1,7 @@
-import { endOf, minutesBetween, nextInside, spanAfter, type WorkTable } from '../compiled/spans.ts';
+import { endOf, meets, nextInside, spanAfter, type WorkTable } from '../compiled/spans.ts';
 import type { CrewOption } from '../compiled/crews.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
-import { busyAfter, type BusyList } from '../state/busy.ts';
+import { busyAfter, busyBefore, type BusyList } from '../state/busy.ts';
 import type { State } from '../state/state.ts';
 import type { Work } from '../state/work.ts';
 
@@ -69,7 +69,10 @@ function pieceStart(
   return NONE;
 }
 
-/** When the first obstacle among the crew's other work ends, -1 where there is none. */
+/**
+ * When the last obstacle among the crew's other work in [s, f) ends, -1 where there is none. Work
+ * that starts later finishes no earlier, so that until that moment it would still meet the obstacle.
+ */
 export function crewConflict(
   state: State,
   { mode, option, table }: Work,
@@ -78,18 +81,25 @@ export function crewConflict(
 ): number {
   if (option === null) return NONE;
   const { booked } = option;
+  let last = NONE;
   for (let k = 0; k < booked.length; k += 1) {
     const list = state.busy[booked[k]];
-    for (let i = busyAfter(list, s); i < list.count && list.starts[i] < f; i += 1) {
-      if (!mode.pauses) return list.ends[i];
-      const from = Math.max(s, list.starts[i]);
-      if (minutesBetween(table.work, from, Math.min(f, list.ends[i])) > 0) return list.ends[i];
+    for (let i = busyBefore(list, f); i >= 0; i -= 1) {
+      const end = list.ends[i];
+      if (end <= s || end <= last) break;
+      if (!mode.pauses || meets(table.work, Math.max(s, list.starts[i]), Math.min(f, end))) {
+        last = end;
+        break;
+      }
     }
   }
-  return NONE;
+  return last;
 }
 
-/** The same for work that may pause; the finish goes to `out`. */
+/**
+ * The first start from `from` on that lets work which may pause meet none of the crew's other work;
+ * -1 where none is before `last` with a finish before `limit`. Start and finish go to `out`.
+ */
 function pausingStart(
   state: State,
   work: Work,
@@ -117,7 +127,8 @@ function pausingStart(
 
 /**
  * The first start from `from` on that calendars and the crew's other work allow, of work that
- * nothing else binds to moments; -1 where none starts before `last` and finishes before `limit`. Start and finish go to `out`.
+ * nothing else binds to moments; -1 where none starts before `last` and finishes before `limit`.
+ * Start and finish go to `out`.
  */
 export function crewStart(
   state: State,

@@ -2,11 +2,10 @@ import type { Compiled } from '../compiled/compiled.ts';
 import type { OpenSlot } from '../compiled/mode.ts';
 import { chooser, type Raised, type Windows } from './choose.ts';
 import { copyCourse, sharedWith, type Course } from './course.ts';
-import type { Genome } from './genome.ts';
+import { repeatOf } from './repeat.ts';
+import { copyGenome, type Genome } from './genome.ts';
 import { closeBarrier } from '../places/dust.ts';
-import { isUncovered } from '../places/films.ts';
 import { inTheWay } from '../places/parts.ts';
-import { queueOf } from './queue.ts';
 import { reopen, rivalsOf } from './reopen.ts';
 import { beginningStands, historyStands } from '../state/beginning.ts';
 import { beginFrozen, place, placeFrozen, unplace } from '../state/place.ts';
@@ -14,6 +13,7 @@ import { copyState, emptyState, type State } from '../state/state.ts';
 import { slotFor } from './slots.ts';
 import { stockModes } from './stock.ts';
 import type { Way } from '../state/work.ts';
+import { turnsOf } from './turns.ts';
 import { wishesOf } from './wishes.ts';
 
 /** Everything that turns genomes into plans, with the plan made last in `state`. */
@@ -27,14 +27,19 @@ export interface Decoder {
   blame: number;
   /** Activities looked at so far, in all decodes: what the work is counted in. */
   looks: number;
+  /** Activities placed as in a recorded plan, without looking for anything better. */
+  repeats: number;
+  /** Whether the last `redo` was given up because it was on the way back to the recorded plan. */
+  isBack: boolean;
   /** Builds the plan of a genome; false where it gives none. */
   decode(genome: Genome): boolean;
   /** Copies what was built last. */
   record(course: Course): void;
   /**
    * Builds the plan of a genome that agrees with a recorded one on the first `kept` activities placed,
-   * which are taken over; branches, and the order, have to be the same. `shut`: asked after each
-   * placement, whether to give up.
+   * which are taken over. The order has to be the same, and the branches as far as they matter to
+   * those. `shut`: asked after each placement, whether to give up; where it is given, a decode on its
+   * way back to the recorded plan (`isBack`) is given up too.
    */
   redo(course: Course, kept: number, genome: Genome, shut: (() => boolean) | null): boolean;
   /** The fewest activities that `redo` has to keep: history, and what the foreman has set. */
@@ -52,7 +57,7 @@ const RETRIES = 4;
 const LOOKS = 14;
 const MOST_LOOKS = 6000;
 /** Places in time that a decode may try for each activity to be placed, and some more. */
-const TRIES = 100;
+const TRIES = 300;
 const MORE_TRIES = 10_000;
 
 /**
@@ -76,22 +81,18 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
   const stands = historyStands(compiled, base);
   const state = emptyState(compiled);
   const present = new Uint8Array(n);
-  const pending = new Int32Array(n);
-  const boost = new Int32Array(n);
-  const urgent = new Uint8Array(n);
   const raised: Raised = { start: new Float64Array(n), finish: new Float64Array(n) };
-  const deferred: number[] = [];
-  /** What this decode has come to place after each activity, beyond the order of the problem. */
-  const linked: number[][] = activities.map(() => []);
-  /** Those of which there is any. */
-  const linking: number[] = [];
-  const { best, near, window, search } = chooser(compiled, state, windows, raised);
+  const { best, near, window, search, isAgain } = chooser(compiled, state, windows, raised);
   const stock = stockModes(compiled);
+  /** The mode that the stocks leave an activity; -1: any. */
+  const only = (a: number): number => (stock === null ? -1 : stock.mode[a]);
   const wishes = wishesOf(compiled);
-  const unlockers = activities.flatMap(({ unlocks }, a) => (unlocks ? [a] : []));
-  const queue = queueOf(n);
-  let { order } = compiled;
-  /** Which of the placing orders that is. */
+  const turns = turnsOf(compiled, state, present);
+  const repeat = repeatOf(compiled, state, only);
+  /** As in a course, of what is placed. */
+  const windowOf = new Float64Array(4 * n);
+  let asked: Genome | null = null;
+  /** Which of the placing orders it follows. */
   let variant = 0;
   /** So many of the first placed do not depend on the branches that differ from the recorded plan's. */
   let common = 0;
@@ -110,134 +111,29 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     return slotFor(slots, best.start, best.finish + cleanDown, used);
   };
 
-  const isReady = (a: number): boolean =>
-    pending[a] === 0 && present[a] === 1 && state.placed[a] === 0;
-
-  /** Counts `a`, just placed, for what follows it. */
-  const settled = (a: number): void => {
-    for (const b of order.after[a]) {
-      pending[b] -= 1;
-      if (isReady(b)) queue.add(b);
-    }
-    for (const b of linked[a]) {
-      pending[b] -= 1;
-      if (isReady(b)) queue.add(b);
-    }
-    for (const b of order.pulled[a]) boost[b] += 1;
-  };
-
   const put = (a: number): void => {
     const { slots } = activities[a].modes[best.mode];
     const slot = slots === null ? -1 : slotOf(a, slots);
     place(compiled, state, a, best, slot);
-    settled(a);
-    if (activities[a].unlocks && deferred.length > 0) {
-      for (const b of deferred) queue.add(b);
-      deferred.length = 0;
-      urgent.fill(0);
-    }
+    windowOf[4 * a] = window.startFrom;
+    windowOf[4 * a + 1] = window.startTo;
+    windowOf[4 * a + 2] = window.finishFrom;
+    windowOf[4 * a + 3] = window.finishTo;
+    turns.settled(a);
+    if (activities[a].unlocks) turns.resume();
   };
 
   const takeBack = (): void => {
-    const a = unplace(compiled, state);
-    for (const b of order.after[a]) {
-      pending[b] += 1;
-      queue.remove(b);
-    }
-    for (const b of linked[a]) {
-      pending[b] += 1;
-      queue.remove(b);
-    }
-    for (const b of order.pulled[a]) boost[b] -= 1;
-    if (isReady(a)) queue.add(a);
-  };
-
-  const gather = (): void => {
-    queue.clear();
-    deferred.length = 0;
-    for (let a = 0; a < n; a += 1) if (isReady(a)) queue.add(a);
-  };
-
-  const isBetter = (a: number, b: number, genome: Genome): boolean => {
-    const pulled =
-      Number(boost[a] > 0 || urgent[a] === 1) - Number(boost[b] > 0 || urgent[b] === 1);
-    if (pulled !== 0) return pulled > 0;
-    return genome.keys[a] < genome.keys[b] || (genome.keys[a] === genome.keys[b] && a < b);
-  };
-
-  const pick = (genome: Genome): number => {
-    const { items } = queue;
-    let a = items[0];
-    for (let i = 1; i < queue.count; i += 1) if (isBetter(items[i], a, genome)) a = items[i];
-    queue.remove(a);
-    return a;
-  };
-
-  /** Marks an activity that is waited for, and all that has to be placed before it. */
-  const hasten = (a: number): void => {
-    if (urgent[a] === 1 || present[a] === 0 || state.placed[a] === 1) return;
-    urgent[a] = 1;
-    for (const b of order.before[a]) hasten(b);
-  };
-
-  /** Puts `a` off until something is placed that may make room; false where nothing of the kind is left. */
-  const defer = (a: number): boolean => {
-    const hope = unlockers.some((b) => b !== a && present[b] === 1 && state.placed[b] === 0);
-    if (!hope) return false;
-    deferred.push(a);
-    for (const { activity, ends } of problem.holds)
-      if (state.placed[activity] === 1)
-        for (const end of ends) if (end.kind === 'activity') hasten(end.activity);
-    compiled.films.forEach(({ activity, coveredBy }, film) => {
-      if (state.placed[activity] === 1 && isUncovered(compiled, state, film))
-        coveredBy.forEach(hasten);
-    });
-    return true;
-  };
-
-  const precedes = (a: number, b: number, seen = new Set<number>()): boolean => {
-    if (a === b) return true;
-    seen.add(a);
-    return [...order.after[a], ...linked[a]].some((k) => !seen.has(k) && precedes(k, b, seen));
-  };
-
-  /**
-   * Places `a` before some placed work: the height to fall back to, -1 where none of it could come
-   * later.
-   */
-  const goAhead = (a: number, of: readonly number[]): number => {
-    let height = state.height;
-    for (const k of of) {
-      if (precedes(k, a)) continue;
-      if (linked[a].push(k) === 1) linking.push(a);
-      pending[k] += 1;
-      height = Math.min(height, state.depth[k]);
-    }
-    return height === state.height ? -1 : height;
-  };
-
-  /** The one of some placed work that the genome would rather have later. */
-  const least = (of: readonly number[], a: number, genome: Genome): number[] => {
-    const movable = of.filter((k) => !precedes(k, a));
-    movable.sort((x, y) => genome.keys[y] - genome.keys[x] || y - x);
-    return movable.slice(0, 1);
+    turns.takenBack(unplace(compiled, state));
   };
 
   /** Takes back what is placed above `height`; `a` could not be placed, and what was put off is tried again. */
   const fallBack = (height: number, a: number): void => {
-    while (state.height > height) takeBack();
-    if (isReady(a)) queue.add(a);
-    for (const b of deferred) if (isReady(b)) queue.add(b);
-    deferred.length = 0;
-  };
-
-  /** Forgets what this decode has come to place after others. */
-  const unlink = (): void => {
-    for (const a of linking) {
-      if (state.placed[a] === 0) for (const k of linked[a]) pending[k] -= 1;
-      linked[a].length = 0;
+    while (state.height > height) {
+      repeat.takenBack(state.stack[state.height - 1]);
+      takeBack();
     }
-    linking.length = 0;
+    turns.retry(a);
   };
 
   const takeBranches = (branch: ArrayLike<number>): void => {
@@ -250,28 +146,17 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     });
   };
 
-  /** Counts for each activity what has to be placed before it, and what pulls it. */
-  const count = (): void => {
-    pending.fill(0);
-    boost.fill(0);
-    for (let a = 0; a < n; a += 1) {
-      for (const b of order.before[a])
-        if (present[b] === 1 && state.placed[b] === 0) pending[a] += 1;
-      if (state.placed[a] === 1) for (const b of order.pulled[a]) boost[b] += 1;
-    }
-  };
-
   const begin = (genome: Genome): void => {
     copyState(base, state);
-    order = compiled.orderAt(genome.order);
+    turns.follow(compiled.orderAt(genome.order));
     variant = genome.order;
     takeBranches(genome.branch);
     if (state.height > 0) beginFrozen(compiled, state);
-    urgent.fill(0);
-    unlink();
+    turns.calm();
+    turns.unlink();
     raised.start.fill(0);
     raised.finish.fill(0);
-    count();
+    turns.count();
     common = 0;
   };
 
@@ -284,7 +169,7 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
       again.start = course.start[a];
       again.finish = course.finish[a];
       place(compiled, state, a, again, course.slot[a]);
-      settled(a);
+      turns.settled(a);
     }
     for (let a = 0; a < n; a += 1) {
       const here = state.placed[a];
@@ -300,24 +185,33 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     if (other && base.height > 0) {
       // What has happened depends on the branches.
       copyState(base, state);
-      unlink();
+      turns.unlink();
       takeBranches(course.branch);
       beginFrozen(compiled, state);
     } else {
       while (state.height > shared) takeBack();
-      unlink();
+      turns.unlink();
     }
     if (other) {
       variant = course.order;
-      order = compiled.orderAt(variant);
+      turns.follow(compiled.orderAt(variant));
       takeBranches(course.branch);
-      count();
+      turns.count();
     }
     replay(course, kept);
     common = kept;
   };
 
-  const only = (a: number): number => (stock === null ? -1 : stock.mode[a]);
+  /** Whether the stocks last, with what is placed in the modes that it has. */
+  const keepsTo = (genome: Genome): boolean => {
+    if (stock === null) return true;
+    if (!stock.choose(genome, present)) return false;
+    for (let i = 0; i < state.height; i += 1) {
+      const a = state.stack[i];
+      if (stock.mode[a] >= 0 && stock.mode[a] !== state.mode[a]) return false;
+    }
+    return true;
+  };
 
   const fail = (a: number): false => {
     self.blame = a;
@@ -337,51 +231,74 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
           put(a);
           continue;
         }
-        if (unlockers.length === 0) return a;
+        if (!turns.unlockable) return a;
       }
-      hasten(a);
+      turns.hasten(a);
     }
     return -1;
   };
 
-  /** Places what is left. */
-  const run = (genome: Genome, shut: (() => boolean) | null): boolean => {
+  /** Whether `a` goes where it was in the course, for want of anything that could change that. */
+  const repeats = (a: number, genome: Genome, course: Course | null): boolean => {
+    if (course === null || !repeat.isUndisturbed(a, genome)) return false;
+    again.mode = course.mode[a];
+    again.crew = course.crew[a];
+    again.start = course.start[a];
+    again.finish = course.finish[a];
+    if (!isAgain(a, genome, again, course.window)) return false;
+    self.repeats += 1;
+    return true;
+  };
+
+  /** Places what is left; what a course holds beyond what is kept of it is repeated where it can be. */
+  const run = (genome: Genome, course: Course | null, shut: (() => boolean) | null): boolean => {
     let retries = RETRIES * n + 50;
     const left = n - state.height;
     const tries = state.tries + TRIES * left + MORE_TRIES;
     let looks = Math.min(LOOKS * left + 400, 3 * left + MOST_LOOKS);
     for (;;) {
-      if (queue.count === 0) {
+      if (turns.waiting() === 0) {
+        const { deferred } = turns;
         if (deferred.length === 0) break;
         const first = deferred[0];
         let height = -1;
         for (let i = 0; i < deferred.length && height < 0; i += 1) {
           const waiting = deferred[i];
-          height = goAhead(waiting, inTheWay(compiled, state, waiting));
+          height = turns.goAhead(waiting, inTheWay(compiled, state, waiting));
         }
         retries -= 1;
         if (height < 0 || retries < 0) return fail(first);
         fallBack(height, first);
         continue;
       }
-      const a = pick(genome);
+      const a = turns.pick(genome);
       looks -= 1;
-      self.looks += 1;
       if (looks < 0 || state.tries > tries) return fail(a);
-      search(a, genome, only(a));
+      if (!repeats(a, genome, course)) {
+        self.looks += 1;
+        search(a, genome, only(a));
+      }
       if (best.mode >= 0) {
         put(a);
+        if (course !== null) {
+          repeat.placed(a);
+          self.isBack = shut !== null && n > state.height && repeat.isBack();
+          if (self.isBack) return fail(-1);
+        }
         if (shut?.() === true) return fail(-1);
         continue;
       }
       let height = -1;
       if (near.mode >= 0) {
         if (genome.ahead)
-          height = goAhead(a, least(rivalsOf(compiled, state, a, near, window), a, genome));
+          height = turns.goAhead(
+            a,
+            turns.least(rivalsOf(compiled, state, a, near, window), a, genome),
+          );
         if (height < 0) height = reopen(compiled, state, genome.branch, raised, a, near);
       }
-      if (height < 0 && defer(a)) continue;
-      if (height < 0) height = goAhead(a, inTheWay(compiled, state, a));
+      if (height < 0 && turns.defer(a)) continue;
+      if (height < 0) height = turns.goAhead(a, inTheWay(compiled, state, a));
       retries -= 1;
       if (height < 0 || retries < 0) return fail(a);
       fallBack(height, a);
@@ -398,30 +315,40 @@ export function decoder(compiled: Compiled, windows: Windows): Decoder {
     raised,
     blame: -1,
     looks: 0,
+    repeats: 0,
+    isBack: false,
     floor: 0,
     decode(genome) {
+      asked = genome;
       begin(genome);
       if (!stands || (state.height > 0 && !beginningStands(compiled, state))) return fail(-1);
       if (stock !== null && !stock.choose(genome, present)) return fail(-1);
       const refused = putWishes(genome);
       if (refused >= 0) return fail(refused);
       self.floor = state.height;
-      gather();
-      return run(genome, null);
+      turns.gather();
+      return run(genome, null, null);
     },
     record(course) {
       copyCourse(state, raised, variant, course);
+      course.window.set(windowOf);
+      if (asked !== null) copyGenome(asked, course.wish);
     },
     redo(course, kept, genome, shut) {
+      asked = genome;
+      self.isBack = false;
       resume(course, kept);
+      windowOf.set(course.window);
       if (differ(genome.branch, state.branch)) {
         takeBranches(genome.branch);
-        count();
+        turns.count();
       }
-      urgent.fill(0);
-      for (const { activity, waits } of wishes) if (waits) hasten(activity);
-      gather();
-      return run(genome, shut);
+      if (stock !== null && !keepsTo(genome)) return fail(-1);
+      repeat.begin(course, kept, genome);
+      turns.calm();
+      for (const { activity, waits } of wishes) if (waits) turns.hasten(activity);
+      turns.gather();
+      return run(genome, course, shut);
     },
   };
   return self;

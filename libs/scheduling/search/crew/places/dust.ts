@@ -151,7 +151,11 @@ function reached(
   return -1;
 }
 
-/** When dusty work in [s, f) could go on after the first open surface in its way; -1 where there is none. */
+/**
+ * When dusty work in [s, f) could start past what its last working span meets; -1 where none meets
+ * anything. Work that starts later finishes no earlier, so that until that moment it would still stir
+ * up dust there.
+ */
 export function dustConflict(
   compiled: Compiled,
   state: State,
@@ -162,7 +166,10 @@ export function dustConflict(
   const { settling } = compiled.problem.spaces[mode.space];
   if (!mode.pauses) return reached(compiled, state, mode, s, f + settling);
   const { work } = table;
-  for (let i = spanAfter(work, s); i < work.count && work.starts[i] < f; i += 1) {
+  const first = spanAfter(work, s);
+  let i = first;
+  while (i < work.count && work.starts[i] < f) i += 1;
+  for (i -= 1; i >= first; i -= 1) {
     const segmentEnd = Math.min(f, work.ends[i]);
     const end = reached(compiled, state, mode, Math.max(s, work.starts[i]), segmentEnd + settling);
     // A start after this segment may let the surface close during the pause.

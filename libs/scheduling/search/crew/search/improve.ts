@@ -14,8 +14,13 @@ export interface Improver {
    * 0 to 1: how freely worse plans are accepted at first.
    */
   begin(genome: Genome, energy: number, length: number, heat: number): void;
-  /** Tries one neighbour; its energy, Infinity where it gave no plan or was given up. */
+  /**
+   * Tries one neighbour; its energy, Infinity where it gave no plan or was given up as too late. On
+   * the way back it has that of the plan it stands at.
+   */
   step(): number;
+  /** Neighbours not built to the end: too late already, or on the way back to the plan it stands at. */
+  stopped: number;
   /** The plan it stands at. */
   readonly current: Genome;
   readonly energy: number;
@@ -58,7 +63,6 @@ export function improver(
   };
   const scores = new Float64Array(STEPS.length).fill(1);
   const ends = new Float64Array(refits);
-  const hasHistory = compiled.activities.some(({ frozen }) => frozen !== null);
   const weight =
     compiled.problem.refits.reduce((sum, refit) => sum + refit.weight, 0) / Math.max(1, refits);
   let energy = Infinity;
@@ -73,7 +77,9 @@ export function improver(
     const end = state.finish[a] + rest[a];
     if (refit < 0 || end <= ends[refit]) return false;
     ends[refit] = end;
-    return measure.atLeast(ends) > limit;
+    if (measure.atLeast(ends) <= limit) return false;
+    self.stopped += 1;
+    return true;
   };
 
   const take = (genome: Genome, value: number): void => {
@@ -104,8 +110,9 @@ export function improver(
     scores[kind] = Math.max(0.05, MEMORY * scores[kind] + (1 - MEMORY) * share);
   };
 
-  return {
+  const self: Improver = {
     current,
+    stopped: 0,
     get energy() {
       return energy;
     },
@@ -133,7 +140,10 @@ export function improver(
       for (let r = 0; r < refits; r += 1) ends[r] = earliest[r];
       let built: boolean;
       const branching = trial.branch.some((branch, c) => branch !== current.branch[c]);
-      if (hasHistory && branching) built = decoder.decode(trial);
+      // What `redo` keeps in any case, history and wishes, depends on the branches.
+      const anew = branching && draft.floor > 0;
+      let back = false;
+      if (anew) built = decoder.decode(trial);
       else {
         for (let i = 0; i < kept; i += 1) {
           const a = course.stack[i];
@@ -141,8 +151,14 @@ export function improver(
           if (refit >= 0) ends[refit] = Math.max(ends[refit], course.finish[a] + rest[a]);
         }
         built = decoder.redo(course, kept, trial, shut);
+        back = decoder.isBack;
       }
       const looks = decoder.looks - before;
+      if (back) {
+        self.stopped += 1;
+        learn(kind, 0.05, looks);
+        return energy;
+      }
       if (!built) {
         learn(kind, 0, looks);
         return Infinity;
@@ -152,9 +168,11 @@ export function improver(
       if (value <= limit) {
         learn(kind, better ? (value < least ? 8 : 2) : value === energy ? 0.05 : 0.3, looks);
         take(trial, value);
+        if (anew) draft.floor = decoder.floor;
         least = Math.min(least, value);
       } else learn(kind, 0, looks);
       return value;
     },
   };
+  return self;
 }

@@ -65,7 +65,7 @@ export function causesOf(
         cause[a] = arc.from;
       }
     }
-    for (const builder of crewOf(compiled, state, a)?.builders ?? []) {
+    for (const builder of crewOf(compiled, state, a)?.booked ?? []) {
       const b = latest[builder];
       if (b >= 0 && state.finish[b] > until) {
         until = state.finish[b];

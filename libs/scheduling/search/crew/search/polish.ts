@@ -15,6 +15,15 @@ const LATE = 20;
 /** Going over a cap by this share of it weighs as much as all of the rank looked at. */
 const EXCESS = 0.01;
 
+/** The fewest decodes for a rank, of a problem whose whole decodes are dear. */
+export const FEW_POLISHING = 8;
+/** Of the activities looked at while improving such a problem, the share for each rank that is polished. */
+const POLISHED = 0.1;
+
+/** Decodes for a rank after so many activities looked at for the earlier ones, `most` at most. */
+export const polishingAfter = (looks: number, activities: number, most: number): number =>
+  Math.min(most, Math.max(FEW_POLISHING, Math.round((POLISHED * looks) / activities)));
+
 /** What a plan adds to the energy of ranks 1 and 2; lateness counts past `target`. */
 export const promised = ({ values }: Worth, target: number): number =>
   LATE * Math.max(0, values[0] - target) + values[1];
@@ -92,16 +101,15 @@ function restore(
   for (let k = 0; k < tasks.length; k += 1) {
     const { activity: a, start, builders } = tasks[(first + k) % tasks.length];
     if (present[a] === 0) continue;
-    const crew = compiled.activities[a].modes.findIndex(
-      (_, m) => crewOfBuilders(compiled, a, m, builders) >= 0,
+    const m = compiled.activities[a].modes.findIndex(
+      (_, other) => crewOfBuilders(compiled, a, other, builders) >= 0,
     );
     const moved = Math.abs(state.start[a] - start) > tolerance;
-    const { mode } = state;
-    const c = crew >= 0 ? crewOfBuilders(compiled, a, crew, builders) : -1;
-    const others = crew >= 0 && (mode[a] !== crew || state.crew[a] !== c);
+    const c = m >= 0 ? crewOfBuilders(compiled, a, m, builders) : -1;
+    const others = m >= 0 && (state.mode[a] !== m || state.crew[a] !== c);
     if (!moved && !others) continue;
     if (others) {
-      genome.mode[a] = crew;
+      genome.mode[a] = m;
       genome.crew[a] = c;
     }
     if (!moved) return;

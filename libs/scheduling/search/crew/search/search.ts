@@ -12,14 +12,16 @@ import { causesOf, cross, move, mutate, settle, type Causes } from './moves.ts';
 import { planOf } from './plan-of.ts';
 import { POPULATION, populationOf } from './population.ts';
 import {
+  FEW_POLISHING,
   polishEnergy,
+  polishingAfter,
   polishMove,
   promised,
   publishedGenome,
   settleWhole,
   type Goal,
 } from './polish.ts';
-import { ruleGenome, smithOrder, tails } from './rules.ts';
+import { hurry, ruleGenome, smithOrder, tails } from './rules.ts';
 import { warmGenomes } from './warm.ts';
 import { costsMoney, newWorth, valuesOf, worthOf } from './worth.ts';
 
@@ -32,15 +34,24 @@ function tighter(a: ProvedBound, b: ProvedBound | undefined): ProvedBound {
 /** A running search: `step` does so many decodes more and shows where it stands. */
 export interface CrewSearch extends Search {
   step(iterations: number): SearchState & { readonly foundAt: number };
-  /** Decodes so far (one an iteration, whole or from a prefix), and activities looked at in them. */
-  counts(): { readonly decodes: number; readonly looks: number };
+  /**
+   * Decodes so far (one an iteration, whole or from a prefix), those of them that were stopped early,
+   * activities looked at in them or placed as in another plan without looking, and starts tried.
+   */
+  counts(): {
+    readonly decodes: number;
+    readonly stopped: number;
+    readonly looks: number;
+    readonly repeats: number;
+    readonly tries: number;
+  };
 }
 
 type Phase = 'rules' | 'breeding' | 'improving' | 'polishing';
 
 /** Decodes by rule before breeding starts. */
 const RULES = POPULATION;
-/** Decodes of one stretch of breeding, and of one stretch of annealing. */
+/** Decodes of one stretch of breeding. */
 const BREEDING = 400;
 /** Neighbours tried in the first stretch of improving, and in the longest. */
 const IMPROVING = 1500;
@@ -50,7 +61,7 @@ const MANY = 200;
 const FEW_RULES = 24;
 /** And of so many neighbours one is a plan by rule instead, with the refits in another order. */
 const BY_RULE = 8;
-/** Decodes for rank 3, and for rank 4, after each annealing; and at first, after the rules. */
+/** Decodes for rank 3, and for rank 4, at most, after each stretch of improving; and after the rules. */
 const POLISHING = 500;
 const FIRST_POLISHING = 60;
 /** Of the energy: what annealing accepts at first with probability 1/e. Measured best of 0.0005 to 0.008. */
@@ -126,7 +137,9 @@ export function crewSearch(
   let causes: Causes | null = null;
   let currentPresent: Uint8Array = new Uint8Array(n);
   let optimal = false;
-  let polishing = FIRST_POLISHING;
+  let polishing = n > MANY ? FEW_POLISHING : FIRST_POLISHING;
+  /** Activities looked at before the stretch of improving. */
+  let looked = 0;
 
   const isProved = ({ bound, caps }: ProvedBound, rank: number): boolean =>
     best.least[rank] <= bound && caps.every((cap, r) => cap >= best.cap(r));
@@ -170,17 +183,6 @@ export function crewSearch(
       : polishEnergy(goal, worth, best);
   };
 
-  /** What could not be placed goes earlier the next time, together with all that leads to it. */
-  const hurry = (genome: Genome): void => {
-    for (let i = compiled.order.topological.length - 1; i >= 0; i -= 1) {
-      const a = compiled.order.topological[i];
-      let pull = blamed[a];
-      for (const b of compiled.order.after[a]) pull = Math.max(pull, blamed[b] * 0.999);
-      blamed[a] = pull;
-    }
-    for (let a = 0; a < n; a += 1) genome.keys[a] -= blamed[a] * compiled.horizon * 0.02;
-  };
-
   const byRule = (): number => {
     const followed = ruleGenome(
       compiled,
@@ -191,7 +193,7 @@ export function crewSearch(
     );
     trial.ahead = failures > 0 && rule % 2 === 1;
     trial.order = failures > 0 ? (rule >> 1) % compiled.orderCount : 0;
-    if (failures > 0) hurry(trial);
+    if (failures > 0) hurry(compiled, blamed, trial);
     rule += 1;
     const value = evaluate(trial);
     if (value === Infinity) {
@@ -287,11 +289,14 @@ export function crewSearch(
     const value = evaluate(trial);
     const heat = Math.max(1, energy === Infinity ? 1 : energy) * HEAT * temperature;
     temperature = Math.max(0.02, temperature * (1 - 4 / length));
-    if (value === Infinity && causes !== null) return;
+    if (value === Infinity) {
+      // Where the plan to begin with gives none, there is nothing to go on from.
+      if (causes === null) left = 0;
+      return;
+    }
     if (causes !== null && value > energy && random.unit() >= Math.exp((energy - value) / heat))
       return;
     copyGenome(trial, current);
-    if (value === Infinity) return;
     if (goal > 1) settleWhole(decoder, current);
     else settle(decoder, current);
     energy = value;
@@ -328,6 +333,7 @@ export function crewSearch(
     left = count;
     goal = rank;
     started = false;
+    if (next === 'improving') looked = decoder.looks;
     if (next === 'polishing') beginAnnealing();
   };
 
@@ -348,7 +354,7 @@ export function crewSearch(
       fruitless = improved ? 0 : fruitless + 1;
       improved = false;
       improving = Math.min(MOST_IMPROVING, 2 * improving);
-      polishing = POLISHING;
+      polishing = n > MANY ? polishingAfter(decoder.looks - looked, n, POLISHING) : POLISHING;
       polishOrImprove(polishing);
     } else polishOrImprove(polishing);
     if (phase !== 'rules' && goal === 1 && fruitless > PATIENCE) {
@@ -405,7 +411,13 @@ export function crewSearch(
       return state();
     },
     leading: () => best.leading,
-    counts: () => ({ decodes: iterations, looks: decoder.looks }),
+    counts: () => ({
+      decodes: iterations,
+      stopped: improver.stopped,
+      looks: decoder.looks,
+      repeats: decoder.repeats,
+      tries: decoder.state.tries,
+    }),
     receive(plan, proved) {
       bounds = bounds.map((own, r) => tighter(own, proved[r]));
       if (plan !== null) {

@@ -10,8 +10,9 @@ export interface Walk {
   begin(course: Course, branch: ArrayLike<number>): void;
   /** The activity that finishes the refit, -1 where it has none. */
   last(refit: number): number;
-  /** The activity that held `a` back most, -1 where none did; `byCrew` of the walk tells whether it had somebody of its crew. */
+  /** The activity that held `a` back most, -1 where none did. */
   cause(a: number): number;
+  /** Whether the last cause was that it had somebody of the crew, not a lag. */
   byCrew: boolean;
   /** What the builder does, in order of time. */
   workOf(builder: number): readonly number[];

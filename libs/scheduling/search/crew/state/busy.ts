@@ -41,6 +41,19 @@ export function busyAfter(list: BusyList, t: number): number {
   return lo;
 }
 
+/** Index of the last span that begins before `t`, -1 where none does. */
+export function busyBefore(list: BusyList, t: number): number {
+  const { starts } = list;
+  let lo = 0;
+  let hi = list.count;
+  while (lo < hi) {
+    const mid = (lo + hi) >> 1;
+    if (starts[mid] >= t) hi = mid;
+    else lo = mid + 1;
+  }
+  return lo - 1;
+}
+
 function insert(list: BusyList, at: number, start: number, end: number): void {
   if (list.count === list.starts.length) {
     list.starts = grown(list.starts);
