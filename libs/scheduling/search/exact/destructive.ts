@@ -1,9 +1,8 @@
-import type { Plan, ProvedBound, SearchState } from '../../model/plan.ts';
+import type { Plan, ProvedBound } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
-import { buildNetwork, closeRoot, leastMakespan } from './layout.ts';
-import { toPureModel, type PureModel } from './pure.ts';
-import { PureSearch, type Counts, type CountedSearch, type PureOptions } from './search.ts';
-import { Standing } from './standing.ts';
+import { PureFrame } from './frame.ts';
+import { buildNetwork, closeRoot } from './layout.ts';
+import { PureSearch, type CountedSearch, type PureOptions } from './search.ts';
 
 /** Conflicts that a target further than the next may take, and within which one counts as easy. */
 const PATIENCE = 1000;
@@ -27,64 +26,28 @@ export function createDestructive(
   return new Destructive(problem, warmStart, options);
 }
 
-class Destructive implements CountedSearch {
-  private readonly model: PureModel;
-  private readonly options: PureOptions;
-  private readonly standing: Standing;
-  private search: PureSearch | null = null;
+class Destructive extends PureFrame {
   /** The makespan that is being refuted is `stride - 1` more than the bound. */
   private target = -1;
   private stride = 1;
   private spent = 0;
   private isRooted = false;
-  private decided = false;
-  private iterations = 0;
-  private conflicts = 0;
-  private propagations = 0;
 
-  constructor(problem: Problem, warmStart: Plan | null, options: PureOptions) {
-    this.model = toPureModel(problem);
-    this.options = options;
-    this.standing = new Standing(this.model);
-    if (warmStart !== null) this.standing.offerPlan(warmStart);
-  }
-
-  step(iterations: number): SearchState {
-    for (let k = 0; k < iterations && !this.decided; k++) {
-      this.iterations++;
-      this.advance();
-      if (this.standing.isProved) this.decided = true;
-    }
-    return this.standing.state(this.iterations, this.decided);
-  }
-
-  receive(plan: Plan | null, bounds: readonly ProvedBound[]): void {
-    if (plan !== null) this.standing.offerPlan(plan);
-    this.standing.raiseTo(bounds);
+  override receive(plan: Plan | null, bounds: readonly ProvedBound[]): void {
+    super.receive(plan, bounds);
     if (this.standing.bound > this.target) this.close();
-    if (this.standing.isProved) this.decided = true;
   }
 
-  counts(): Counts {
-    const now = this.search?.counts() ?? { conflicts: 0, propagations: 0 };
-    return {
-      conflicts: this.conflicts + now.conflicts,
-      propagations: this.propagations + now.propagations,
-    };
-  }
-
-  private advance(): void {
-    if (!this.isRooted) this.openRoot();
-    else if (this.search === null) this.openTarget();
+  protected override advance(): void {
+    if (!this.isRooted) {
+      this.isRooted = true;
+      this.openRoot();
+    } else if (this.search === null) this.openTarget();
     else this.refute(this.search);
   }
 
-  private openRoot(): void {
-    this.isRooted = true;
-    const root = closeRoot(this.model, this.model.horizon);
-    if (root === null) this.decided = true;
-    else this.standing.bound = Math.max(this.standing.bound, leastMakespan(this.model, root));
-  }
+  /** A shorter plan does not change what is being refuted. */
+  protected override improved(): void {}
 
   /** The greatest makespan worth refuting. */
   private get last(): number {
@@ -117,20 +80,13 @@ class Destructive implements CountedSearch {
       this.stride = (this.target - this.standing.bound + 1) >> 1;
       this.close();
     }
-    this.standing.bound = Math.max(this.standing.bound, Math.min(search.bound, this.target + 1));
+    this.raiseBound(Math.min(search.bound, this.target + 1));
   }
 
   private refuted(): void {
     if (this.target >= this.model.horizon) this.decided = true;
-    else this.standing.bound = Math.max(this.standing.bound, this.target + 1);
+    else this.raiseBound(this.target + 1);
     if (this.spent < EASY) this.stride *= 2;
     this.close();
-  }
-
-  private close(): void {
-    const { conflicts, propagations } = this.counts();
-    this.conflicts = conflicts;
-    this.propagations = propagations;
-    this.search = null;
   }
 }

@@ -21,8 +21,9 @@ export interface Layout {
 }
 
 /**
- * How many cliques are watched by energy, and their least work as a share of the target. With more
- * than the longest the core loses more in conflicts a second than it gains.
+ * How many cliques are watched by energy, and their least work as a share of the target, in the
+ * search for plans and in that for bounds. With more of them the former loses more in conflicts a
+ * second than it gains.
  */
 const CLIQUES = { share: 0.7, most: 2 };
 const CLIQUES_FOR_BOUNDS = { share: 0.5, most: 6 };
@@ -137,8 +138,8 @@ export const pairArcs = (
     { from: second, to: first, weight: duration[second], when: upperOf(firstPair + k) },
   ]);
 
-/** The resources that pairs alone do not settle. */
-export function supplies(model: PureModel): readonly Supply[] {
+/** The resources of which there may be too little. */
+export function scarce(model: PureModel): readonly Supply[] {
   return model.demand.flatMap((demand, r) => {
     const uses: Use[] = [];
     for (let x = 0; x < model.count; x++) {
@@ -148,10 +149,13 @@ export function supplies(model: PureModel): readonly Supply[] {
     }
     const capacity = model.capacity[r];
     const total = uses.reduce((sum, u) => sum + u.amount, 0);
-    if (total <= capacity || isUnary(capacity, uses)) return [];
-    return [{ capacity, uses }];
+    return total <= capacity ? [] : [{ capacity, uses }];
   });
 }
+
+/** Those of them that pairs alone do not settle. */
+export const supplies = (model: PureModel): readonly Supply[] =>
+  scarce(model).filter(({ capacity, uses }) => !isUnary(capacity, uses));
 
 /** Whether no two uses fit together: then the pairs say all there is to say. */
 function isUnary(capacity: number, uses: readonly Use[]): boolean {

@@ -1,13 +1,12 @@
 import { random, type Random } from '#kernel/random.ts';
-import type { Plan, ProvedBound, SearchState } from '../../model/plan.ts';
+import type { Plan } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import { FirstPlans } from '../list/firstPlan.ts';
 import { earliestFirst, inOrder } from '../learning/dives.ts';
-import { closeRoot, leastMakespan, type Root } from './layout.ts';
+import { PureFrame } from './frame.ts';
+import { closeRoot } from './layout.ts';
 import { Parts } from './part.ts';
-import { toPureModel, type PureModel } from './pure.ts';
-import { PureSearch, type Counts, type CountedSearch, type PureOptions } from './search.ts';
-import { Standing } from './standing.ts';
+import { PureSearch, type CountedSearch, type PureOptions } from './search.ts';
 
 /** Lists tried first. */
 const LISTS = 20;
@@ -38,61 +37,27 @@ export function createNeighbourhood(
   return new Neighbourhood(problem, seed, warmStart, options);
 }
 
-class Neighbourhood implements CountedSearch {
-  private readonly model: PureModel;
-  private readonly options: PureOptions;
-  private readonly standing: Standing;
+class Neighbourhood extends PureFrame {
   private readonly rng: Random;
   private readonly seed: number;
-  private root: Root | null = null;
   private lists: FirstPlans | null = null;
   private listsTried = 0;
   private parts: Parts | null = null;
-  private search: PureSearch | null = null;
   /** The plan that parts are made from: as short as the best. */
-  private base: Int32Array | null = null;
+  private base: Int32Array | null;
   private isSideways = false;
   private spent = 0;
   private size = FIRST;
-  private decided = false;
-  private iterations = 0;
-  private conflicts = 0;
-  private propagations = 0;
 
   constructor(problem: Problem, seed: number, warmStart: Plan | null, options: PureOptions) {
-    this.model = toPureModel(problem);
-    this.options = options;
+    super(problem, warmStart, options);
     this.seed = seed;
     this.rng = random(seed);
-    this.standing = new Standing(this.model);
-    if (warmStart !== null && this.standing.offerPlan(warmStart)) this.improved();
+    this.base = this.standing.best;
   }
 
-  step(iterations: number): SearchState {
-    for (let k = 0; k < iterations && !this.decided; k++) {
-      this.iterations++;
-      this.advance();
-      if (this.standing.isProved) this.decided = true;
-    }
-    return this.standing.state(this.iterations, this.decided);
-  }
-
-  receive(plan: Plan | null, bounds: readonly ProvedBound[]): void {
-    if (plan !== null && this.standing.offerPlan(plan)) this.improved();
-    this.standing.raiseTo(bounds);
-    if (this.standing.isProved) this.decided = true;
-  }
-
-  counts(): Counts {
-    const now = this.search?.counts() ?? { conflicts: 0, propagations: 0 };
-    return {
-      conflicts: this.conflicts + now.conflicts,
-      propagations: this.propagations + now.propagations,
-    };
-  }
-
-  private advance(): void {
-    if (this.lists === null) this.openRoot();
+  protected override advance(): void {
+    if (this.lists === null) this.openLists();
     else if (this.listsTried < LISTS || this.base === null) {
       this.listsTried++;
       if (this.standing.offer(this.lists.next())) this.improved();
@@ -100,15 +65,9 @@ class Neighbourhood implements CountedSearch {
     else this.searchOn(this.search);
   }
 
-  private openRoot(): void {
-    const { model, standing } = this;
-    this.root = closeRoot(model, model.horizon);
-    if (this.root === null) {
-      this.decided = true;
-      return;
-    }
-    standing.bound = Math.max(standing.bound, leastMakespan(model, this.root));
-    this.lists = new FirstPlans(model, this.root.distances, this.seed);
+  private openLists(): void {
+    const root = this.openRoot();
+    if (root !== null) this.lists = new FirstPlans(this.model, root.distances, this.seed);
   }
 
   private openPart(base: Int32Array): void {
@@ -175,7 +134,7 @@ class Neighbourhood implements CountedSearch {
   }
 
   /** The plan got better: the part goes on below it, the next one starts from it. */
-  private improved(): void {
+  protected override improved(): void {
     const { best, makespan } = this.standing;
     this.base = best;
     this.parts = null;
@@ -184,13 +143,6 @@ class Neighbourhood implements CountedSearch {
     if (this.search === null || best === null) return;
     this.search.follow(best);
     this.search.assume(makespan - 1);
-  }
-
-  private close(): void {
-    const { conflicts, propagations } = this.counts();
-    this.conflicts = conflicts;
-    this.propagations = propagations;
-    this.search = null;
   }
 
   /** 1 for each activity let loose: those in a window of time. */

@@ -2,7 +2,7 @@ import type { Arc } from '../../propagation/arcs.ts';
 import { essentialArcs } from '../../propagation/closure.ts';
 import { lowerOf, upperOf } from '../../propagation/literal.ts';
 import { Network } from '../../propagation/network.ts';
-import { pairArcs, supplies, type Built, type Root } from './layout.ts';
+import { pairArcs, scarce, supplies, type Built, type Root } from './layout.ts';
 import { timetable } from '../../propagation/timetable.ts';
 import type { PureModel } from './pure.ts';
 
@@ -18,6 +18,8 @@ export class Parts {
   private readonly root: Root;
   private readonly lags: readonly Arc[];
   private readonly supplies: ReturnType<typeof supplies>;
+  /** Unary ones too: the pairs of what keeps its order are left out. */
+  private readonly chained: ReturnType<typeof scarce>;
 
   /** The root may be that of a larger makespan. O(n^3). */
   constructor(model: PureModel, root: Root) {
@@ -28,6 +30,7 @@ export class Parts {
       from < origin && to < origin ? [{ from, to, weight, when: -1 }] : [],
     );
     this.supplies = supplies(model);
+    this.chained = scarce(model);
   }
 
   /** The network of plans of at most `target` in which the activities not `loose` keep their order in `starts`. */
@@ -64,7 +67,7 @@ export class Parts {
       .filter((i) => loose[i] === 0 && duration[i] > 0)
       .sort((a, b) => starts[a] - starts[b]);
     const arcs = new Map<number, Arc>();
-    for (const { capacity, uses } of this.supplies) {
+    for (const { capacity, uses } of this.chained) {
       const amount = new Int32Array(this.model.count);
       for (const use of uses) amount[use.x] = use.amount;
       this.chain(order, starts, amount, capacity, arcs);

@@ -1,11 +1,16 @@
 import { describe, expect, it } from 'vitest';
+import { random } from '#kernel/random.ts';
 import { check } from '../../checker/check.ts';
 import type { Plan, SearchState } from '../../model/plan.ts';
 import type { Problem } from '../../model/problem.ts';
 import type { Search } from '../search.ts';
 import { createDestructive } from './destructive.ts';
 import { createExact } from './exact.ts';
+import { closeRoot } from './layout.ts';
 import { createNeighbourhood } from './neighbourhood.ts';
+import { Parts } from './part.ts';
+import { isFeasible, makespanOf, toPureModel } from './pure.ts';
+import { PureSearch } from './search.ts';
 import { drawPure, enumerateBest } from './testing/tiny.ts';
 
 const seeds = (first: number, count: number): number[] =>
@@ -115,4 +120,50 @@ describe('what others tell', () => {
       }
     });
   }
+});
+
+/** The first resource holds one activity at a time. */
+const oneAtATime = (of: Problem): Problem => ({
+  ...of,
+  resources: of.resources.map((one, r) =>
+    r === 0 ? { ...one, steps: [{ from: 0, capacity: 1 }] } : one,
+  ),
+  activities: of.activities.map((a) => ({
+    ...a,
+    modes: a.modes.map((m) => ({
+      ...m,
+      demands: m.demands.map((d) => (d.resource === 0 ? { ...d, amount: 1 } : d)),
+    })),
+  })),
+});
+
+describe('parts in which some activities keep their order', () => {
+  it.each([
+    ['with what is shared', (of: Problem) => of],
+    ['with what is used by one at a time', oneAtATime],
+  ])('have plans of the problem only, %s', (_, change) => {
+    let solutions = 0;
+    for (const seed of seeds(45_000, 20)) {
+      const problem = change(drawPure(seed, LARGER));
+      const plan = createExact(problem, 1, null).step(4000).plan;
+      if (plan === null) continue;
+      const model = toPureModel(problem);
+      const starts = Int32Array.from(plan.placements, ({ start }) => start / model.unit);
+      const target = makespanOf(model, starts);
+      const root = closeRoot(model, target);
+      if (root === null) throw new Error(`seed ${seed}: the plan is none`);
+      const rng = random(seed);
+      const loose = Uint8Array.from(starts, () => rng.below(2));
+      const search = new PureSearch(new Parts(model, root).build(starts, loose, target), {});
+      for (let k = 0; k < 50; k++) {
+        const event = search.next();
+        if (event === 'exhausted') break;
+        if (event !== 'solution') continue;
+        solutions++;
+        expect(isFeasible(model, search.starts), `seed ${seed}`).toBe(true);
+        if (!search.tighten(makespanOf(model, search.starts) - 1)) break;
+      }
+    }
+    expect(solutions).toBeGreaterThan(5);
+  });
 });
