@@ -24,7 +24,7 @@ const PATIENCE = 4;
 export class Evolution {
   readonly budget: number;
   passes = 0;
-  /** Shortest makespan generated or received; `NO_PLAN` at first. */
+  /** Shortest makespan generated; `NO_PLAN` at first. */
   makespan = NO_PLAN;
   /** Starts of that plan, by activity. */
   readonly starts: Int32Array;

@@ -23,7 +23,7 @@ const LANES = [
 
 /**
  * Packs the demands (by resource, by activity) for as many of the resources as can ever be short.
- * No demand may be above its capacity.
+ * No demand of work that takes time may be above its capacity; others are never looked at.
  */
 export function pack(capacity: Int32Array, demand: readonly Int32Array[], count: number): Packing {
   const scarce = demand.flatMap((amounts, r) =>

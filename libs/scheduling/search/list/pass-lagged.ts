@@ -1,8 +1,6 @@
 import type { Lagged, Lags } from './lagged.ts';
-import type { Pass } from './scheme.ts';
-import { profileOf } from './profile-choice.ts';
-import type { Profile } from './profile.ts';
-import { NO_PLAN, type Direction } from './scheme.ts';
+import { EventProfile } from './profile-events.ts';
+import { NO_PLAN, type Direction, type Pass } from './scheme.ts';
 
 /** Below and above every time, and safe to add to one another. */
 const NEVER = 0x20000000;
@@ -21,7 +19,7 @@ const LITTLE = 3;
  */
 export class LaggedPass implements Pass {
   private readonly scheme: Lagged;
-  private readonly profile: Profile;
+  private readonly profile: EventProfile;
   /** Starts; `-NEVER` while not placed. */
   private readonly start: Int32Array;
   /** Starts; `NEVER` while not placed. */
@@ -30,7 +28,7 @@ export class LaggedPass implements Pass {
 
   constructor(scheme: Lagged) {
     this.scheme = scheme;
-    this.profile = profileOf(scheme.packing, scheme.duration, scheme.horizon);
+    this.profile = new EventProfile(scheme.packing, scheme.duration);
     this.start = new Int32Array(scheme.count);
     this.ceiling = new Int32Array(scheme.count);
     this.release = new Int32Array(scheme.count);
@@ -50,7 +48,6 @@ export class LaggedPass implements Pass {
       if (start[i] !== -NEVER) continue;
       const latest = this.latest(lags, i);
       let at = this.earliest(lags, i);
-      // Beyond the latest start nothing is looked up: the profile ends at the horizon.
       if (at <= lags.latest[i]) at = profile.earliest(i, at);
       if (at <= latest) {
         start[i] = at;

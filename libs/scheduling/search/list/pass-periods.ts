@@ -1,10 +1,10 @@
-import type { Pass } from './scheme.ts';
 import type { Project } from './project.ts';
-import type { Direction } from './scheme.ts';
+import type { Direction, Pass } from './scheme.ts';
 
 /**
- * Serial generation for a project with a cell a period and all resources in one word: `PlainPass`
- * over `PeriodProfile` written out in one loop.
+ * Serial generation for a project with a cell a period and all resources in one word.
+ * Room is looked for from the last period back, and after one that is too full only in what was not
+ * seen yet. O(periods passed) for an activity.
  */
 export class PeriodPass implements Pass {
   private readonly project: Project;

@@ -1,15 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { random } from '#kernel/random.ts';
 import { isFeasible, makespanOf, toPureModel, type PureModel } from '../exact/pure.ts';
+import { EventPass } from './pass-events.ts';
 import { PeriodPass } from './pass-periods.ts';
-import { PlainPass } from './pass-plain.ts';
-import type { Pass } from './scheme.ts';
 import { EventProfile } from './profile-events.ts';
-import { PeriodProfile } from './profile-periods.ts';
 import type { Project } from './project.ts';
 import { toProject } from './to-project.ts';
 import { Sampler } from './sampling.ts';
-import type { Direction } from './scheme.ts';
+import type { Direction, Pass } from './scheme.ts';
 import { Sorter } from './sorter.ts';
 import { drawProject, type ProjectSize } from './testing/draw-project.ts';
 
@@ -108,53 +106,72 @@ describe.each(Object.entries(KINDS))('serial generation, %s', (_, size) => {
   });
 });
 
-describe('the profiles', () => {
-  it('agree: a cell a period, a step function, and the loop written out', () => {
+describe('sorting by finishes', () => {
+  it('keeps the order of equal ones, however late they are', () => {
+    const { project } = projectOf(3, { ...SMALL, count: 40 });
+    const sorter = new Sorter(project);
+    const rng = random(3);
+    const list = new Int32Array(project.count);
+    const before = Array.from(project.order[1]);
+    for (let bits = 1; bits <= 30; bits++) {
+      const finish = Int32Array.from(list, () => rng.below(2 ** bits));
+      finish[1] = finish[0];
+      sorter.sort(finish, Math.max(...finish), 0, list, 0);
+      const expected = before.toSorted((a, b) => finish[b] - finish[a]);
+      expect([...list], `${bits} bits`).toEqual(expected);
+    }
+  });
+});
+
+describe('the passes', () => {
+  it('agree: a cell a period and a list of events', () => {
     for (let seed = 1; seed <= 60; seed++) {
       const { project } = projectOf(seed, { ...SMALL, count: 40, resources: 4, most: 20 });
-      const { packing, duration, span } = project;
-      const passes: Pass[] = [
-        new PeriodPass(project),
-        new PlainPass(project, new PeriodProfile(packing, duration, span)),
-        new PlainPass(project, new EventProfile(packing, duration)),
-      ];
+      const passes: Pass[] = [new PeriodPass(project), new EventPass(project)];
       const sampler = new Sampler(project, random(seed));
       const list = new Int32Array(project.count);
       for (const direction of [0, 1] as const) {
         sampler.draw(direction, 1, list);
-        const [written, ...others] = passes.map((pass) => {
+        const [periods, events] = passes.map((pass) => {
           const finish = new Int32Array(project.count);
           pass.run(list, direction, finish);
           return [...finish];
         });
-        for (const other of others) expect(other, `seed ${seed}`).toEqual(written);
+        expect(events, `seed ${seed}`).toEqual(periods);
       }
     }
   });
+});
 
-  it('find the same room while work is taken out again', () => {
-    for (let seed = 1; seed <= 60; seed++) {
-      const { project } = projectOf(seed, SMALL);
+describe.each(Object.entries(KINDS))('the profile, %s', (_, size) => {
+  it('finds the room that looking at every period finds, while work is taken out again', () => {
+    for (let seed = 1; seed <= 8; seed++) {
+      const { model, project } = projectOf(seed, { ...size, longest: 7 });
       const { packing, duration, span, count } = project;
       const rng = random(seed);
-      const periods = new PeriodProfile(packing, duration, 3 * span);
-      const events = new EventProfile(packing, duration);
+      const profile = new EventProfile(packing, duration);
       const placed = new Map<number, number>();
-      for (let k = 0; k < 400; k++) {
+      const use = (r: number, t: number): number =>
+        [...placed].reduce(
+          (sum, [k, at]) => sum + (at <= t && t < at + duration[k] ? model.demand[r][k] : 0),
+          0,
+        );
+      const isRoom = (i: number, t: number): boolean =>
+        model.capacity.every((most, r) => use(r, t) + model.demand[r][i] <= most);
+      for (let k = 0; k < 200; k++) {
         const i = rng.below(count);
         const at = placed.get(i);
-        if (at === undefined) {
-          const from = rng.below(span);
-          const found = periods.earliest(i, from);
-          expect(events.earliest(i, from), `seed ${seed}`).toBe(found);
-          periods.take(i, found);
-          events.take(i, found);
-          placed.set(i, found);
-        } else {
-          periods.give(i, at);
-          events.give(i, at);
+        if (at !== undefined) {
+          profile.give(i, at);
           placed.delete(i);
+          continue;
         }
+        const from = rng.below(span);
+        let start = from;
+        for (let t = from; t < start + duration[i]; t++) if (!isRoom(i, t)) start = t + 1;
+        expect(profile.earliest(i, from), `seed ${seed}`).toBe(start);
+        profile.take(i, start);
+        placed.set(i, start);
       }
     }
   });

@@ -1,12 +1,13 @@
 import type { Packing } from './packing.ts';
-import type { Profile } from './profile.ts';
 
 /**
- * What is free as a step function, for any number of words and any length of time: segment s is
- * [time[s], time[s + 1]), in the last one, without end, everything is free. O(segments passed x
- * words) for a query, and O(segments behind it) more to make a step.
+ * What is free over time, while a pass takes and gives back: a step function, for any number of
+ * words and any length of time. Segment s is [time[s], time[s + 1]); in the last one, without end,
+ * everything is free. O(segments passed x words) for a query, and O(segments behind it) more to
+ * make a step. A cell a period is no quicker even for short times (ubo50, ubo100): the lags cost
+ * more than the profile.
  */
-export class EventProfile implements Profile {
+export class EventProfile {
   private readonly duration: Int32Array;
   private readonly packing: Packing;
   private time: Int32Array;
@@ -22,11 +23,13 @@ export class EventProfile implements Profile {
     this.reset();
   }
 
+  /** Nothing is taken any more. */
   reset(): void {
     this.segments = 1;
     this.free.set(this.packing.capacity);
   }
 
+  /** The first moment from `from` on at which `i` fits. */
   earliest(i: number, from: number): number {
     const { time } = this;
     const length = this.duration[i];
@@ -38,10 +41,12 @@ export class EventProfile implements Profile {
     return start;
   }
 
+  /** Takes what `i` asks from `at` on, where it fits. */
   take(i: number, at: number): void {
     this.change(i, at, -1);
   }
 
+  /** Gives back what was taken so. */
   give(i: number, at: number): void {
     this.change(i, at, 1);
   }

@@ -1,5 +1,9 @@
 import type { Direction, Scheme } from './scheme.ts';
 
+/** Bits of a finish that one round looks at, and the values they have. */
+const BITS = 8;
+const VALUES = 1 << BITS;
+
 /**
  * Orders activities by falling finish: the list that generates in the other direction. Of equal
  * finishes the one that goes first in the other direction comes first.
@@ -8,7 +12,7 @@ import type { Direction, Scheme } from './scheme.ts';
 export class Sorter {
   private readonly count: number;
   private readonly order: readonly [Int32Array, Int32Array];
-  private readonly tally = new Int32Array(256);
+  private readonly tally = new Int32Array(VALUES);
   private readonly spare: Int32Array;
 
   constructor({ count, order }: Scheme) {
@@ -25,29 +29,45 @@ export class Sorter {
     list: Int32Array,
     listAt: number,
   ): void {
-    const { count, spare } = this;
-    const order = this.order[1 - direction];
-    for (let k = 0; k < count; k++) list[listAt + k] = order[k];
-    for (let shift = 0; makespan >> shift > 0; shift += 8) {
-      this.scatter(finish, shift, list, listAt);
-      for (let k = 0; k < count; k++) list[listAt + k] = spare[k];
+    let rounds = 1;
+    for (let rest = makespan >> BITS; rest > 0; rest >>= BITS) rounds++;
+    let from = this.order[1 - direction];
+    let fromAt = 0;
+    // In turn to one array and the other, so that the last round writes to the list.
+    for (let round = 0; round < rounds; round++) {
+      const isToList = (rounds - round) % 2 === 1;
+      const to = isToList ? list : this.spare;
+      const toAt = isToList ? listAt : 0;
+      const shift = round * BITS;
+      const top = Math.min(VALUES - 1, makespan >> shift);
+      this.scatter(finish, shift, top, from, fromAt, to, toAt);
+      from = to;
+      fromAt = toAt;
     }
   }
 
-  /** One stable round from `list` into `spare`, by falling values of the byte at `shift`. */
-  private scatter(finish: Int32Array, shift: number, list: Int32Array, listAt: number): void {
-    const { count, tally, spare } = this;
-    tally.fill(0);
-    for (let i = 0; i < count; i++) tally[(finish[i] >> shift) & 255]++;
-    let place = 0;
-    for (let value = 255; value >= 0; value--) {
+  /** One stable round by falling values, none above `top`, of the bits at `shift`. */
+  private scatter(
+    finish: Int32Array,
+    shift: number,
+    top: number,
+    from: Int32Array,
+    fromAt: number,
+    to: Int32Array,
+    toAt: number,
+  ): void {
+    const { count, tally } = this;
+    tally.fill(0, 0, top + 1);
+    for (let i = 0; i < count; i++) tally[(finish[i] >> shift) & (VALUES - 1)]++;
+    let place = toAt;
+    for (let value = top; value >= 0; value--) {
       const here = tally[value];
       tally[value] = place;
       place += here;
     }
     for (let k = 0; k < count; k++) {
-      const i = list[listAt + k];
-      spare[tally[(finish[i] >> shift) & 255]++] = i;
+      const i = from[fromAt + k];
+      to[tally[(finish[i] >> shift) & (VALUES - 1)]++] = i;
     }
   }
 }

@@ -1,12 +1,17 @@
 import type { PureModel } from '../exact/pure.ts';
 import { pack } from './packing.ts';
+import { EventPass } from './pass-events.ts';
 import { ParallelPass } from './pass-parallel.ts';
 import { PeriodPass } from './pass-periods.ts';
-import { PlainPass } from './pass-plain.ts';
-import { EventProfile } from './profile-events.ts';
-import { isShort } from './profile-choice.ts';
 import type { Project } from './project.ts';
 import { linksOf, rightOrder, workOf, type Links } from './scheme.ts';
+
+/**
+ * A cell a period is taken for durations of at most this on the mean. Measured on twelve files each
+ * of j30 and j120: 19 and 31 % quicker than events with the times as they are (a mean of 5.5), 7 %
+ * quicker on j120 and slower on j30 with the times doubled.
+ */
+const SHORT = 8;
 
 /**
  * The project of a model; null where the model asks for more than a project can say: a lag that
@@ -53,9 +58,9 @@ export function toProject(model: PureModel): Project | null {
     least: Math.max(0, ...ahead, ...loads.filter((load) => !Number.isNaN(load))),
     work: workOf(duration, demand, capacity),
     pass: () =>
-      isShort(project.packing, duration)
+      project.packing.words === 1 && span <= SHORT * count
         ? new PeriodPass(project)
-        : new PlainPass(project, new EventProfile(project.packing, duration)),
+        : new EventPass(project),
     parallel: () => new ParallelPass(project),
   };
   return project;
