@@ -19,9 +19,8 @@ function span({ domains }: Analysis, a: number): Pick<Load, 'start' | 'end'> | n
 
 /** The modes that an activity may still have. */
 const modesOf = ({ root }: Analysis, a: number): Mode[] => {
-  const { modes, fixed } = root.problem.activities[a];
-  if (fixed?.kind === 'frozen') return [...modes];
-  return [...new Set(root.ways[a].map(({ mode }) => mode))].map((m) => modes[m]);
+  const { modes } = root.problem.activities[a];
+  return root.modes[a].map((m) => modes[m]);
 };
 
 /** Minutes before 0, where only frozen work lies, are nobody's affair. */

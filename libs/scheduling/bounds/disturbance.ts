@@ -5,12 +5,12 @@ import { isCertain, ruledOut } from './domains.ts';
 const same = (a: readonly number[], b: readonly number[]): boolean =>
   a.length === b.length && a.every((one) => b.includes(one));
 
-/** Whether some way of doing the activity has exactly these builders. */
+/** Whether some mode that the activity may have has exactly these builders for a crew. */
 function mayBe({ root }: Analysis, a: number, builders: readonly number[]): boolean {
-  const { problem, compiled, ways } = root;
+  const { problem, compiled, modes } = root;
   const { fixed } = problem.activities[a];
   if (fixed?.kind === 'frozen') return same(fixed.builders ?? [], builders);
-  return ways[a].some(({ mode }) => {
+  return modes[a].some((mode) => {
     const { crews, complete } = compiled.activities[a].modes[mode];
     if (crews === null) return builders.length === 0;
     return !complete || crews.some((crew) => same(crew.builders, builders));

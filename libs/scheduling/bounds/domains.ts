@@ -25,6 +25,8 @@ export interface Root {
   readonly incoming: readonly (readonly Arc[])[];
   readonly outgoing: readonly (readonly Arc[])[];
   readonly ways: readonly (readonly Way[])[];
+  /** By activity, the modes that have a way; all of frozen work. */
+  readonly modes: readonly (readonly number[])[];
   /** By activity, the way that was best when last asked, which is asked first: it spares the others. */
   readonly hints: { readonly earliest: Int32Array; readonly latest: Int32Array };
 }
@@ -65,7 +67,7 @@ export function rootOf(compiled: Compiled): Root {
   }
   const n = problem.activities.length;
   const hints = { earliest: new Int32Array(n), latest: new Int32Array(n) };
-  return { problem, compiled, owners, arcs, incoming, outgoing, ways, hints };
+  return { problem, compiled, owners, arcs, incoming, outgoing, ways, modes, hints };
 }
 
 export function firstDomains({ problem }: Root): Domains {

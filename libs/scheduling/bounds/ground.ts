@@ -99,10 +99,7 @@ function alike(
   });
 }
 
-/**
- * What frozen work or a shortage takes from splittable work counts
- * as a pause, which is weaker than the rules.
- */
+/** What frozen work or a shortage takes from splittable work counts as a pause, which is weaker than the rules. */
 export function groundOf(problem: Problem): Ground {
   const frozen = frozenTime(problem);
   const own = [false, true].map((overtime) =>

@@ -27,10 +27,10 @@ function leastPay({ root }: Analysis, a: number, m: number): number {
 
 /** The cheapest way to do an activity, slots apart; 0 for what is frozen, or cannot be done at all. */
 function leastOf(analysis: Analysis, a: number): number {
-  const { problem, ways } = analysis.root;
+  const { problem, modes: possible } = analysis.root;
   const { fixed, modes } = problem.activities[a];
-  if (fixed?.kind === 'frozen' || ways[a].length === 0) return 0;
-  return [...new Set(ways[a].map(({ mode }) => mode))].reduce(
+  if (fixed?.kind === 'frozen' || possible[a].length === 0) return 0;
+  return possible[a].reduce(
     (least, m) => Math.min(least, modes[m].cost + leastPay(analysis, a, m)),
     Infinity,
   );
@@ -38,11 +38,11 @@ function leastOf(analysis: Analysis, a: number): number {
 
 /** Slot lists that every plan uses: some activity that is certain has no way without. */
 function slotsNeeded({ root, assumed }: Analysis): Set<number> {
-  const { problem, ways } = root;
+  const { problem, modes: possible } = root;
   const needed = new Set<number>();
   problem.activities.forEach(({ fixed, modes }, a) => {
     if (fixed?.kind === 'frozen' || !isCertain(root, assumed, a)) return;
-    const lists = new Set(ways[a].map(({ mode }) => modes[mode].slots));
+    const lists = new Set(possible[a].map((m) => modes[m].slots));
     const [only] = lists;
     if (lists.size === 1 && only !== null) needed.add(only);
   });

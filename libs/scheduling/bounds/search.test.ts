@@ -12,7 +12,7 @@ describe('bounds step by step', () => {
     for (let seed = 0; seed < 60; seed += 1) {
       const { problem: of } = tinyProblem(seed, 2 + (seed % 5));
       const best = bruteForce(of);
-      const { bounds, status } = createBounds(of, 1, null).step(150);
+      const { bounds, status } = createBounds(of, 1, null).step(400);
       if (best === null) continue;
       expect(status, `seed ${String(seed)}`).toBe('unknown');
       for (const rank of [0, 1])
@@ -28,7 +28,7 @@ describe('bounds step by step', () => {
       const search = createBounds(of, 1, null);
       let last = [0, 0];
       for (let k = 0; k < 4; k += 1) {
-        const { bounds } = search.step(25);
+        const { bounds } = search.step(80);
         const now = [bounds[0].bound, bounds[1].bound];
         for (const rank of [0, 1]) {
           expect(now[rank], `seed ${String(seed)}`).toBeLessThanOrEqual(plan.values[rank]);

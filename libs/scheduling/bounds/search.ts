@@ -6,15 +6,13 @@ import type { Analysis } from './critical-path.ts';
 import { crewEnds, TOGETHER } from './crew-hours/bound.ts';
 import { LearnedPart, type Attempt } from './finishes/learning.ts';
 import { bestOrder, noEnds, raiseEnds, spread } from './finishes/orders.ts';
-import { refuter } from './finishes/refute.ts';
+import { refuter, type Refute } from './finishes/refute.ts';
 import { vectorSearch, type Cost, type Refusal } from './finishes/vectors.ts';
 import { promise } from './promise.ts';
 import { firstRoot, type RootProof } from './root.ts';
 
 /** Refutations by energy before the next part is looked at. */
 const STEPS = 600;
-/** Conflicts of an iteration. */
-const CONFLICTS = 8;
 /** Conflicts that a part gets for one vector of caps at first; doubled in each round. */
 const EFFORT = 240;
 const ROUNDS = 7;
@@ -30,24 +28,26 @@ const FIRST_STEP = 60;
  * Lower bounds of ranks 1 and 2 that hold for every plan, step by step: what the crew can do in the days
  * left, then single refits and pairs of them by the learning core, each time combined over all
  * vectors of finishes (see `vectorSearch`). Never finds a plan; done when nothing more can be
- * shown with the effort that it allows itself. An iteration is a refutation by energy or a few
- * conflicts, and now and then the setting-up of a part.
+ * shown with the effort that it allows itself. An iteration is a refutation by energy, a few
+ * conflicts, or a piece of the setting-up of a part.
  */
 export function createBounds(
   problem: Problem,
   _seed: number,
   warmStart: Plan | null,
   root: RootProof | null = null,
-): Search {
-  const state = {
+): BoundsSearch {
+  const state: State = {
     root,
     best: warmStart,
     bounds: root?.bounds.slice() ?? nothing(),
     iterations: 0,
     done: root?.infeasible === true,
+    counts: { conflicts: 0, propagations: 0, pieces: 0, refutations: 0 },
   };
   const running = work(problem, state);
   return {
+    counts: () => ({ ...state.counts }),
     step(count) {
       for (let k = 0; k < count && !state.done; k += 1) {
         state.iterations += 1;
@@ -64,12 +64,28 @@ export function createBounds(
   };
 }
 
+/** What has been done so far, for whoever prices an iteration. */
+export interface BoundsCounts {
+  /** Conflicts of parts, and rises of bounds in them. */
+  conflicts: number;
+  propagations: number;
+  /** Pieces of the setting up of parts. */
+  pieces: number;
+  /** Caps looked at by energy. */
+  refutations: number;
+}
+
+export interface BoundsSearch extends Search {
+  counts(): Readonly<BoundsCounts>;
+}
+
 interface State {
   root: RootProof | null;
   best: Plan | null;
   bounds: ProvedBound[];
   iterations: number;
   done: boolean;
+  readonly counts: BoundsCounts;
 }
 
 const nothing = (): ProvedBound[] =>
@@ -89,17 +105,25 @@ interface Lifting {
   readonly least: number[];
   readonly refusals: Refusal[];
   readonly parts: Map<string, LearnedPart>;
+  /** Refits of which a part has too many activities, however far it reaches. */
+  readonly tooLarge: Set<string>;
+  readonly counts: BoundsCounts;
 }
 
-function partFor(lifting: Lifting, refits: readonly number[], until: number): LearnedPart {
-  const { parts, analysis } = lifting;
+/** Null: it has too many activities. */
+function partFor(lifting: Lifting, refits: readonly number[], until: number): LearnedPart | null {
+  const { parts, tooLarge, analysis } = lifting;
   const key = refits.join();
   const known = parts.get(key);
-  parts.delete(key);
   const part =
     known !== undefined && known.until >= until
       ? known
       : new LearnedPart(analysis, refits, until + AHEAD);
+  if (part.size > LARGEST) {
+    tooLarge.add(key);
+    return null;
+  }
+  parts.delete(key);
   parts.set(key, part);
   for (const oldest of parts.keys()) {
     if (parts.size <= PARTS) break;
@@ -115,15 +139,25 @@ function keep({ least, refusals }: Lifting, refusal: Refusal): void {
   else least[first] = Math.max(least[first], refusal.caps[first] + 1);
 }
 
-/** Goes on with a part until caps are decided or the effort is spent. */
+/** Goes on with a part until caps are decided, or that many conflicts or slices of work are spent. */
 function* decide(
+  counts: BoundsCounts,
   part: LearnedPart,
   caps: readonly number[],
   effort: number,
 ): Generator<undefined, Attempt> {
-  for (let spent = 0; spent < effort; spent += CONFLICTS) {
+  while (!part.isReady) {
     yield;
-    const attempt = part.attempt(caps, CONFLICTS);
+    counts.pieces += 1;
+    part.prepare();
+  }
+  const until = part.conflicts + effort;
+  for (let slices = 0; slices < effort && part.conflicts < until; slices += 1) {
+    yield;
+    const { conflicts, propagations } = part;
+    const attempt = part.attempt(caps);
+    counts.conflicts += part.conflicts - conflicts;
+    counts.propagations += part.propagations - propagations;
     if (attempt.kind !== 'open') return attempt;
   }
   return { kind: 'open' };
@@ -141,6 +175,7 @@ function* refuse(
   effort: number,
 ): Generator<undefined, boolean> {
   const { horizon } = lifting.analysis.root.problem;
+  if (lifting.tooLarge.has(refits.join())) return false;
   const base = asked.slice();
   let found = false;
   for (const r of refits) {
@@ -150,8 +185,11 @@ function* refuse(
       caps[r] = Math.min(base[r] + step, possible - 1);
       const latest = refits.reduce((most, one) => Math.max(most, caps[one]), 0);
       const part = partFor(lifting, refits, latest);
-      if (part.size > LARGEST) return found;
-      const attempt = yield* decide(part, caps, effort);
+      if (part === null) {
+        yield;
+        return found;
+      }
+      const attempt = yield* decide(lifting.counts, part, caps, effort);
       if (attempt.kind === 'refused') {
         const { refusal } = attempt;
         keep(lifting, refusal);
@@ -186,8 +224,15 @@ function* work(problem: Problem, state: State): Generator<undefined> {
     least: [...analysis.finishes],
     refusals: [],
     parts: new Map(),
+    tooLarge: new Set(),
+    counts: state.counts,
   };
-  const byEnergy = refuter(analysis);
+  const refute = refuter(analysis);
+  const byEnergy: Refute = (caps) => {
+    state.counts.refutations += 1;
+    return refute(caps);
+  };
+  yield;
   const costs: readonly Cost[] = [
     (r, finish) => promise(problem, r, finish),
     (r, finish) => refits[r].weight * finish,

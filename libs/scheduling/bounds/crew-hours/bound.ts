@@ -13,15 +13,18 @@ const PROGRAMMES = 60;
 /** Programmes for one set of refits: the end moves out with each. */
 const REPEATS = 3;
 
-/** The earliest minute by which the crew could have done the work, by plain prices and then by the programme's. */
-function endOf(
+/**
+ * The earliest minute by which the crew could have done the work, by plain prices and then by the programme's.
+ * Yields before each programme.
+ */
+function* endOf(
   demand: Demand,
   work: readonly Work[],
   free: readonly FreeTime[],
   from: number,
   horizon: number,
   budget: { left: number },
-): number {
+): Generator<undefined, number> {
   const kinds = [...new Set(work.map((w) => w.ability))];
   const plain: Prices[] = [
     demand.abilities.map(() => 1),
@@ -31,6 +34,7 @@ function endOf(
   for (const prices of plain) end = earliestEnd(demand, work, free, prices, end, horizon);
   for (let k = 0; k < REPEATS && budget.left > 0 && end <= horizon; k += 1) {
     budget.left -= 1;
+    yield;
     const prices = pricesFor(demand, work, free, end);
     if (!prices) break;
     const later = earliestEnd(demand, work, free, prices, end, horizon);
@@ -42,7 +46,7 @@ function endOf(
 
 /**
  * For sets of refits, as bits over `refits`, a minute before which the crew cannot have done all of
- * their work. Yields before each set; large ones come first: they decide most, should the
+ * their work. Yields before each set and programme; large ones come first: they decide most, should the
  * programmes run out.
  */
 export function* crewEnds(
@@ -60,7 +64,8 @@ export function* crewEnds(
     yield;
     const members = refits.filter((_, i) => (set & (1 << i)) !== 0);
     const work = demand.work.filter((w) => members.includes(w.refit));
-    ends[set] = work.length === 0 ? 0 : endOf(demand, work, free, 0, problem.horizon, budget);
+    ends[set] =
+      work.length === 0 ? 0 : yield* endOf(demand, work, free, 0, problem.horizon, budget);
   }
   spread({ refits, ends });
   return ends;

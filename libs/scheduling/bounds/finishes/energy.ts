@@ -24,25 +24,30 @@ const listOf = ({ count, starts, ends }: Spans): number[] => {
   return flat;
 };
 
-/** Kinds that share their people: of each union of crews all kinds that it can do, with relieved work or without. */
+/**
+ * Kinds that share their people: of unions of crews all kinds that they can do, with relieved work or
+ * without; no more than `SETS`.
+ */
 function setsOf(kinds: readonly Kind[]): number[][] {
   const crews = new Map<string, ReadonlySet<number>>();
-  const add = (builders: Iterable<number>): void => {
-    const sorted = [...new Set(builders)].sort((a, b) => a - b);
-    crews.set(sorted.join(), new Set(sorted));
-  };
-  for (const { builders } of kinds) add(builders);
-  for (const first of [...crews.values()])
-    for (const second of [...crews.values()]) add([...first, ...second]);
-  add(kinds.flatMap(({ builders }) => builders));
   const sets = new Map<string, number[]>();
-  for (const crew of crews.values()) {
-    const able = kinds.flatMap(({ builders }, k) =>
-      builders.every((b) => crew.has(b)) ? [k] : [],
-    );
+  const add = (builders: Iterable<number>): void => {
+    const crew = new Set([...builders].sort((a, b) => a - b));
+    const key = [...crew].join();
+    if (crews.has(key)) return;
+    crews.set(key, crew);
+    const able = kinds.flatMap((kind, k) => (kind.builders.every((b) => crew.has(b)) ? [k] : []));
     for (const set of [able, able.filter((k) => !kinds[k].relieved)])
       if (set.length > 0) sets.set(set.join(), set);
+  };
+  for (const { builders } of kinds) add(builders);
+  for (const first of [...crews.values()]) {
+    for (const second of [...crews.values()]) {
+      if (sets.size >= SETS) break;
+      add([...first, ...second]);
+    }
   }
+  add(kinds.flatMap(({ builders }) => builders));
   return [...sets.values()].slice(0, SETS);
 }
 

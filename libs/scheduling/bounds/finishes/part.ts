@@ -1,4 +1,4 @@
-import { restrict } from '../../explanation/conflict/restrict.ts';
+import { restrict } from '../../model/restrict.ts';
 import type { Interval, Mode, Problem } from '../../model/problem.ts';
 
 /** Some refits of a problem by themselves: every plan of the whole one, less the other work, is a plan of it. */

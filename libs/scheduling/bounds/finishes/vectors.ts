@@ -64,6 +64,8 @@ class Heap {
 const MOST_NODES = 200_000;
 /** A cap is raised until its next step would be so many minutes. */
 const FINEST = 15;
+/** Nodes settled by known refusals between two steps. */
+const SETTLED = 100;
 
 export interface VectorSearch {
   /** No plan costs less. */
@@ -71,7 +73,7 @@ export interface VectorSearch {
   readonly done: boolean;
   /** When done: a cheapest vector of which nothing could be shown; null if all are refuted, or too many are open. */
   readonly open: readonly number[] | null;
-  /** One call of `refute`. */
+  /** One call of `refute`, or some nodes that are known to be refused. */
   step(): void;
 }
 
@@ -119,6 +121,7 @@ export function vectorSearch(
     refusals.find(({ refits, caps }) => refits.every((r) => finishes[r] <= caps[r]));
 
   function* work(): Generator<undefined> {
+    let settled = 0;
     for (;;) {
       if (heap.size > MOST_NODES) return;
       const node = heap.pop();
@@ -131,6 +134,8 @@ export function vectorSearch(
       const known = refused(node);
       if (known) {
         branch(node, known);
+        settled += 1;
+        if (settled % SETTLED === 0) yield;
         continue;
       }
       yield;

@@ -9,7 +9,7 @@ import { createExact } from '../../search/exact/exact.ts';
 import { isPure } from '../../search/exact/pure.ts';
 import type { Search } from '../../search/search.ts';
 import { createWhole } from '../../search/whole/whole.ts';
-import { restrict } from './restrict.ts';
+import { restrict } from '../../model/restrict.ts';
 import { constraintsOf, nameOf } from './subject.ts';
 
 /** Whether some constraints have a plan: one was found, it is proved that there is none, or neither. */

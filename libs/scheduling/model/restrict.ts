@@ -1,5 +1,5 @@
-import type { Constraint } from '../../model/constraint.ts';
-import type { HoldEnd, Problem } from '../../model/problem.ts';
+import type { Constraint } from './constraint.ts';
+import type { HoldEnd, Problem } from './problem.ts';
 
 /** A problem with only some of the activities, and what its constraints are there. */
 export interface Restricted {
