@@ -51,33 +51,33 @@ export function ageAt(age: EquivalentAge, minute: number): number {
 
 /** Fills in the ages at whole minutes of piece k; returns the first minute behind it. */
 function agesInPiece(age: EquivalentAge, k: number, first: number, out: Float64Array): number {
-  const { at, ages, rate, tilt, bend } = age;
+  const { at, ages } = age;
   const from = at[k];
   const least = ages[k];
   const most = ages[k + 1];
+  const [rate, tilt, bend] = [age.rate[k], age.tilt[k], age.bend[k]];
   const end = Math.min(Math.ceil(at[k + 1]), out.length);
   let minute = first;
   for (; minute < end; minute++) {
     const u = minute - from;
     // As `ageInPiece`, without its calls: until they are optimised they cost more than all else.
-    const gathered = u * (rate[k] + u * (tilt[k] + u * bend[k]));
+    const gathered = u * (rate + u * (tilt + u * bend));
     const there = gathered > 0 ? least + gathered : least;
     out[minute] = there < most ? there : most;
   }
   return minute;
 }
 
-/** The ages at the whole minutes from 0 to `last`, each what `ageAt` gives. */
-export function agesOfMinutes(age: EquivalentAge, last: number): Float64Array {
+/** Fills in the ages at the whole minutes that `out` has room for, from 0 on, each what `ageAt` gives. */
+export function agesOfMinutes(age: EquivalentAge, out: Float64Array): void {
   const { at } = age;
-  const out = new Float64Array(last + 1);
+  const last = out.length - 1;
   const n = at.length - 1;
   let minute = 0;
   for (; minute <= last && minute < at[0]; minute++) out[minute] = ageAt(age, minute);
   const first = minute <= last ? pieceAt(at, minute) : n;
   for (let k = first; k < n && minute <= last; k++) minute = agesInPiece(age, k, minute, out);
   for (; minute <= last; minute++) out[minute] = ageAt(age, minute);
-  return out;
 }
 
 /** Newton's method doubles the digits at each step, and a piece is nearly straight. */

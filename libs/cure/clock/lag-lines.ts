@@ -1,6 +1,6 @@
 import type { Side } from '../material/material.ts';
 import type { CureClock } from './cure-clock.ts';
-import { sweep, type Swept } from './sweep.ts';
+import { roomFor, sweep, type Swept } from './sweep.ts';
 
 /** A function of the minute as straight lines between whole knots, both ascending. */
 export interface Lines {
@@ -70,8 +70,10 @@ function fewLines({ earliest, latest }: Swept, side: Side): Lines {
  * When films laid at each whole minute from 0 to the horizon reach the clock's milestone, as
  * lines: rounded up, an opening is what direct integration gives or a minute more; rounded down,
  * a closing is that or a minute less. horizon + 1 stands for any later moment and for never.
- * Knots are whole, the last at the horizon, and values never descend.
+ * Knots are whole, the last at the horizon, and values never descend. `room`: for that horizon, to
+ * use again.
  */
-export function lagLines(clock: CureClock, horizon: number): Lines {
-  return fewLines(sweep(clock, horizon), clock.side);
+export function lagLines(clock: CureClock, horizon: number, room = roomFor(horizon)): Lines {
+  if (room.minutes.length !== horizon + 1) throw new RangeError('a room for another horizon');
+  return fewLines(sweep(clock, horizon, room), clock.side);
 }

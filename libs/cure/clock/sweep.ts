@@ -13,20 +13,39 @@ export interface Swept {
   readonly latest: Int32Array;
 }
 
+/**
+ * Memory for one sweep after the other up to a horizon: fresh pages cost several times what is
+ * done with them. A sweep is good until the next in the same room.
+ */
+export interface Room {
+  readonly ages: Float64Array;
+  readonly minutes: Int32Array;
+}
+
+export const roomFor = (horizon: number): Room => ({
+  ages: new Float64Array(horizon + 2),
+  minutes: new Int32Array(horizon + 1),
+});
+
 /** Two pointers: the later a film, the later it is there. O(pieces + horizon). */
-function sweepAge(age: EquivalentAge, side: Side, horizon: number): Int32Array {
+function sweepAge(
+  age: EquivalentAge,
+  side: Side,
+  horizon: number,
+  { ages, minutes }: Room,
+): Int32Array {
   const never = horizon + 1;
-  const minutes = new Int32Array(horizon + 1).fill(never);
-  const ages = agesOfMinutes(age, never);
+  agesOfMinutes(age, ages);
   let then = 1;
-  for (let laid = 0; laid <= horizon; laid++) {
+  let laid = 0;
+  for (; laid <= horizon; laid++) {
     const wanted = ages[laid] + 1;
     const enough = wanted - SLACK;
     while (then <= never && ages[then] < enough) then++;
     if (then > never) break;
     minutes[laid] = side === 'open' || ages[then] <= wanted + SLACK ? then : then - 1;
   }
-  return minutes;
+  return minutes.fill(never, laid);
 }
 
 /** Minutes between the films that are integrated first. */
@@ -97,8 +116,8 @@ function sweepFilms(reached: (laid: number) => number, side: Side, horizon: numb
   return { earliest, latest };
 }
 
-export function sweep({ by, side }: CureClock, horizon: number): Swept {
+export function sweep({ by, side }: CureClock, horizon: number, room: Room): Swept {
   if (by.kind === 'conversion') return sweepFilms(by.reached, side, horizon);
-  const minutes = sweepAge(by.age, side, horizon);
+  const minutes = sweepAge(by.age, side, horizon, room);
   return { earliest: minutes, latest: minutes };
 }

@@ -1,46 +1,80 @@
 import { fault, type Fault } from '#kernel/error.ts';
+import type { Interval } from '#scheduling/model/problem.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { Yard } from '../../yard/yard.ts';
 import { ableFor, headCounts, minutesWith, type Site } from '../work/activities.ts';
+import { once } from '../once.ts';
 import { mostOf } from '../site/places.ts';
 import { unbroken, type Crew } from '../site/crew.ts';
 import type { Begun } from '../work/frozen.ts';
 import { duration, jobPath, skillName, spaceName, stepPath, taskWords } from '../trace/rows.ts';
 
-/** Whether so many of the builders are ever at work together for so long in one piece. */
-function together(task: Task, heads: number, minutes: number, crew: Crew): boolean {
-  const moves = ableFor(task, crew).flatMap((builder) =>
-    unbroken(crew.calendars[crew.builders[builder].calendar], task.breaks)
-      .filter((span) => span.end - span.start >= minutes)
-      .flatMap((span) => [
-        { at: span.start, step: 1 },
-        { at: span.end - minutes + 1, step: -1 },
-      ]),
-  );
-  moves.sort((a, b) => a.at - b.at || a.step - b.step);
-  let present = 0;
-  return moves.some(({ step }) => (present += step) >= heads);
+type Stretches = readonly Interval[];
+
+/** Stretches of one piece of everyone who may be on a task, by start. */
+const stretchesOf = (task: Task, crew: Crew): Stretches =>
+  ableFor(task, crew)
+    .flatMap((builder) => unbroken(crew.calendars[crew.builders[builder].calendar], task.breaks))
+    .sort((a, b) => a.start - b.start);
+
+/**
+ * The longest time for which so many are ever at work together in one piece: it can be thought to
+ * begin where one of them begins, and lasts as the last but so many of the ends then known.
+ * -Infinity where there are not so many stretches.
+ */
+function longestTogether(stretches: Stretches, heads: number): number {
+  /** The latest ends so far, ascending, at most one for each head. */
+  const ends: number[] = [];
+  let longest = -Infinity;
+  for (const { start, end } of stretches) {
+    let k = ends.length;
+    ends.push(end);
+    for (; k > 0 && ends[k - 1] > end; k -= 1) ends[k] = ends[k - 1];
+    ends[k] = end;
+    if (ends.length > heads) ends.shift();
+    if (ends.length === heads) longest = Math.max(longest, ends[0] - start);
+  }
+  return longest;
 }
 
-function longestSpan(task: Task, crew: Crew): number {
-  const spans = ableFor(task, crew).flatMap((builder) =>
-    unbroken(crew.calendars[crew.builders[builder].calendar], task.breaks),
-  );
-  return Math.max(0, ...spans.map((span) => span.end - span.start));
+/** How long people are ever at work together in one piece, found once for all tasks of the same people. */
+interface Company {
+  longest(task: Task, heads: number): number;
+}
+
+function companyOf(crew: Crew): Company {
+  const stretches = new Map<string, Stretches>();
+  const longest = new Map<string, number>();
+  return {
+    longest: (task, heads) => {
+      const who = `${task.skill ?? ''}/${String(task.minLevel)}/${task.breaks}`;
+      return once(longest, `${who}/${String(heads)}`, () =>
+        longestTogether(
+          once(stretches, who, () => stretchesOf(task, crew)),
+          heads,
+        ),
+      );
+    },
+  };
 }
 
 /** In one piece with its clean-down. */
 const wholeMinutes = (task: Task, heads: number, crew: Crew): number =>
   minutesWith(task, heads, crew, 'quickest') + task.cleanDownMinutes;
 
-function pieceFault(yard: Yard, task: Task, heads: readonly number[], site: Site): Fault | null {
-  const { crew } = site;
+function pieceFault(
+  yard: Yard,
+  task: Task,
+  heads: readonly number[],
+  { crew }: Site,
+  company: Company,
+): Fault | null {
   const fits = (count: number): boolean =>
-    together(task, count, wholeMinutes(task, count, crew), crew);
+    company.longest(task, count) >= wholeMinutes(task, count, crew);
   if (heads.some(fits)) return null;
   const most = heads[heads.length - 1];
   const shortest = wholeMinutes(task, most, crew);
-  const longest = longestSpan(task, crew);
+  const longest = Math.max(0, company.longest(task, 1));
   const hands = most === 1 ? 'one builder' : `${String(most)} builders`;
   const piece = task.breaks === 'observed' ? 'stretch without a break' : 'shift';
   if (longest >= shortest) {
@@ -71,18 +105,17 @@ function setFault(yard: Yard, task: Task, crew: Crew): Fault | null {
   );
 }
 
-function taskFault(yard: Yard, task: Task, site: Site): Fault | null {
+function taskFault(yard: Yard, task: Task, site: Site, company: Company): Fault | null {
   const { crew, places } = site;
   if (task.skill === null) return null;
   const { skill } = task;
   const builders = ableFor(task, crew);
   const able = builders.length;
   const level = task.minLevel > 1 ? ` at level ${String(task.minLevel)} or above` : '';
-  const where = stepPath(yard, task);
   if (able === 0) {
     return fault(
       'yard.skill',
-      where,
+      stepPath(yard, task),
       `${taskWords(yard, task)} needs ${skillName(yard, skill)}${level}, which no builder has`,
       {
         value: skill,
@@ -92,7 +125,7 @@ function taskFault(yard: Yard, task: Task, site: Site): Fault | null {
   if (builders.every((builder) => crew.learns(builder, skill))) {
     return fault(
       'yard.skill',
-      where,
+      stepPath(yard, task),
       `${taskWords(yard, task)} needs ${skillName(yard, skill)}, which only learners have`,
       { value: skill, cure: 'Give the skill to a builder at a higher level.' },
     );
@@ -112,12 +145,12 @@ function taskFault(yard: Yard, task: Task, site: Site): Fault | null {
         : `${spaceName(yard, task.space)} has room for ${String(room)}`;
     return fault(
       'yard.crew',
-      where,
+      stepPath(yard, task),
       `${taskWords(yard, task)} needs ${String(wanted)} builders; ${why}`,
       { value: wanted },
     );
   }
-  return task.splittable ? null : pieceFault(yard, task, heads, site);
+  return task.splittable ? null : pieceFault(yard, task, heads, site, company);
 }
 
 /** Tasks that no crew of the yard can ever do: yard.skill, yard.crew, yard.shift. */
@@ -127,5 +160,8 @@ export function crewFaults(
   begun: ReadonlyMap<string, Begun>,
   site: Site,
 ): Fault[] {
-  return tasks.flatMap((task) => (begun.has(task.id) ? [] : (taskFault(yard, task, site) ?? [])));
+  const company = companyOf(site.crew);
+  return tasks.flatMap((task) =>
+    begun.has(task.id) ? [] : (taskFault(yard, task, site, company) ?? []),
+  );
 }

@@ -113,6 +113,18 @@ function linkFault(
   );
 }
 
+/** By task, the links from it and to it. */
+function linksByTask(links: readonly TaskLink[]): ReadonlyMap<string, readonly string[]> {
+  const found = new Map<string, string[]>();
+  for (const { id, from, to } of links)
+    for (const task of [from, to]) {
+      const known = found.get(task);
+      if (known === undefined) found.set(task, [id]);
+      else known.push(id);
+    }
+  return found;
+}
+
 /**
  * Windows that cannot be met whatever the order of work. A window that holds in one branch
  * of a choice only closes that branch, and is a fault if it leaves the choice none.
@@ -137,15 +149,13 @@ export function windowFaults(
     lagsOf,
   };
   const branchOf = new Map<string, string>();
+  const linksOf = linksByTask(workload.links);
   for (const choice of workload.choices) {
     for (const branch of choice.branches) {
-      for (const link of workload.links) {
-        const inside =
-          branch.links.includes(link.id) ||
-          branch.tasks.includes(link.from) ||
-          branch.tasks.includes(link.to);
-        if (inside) branchOf.set(link.id, `${choice.id}/${branch.id}`);
-      }
+      const name = `${choice.id}/${branch.id}`;
+      for (const link of branch.links) branchOf.set(link, name);
+      for (const task of branch.tasks)
+        for (const link of linksOf.get(task) ?? []) branchOf.set(link, name);
     }
   }
   const sure: Fault[] = [];

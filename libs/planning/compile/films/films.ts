@@ -2,6 +2,7 @@ import type { MassFit } from '#cure/batch/mass-fit.ts';
 import type { Calibration } from '#cure/calibration/observed.ts';
 import { cureClock, reachedAt, type CureClock } from '#cure/clock/cure-clock.ts';
 import { lagLines } from '#cure/clock/lag-lines.ts';
+import { roomFor, type Room } from '#cure/clock/sweep.ts';
 import type { CureMaterial, Milestone, Side } from '#cure/material/material.ts';
 import type { LineTable } from '#scheduling/model/problem.ts';
 import { DomainError } from '#kernel/error.ts';
@@ -66,6 +67,7 @@ export function filmsOf(yard: Yard, workload: Workload, frame: Frame, since = 0)
   const refusals = new Map<string, readonly Refused[]>();
   const tableIndex = new Map<string, number>();
   const tables: LineTable[] = [];
+  let room: Room | null = null;
   const material = (id: string): CureMaterial => {
     const found = materials.get(id);
     if (found === undefined)
@@ -96,7 +98,8 @@ export function filmsOf(yard: Yard, workload: Workload, frame: Frame, since = 0)
     table: (id, milestone, side, places, times = 1) => {
       const name = nameOf(id, milestone, side, places, times);
       return once(tableIndex, name, () => {
-        const lines = lagLines(clock(id, milestone, side, places, times), frame.horizon);
+        room ??= roomFor(frame.horizon);
+        const lines = lagLines(clock(id, milestone, side, places, times), frame.horizon, room);
         return tables.push({ id: name, ...lines, source: `material:${id}` }) - 1;
       });
     },

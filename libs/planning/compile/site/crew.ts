@@ -2,10 +2,13 @@ import { subtract, union } from '#calendar/intervals.ts';
 import { expandShifts } from '#calendar/shifts/expand.ts';
 import type { Builder, Calendar, Interval } from '#scheduling/model/problem.ts';
 import type { Yard } from '../../yard/yard.ts';
+import { once } from '../once.ts';
 import { overtimeOf } from '../frame/hours.ts';
 import type { Frame } from '../frame/time.ts';
 
 const LEARNER = 1;
+
+export type Pace = 'quickest' | 'slowest';
 
 /** The yard's builders as the engine's, in the yard's order, each with an own calendar. */
 export interface Crew {
@@ -15,9 +18,11 @@ export interface Crew {
   readonly skillIndex: ReadonlyMap<string, number>;
   readonly builderIndex: ReadonlyMap<string, number>;
   /** Indices of the builders who have the skill at the level or above. */
-  able(skill: string, minLevel: number): number[];
+  able(skill: string, minLevel: number): readonly number[];
   speed(builder: number, skill: string): number;
   learns(builder: number, skill: string): boolean;
+  /** Speed of the quickest or slowest so many, a non-learner among them; null where all are learners. */
+  pace(skill: string, minLevel: number, heads: number, who: Pace): number | null;
   /** Working time without breaks from a minute on, which may lie before the plan's beginning. */
   worksFrom(builder: number, minute: number): Interval[];
 }
@@ -41,6 +46,24 @@ export function crewOf(yard: Yard, frame: Frame): Crew {
   }));
   const abilityOf = (builder: number, skill: string): Builder['abilities'][number] | undefined =>
     builders[builder].abilities.find((ability) => ability.skill === skillIndex.get(skill));
+  const known = new Map<string, readonly number[]>();
+  const able: Crew['able'] = (skill, minLevel) =>
+    once(known, `${skill}/${String(minLevel)}`, () =>
+      builders.map((_, k) => k).filter((k) => (abilityOf(k, skill)?.level ?? 0) >= minLevel),
+    );
+  const paces = new Map<string, number | null>();
+  const paceOf: Crew['pace'] = (skill, minLevel, heads, who) => {
+    const rated = able(skill, minLevel)
+      .map((builder) => ({
+        speed: abilityOf(builder, skill)?.speed ?? 0,
+        learns: abilityOf(builder, skill)?.needsSenior ?? false,
+      }))
+      .sort((a, b) => (who === 'quickest' ? b.speed - a.speed : a.speed - b.speed));
+    const first = rated.findIndex(({ learns }) => !learns);
+    if (first < 0) return null;
+    const [senior] = rated.splice(first, 1);
+    return rated.slice(0, heads - 1).reduce((total, { speed }) => total + speed, senior.speed);
+  };
   return {
     skills,
     calendars: people.map((person) => {
@@ -52,8 +75,11 @@ export function crewOf(yard: Yard, frame: Frame): Crew {
     builders,
     skillIndex,
     builderIndex: new Map(people.map(({ id }, k) => [id, k])),
-    able: (skill, minLevel) =>
-      builders.map((_, k) => k).filter((k) => (abilityOf(k, skill)?.level ?? 0) >= minLevel),
+    able,
+    pace: (skill, minLevel, heads, who) =>
+      once(paces, `${skill}/${String(minLevel)}/${String(heads)}/${who}`, () =>
+        paceOf(skill, minLevel, heads, who),
+      ),
     speed: (builder, skill) => abilityOf(builder, skill)?.speed ?? 0,
     learns: (builder, skill) => abilityOf(builder, skill)?.needsSenior ?? false,
     worksFrom: (builder, minute) => {

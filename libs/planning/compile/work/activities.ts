@@ -7,7 +7,7 @@ import type {
   ResourceDemand,
 } from '#scheduling/model/problem.ts';
 import type { Task } from '../../workload/workload.ts';
-import type { Crew } from '../site/crew.ts';
+import type { Crew, Pace } from '../site/crew.ts';
 import type { Films } from '../films/films.ts';
 import type { Begun } from './frozen.ts';
 import { PER_CENT } from '../frame/money.ts';
@@ -36,29 +36,16 @@ export interface Site {
 }
 
 /** Indices of the builders who may be on the task. */
-export const ableFor = ({ skill, minLevel }: Task, crew: Crew): number[] =>
+export const ableFor = ({ skill, minLevel }: Task, crew: Crew): readonly number[] =>
   skill === null ? [] : crew.able(skill, minLevel);
 
 /** Minutes that so many hands need: the quickest who can, or the slowest; not learners alone. */
-export function minutesWith(
-  task: Task,
-  heads: number,
-  crew: Crew,
-  who: 'quickest' | 'slowest',
-): number {
-  const { skill } = task;
+export function minutesWith(task: Task, heads: number, crew: Crew, who: Pace): number {
+  const { skill, minLevel } = task;
   if (skill === null) return 0;
-  const able = ableFor(task, crew)
-    .map((builder) => ({
-      speed: crew.speed(builder, skill),
-      learns: crew.learns(builder, skill),
-    }))
-    .sort((a, b) => (who === 'quickest' ? b.speed - a.speed : a.speed - b.speed));
-  const first = able.findIndex(({ learns }) => !learns);
-  if (first < 0) return Infinity;
-  const [senior] = able.splice(first, 1);
-  const sum = able.slice(0, heads - 1).reduce((total, { speed }) => total + speed, senior.speed);
-  return Math.max(task.floorMinutes, Math.ceil((task.workMinutes * NOMINAL) / sum));
+  const speed = crew.pace(skill, minLevel, heads, who);
+  if (speed === null) return Infinity;
+  return Math.max(task.floorMinutes, Math.ceil((task.workMinutes * NOMINAL) / speed));
 }
 
 /** Head-counts that the task, the people and the room allow. */
