@@ -74,8 +74,8 @@ describe('solving in threads', () => {
     const of = madeUpYard(2, 5);
     const from = Date.now();
     const { status, plan } = await runSolve(of, { seed: 1, seconds: 2 });
-    // Less what was kept for finding its reasons and not needed.
-    expect(Date.now() - from).toBeGreaterThan(1000);
+    // Less what was kept for finding its reasons and not needed: an eighth at most.
+    expect(Date.now() - from).toBeGreaterThan(1700);
     // A loaded machine may not get as far as a plan in the time; then the answer is that, and no other.
     expect(status).toBe(plan === null ? 'unknown' : 'feasible');
     expect(plan === null ? [] : check(of, plan)).toEqual([]);

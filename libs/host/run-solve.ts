@@ -43,6 +43,8 @@ export class TooLittleMemory extends Error {
 
 /** So long after it has to end, in milliseconds, a thread may still answer for itself. */
 const GRACE = 25;
+/** The longest that a timer can wait; beyond it, it would not wait at all. */
+const LONGEST = 2 ** 31 - 1;
 
 const nothing: SolveResult = {
   status: 'unknown',
@@ -145,7 +147,10 @@ export async function runSolve(problem: Problem, options: RunOptions): Promise<R
     askToStop(signals);
     grace ??= setTimeout(giveUpIfSilent, GRACE);
   };
-  const end = deadline === null ? null : setTimeout(giveUpIfSilent, deadline - startedAt + GRACE);
+  const end =
+    deadline === null
+      ? null
+      : setTimeout(giveUpIfSilent, Math.min(LONGEST, deadline - startedAt + GRACE));
   if (signal?.aborted) stop();
   signal?.addEventListener('abort', stop, { once: true });
   try {

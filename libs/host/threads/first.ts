@@ -13,6 +13,8 @@ const PAUSE = 200;
 const EARLIEST = 100;
 /** So many times what it took last goes by before the reasons of a better plan are looked for. */
 const RARELY = 20;
+/** Of all the time, what is kept at most for the reasons of the plan at its end. */
+const RESERVE = 1 / 8;
 
 const order = workerData as Order;
 const { problem, startedAt, deadline, signals } = order;
@@ -31,8 +33,9 @@ function tell(state: Standing, now: number): void {
 
 /** The deadline is for the reasons too, where they are not known yet. */
 function keepTime({ plan }: Standing): void {
-  if (deadline !== null)
-    signals.deadline[0] = plan === null || known?.of === plan ? deadline : deadline - took;
+  if (deadline === null) return;
+  const reserve = Math.min(took, RESERVE * (deadline - startedAt));
+  signals.deadline[0] = plan === null || known?.of === plan ? deadline : deadline - reserve;
 }
 
 function progress(state: Standing): void {

@@ -1,5 +1,6 @@
 import type { Board, Exchange, Shown, Standing } from '#scheduling/search/portfolio/board.ts';
 import { openPortfolio, unopened } from '#scheduling/search/portfolio/portfolio.ts';
+import { ledgerOf, type Ledger } from '#scheduling/search/portfolio/ledger.ts';
 import { rosterOf } from '#scheduling/search/portfolio/roster.ts';
 import { partsOf, type Part } from '#scheduling/search/portfolio/rounds.ts';
 import { ALONE, laneOf, placesOf, type Lane } from './lanes.ts';
@@ -20,6 +21,7 @@ function takeIn(
   board: Board,
   findings: readonly Finding[],
   retired: Set<number>,
+  ledger: Ledger,
   before: number,
 ): Ended {
   const sorted = [...findings].sort((a, b) => a.seat - b.seat);
@@ -27,7 +29,8 @@ function takeIn(
   for (const [k, finding] of sorted.entries()) {
     iterations += finding.used;
     if (finding.cut && k === sorted.length - 1) return { iterations, cut: finding };
-    board.take(finding, iterations);
+    const brought = board.take(finding, iterations);
+    ledger.enter(finding.seat, finding.used, finding.effort, brought);
     if (board.settled) break;
     if (finding.state.done) retired.add(finding.seat);
   }
@@ -36,7 +39,8 @@ function takeIn(
 
 /**
  * Works through the rounds of a portfolio with this thread and others. What is found is the same
- * as by `createPortfolio`, iteration for iteration, unless time or a wish to stop ends it.
+ * as by `createPortfolio`, iteration for iteration, unless time, a wish to stop or a limit of memory
+ * comes in between.
  * `see` is called often, `pause` at barriers. Rejects if a thread fails.
  */
 export async function runPortfolio(
@@ -55,10 +59,13 @@ export async function runPortfolio(
     laneOf({ role: 'further', problem, seed, warmStart, memoryMB, allMB, signals }),
   );
   const workplace = workplaceOf(desk, signals, memoryWatch(memoryMB));
+  const ledger = ledgerOf(seats);
   const retired = new Set<number>();
   let iterations = 0;
   let cut: Shown | null = null;
   let left = !board.settled;
+  /** A thread was not waited for: what it says later belongs to no round. */
+  let isBehind = false as boolean;
 
   /** A thread whose memory is full takes its searchers with it; the others go on. */
   const askLane = async (
@@ -75,8 +82,7 @@ export async function runPortfolio(
     return [];
   };
 
-  const oneRound = async (parts: readonly Part[]): Promise<Finding[]> => {
-    const exchange = board.exchange();
+  const oneRound = async (parts: readonly Part[], exchange: Exchange): Promise<Finding[]> => {
     const others = lanes.flatMap((lane, k) => {
       const theirs = parts.filter(({ seat }) => places[seat] === k + 1);
       return theirs.length === 0 ? [] : [askLane(lane, theirs, exchange)];
@@ -94,6 +100,7 @@ export async function runPortfolio(
     late.catch(() => undefined);
     try {
       const theirs = await Promise.all(others.map((other) => Promise.race([other, late])));
+      isBehind ||= theirs.includes(null);
       return [...findings, ...theirs.flatMap((those) => those ?? [])];
     } finally {
       over.abort();
@@ -101,11 +108,13 @@ export async function runPortfolio(
   };
 
   try {
-    for (let round = 0; left && cut === null && !mustStop(signals); round += 1) {
+    for (let round = 0; left && cut === null && !isBehind && !mustStop(signals); round += 1) {
       if (round === ALONE) for (const lane of lanes) lane.start();
-      const parts = partsOf(seats, round, retired, most - iterations);
-      const findings = await oneRound(parts);
-      ({ iterations, cut } = takeIn(board, findings, retired, iterations));
+      const exchange = board.exchange();
+      const planned = exchange.plan !== null;
+      const parts = partsOf(seats, round, retired, most - iterations, ledger, planned);
+      const findings = await oneRound(parts, exchange);
+      ({ iterations, cut } = takeIn(board, findings, retired, ledger, iterations));
       left = parts.length > 0 && !board.settled && iterations < most;
       const standing = board.standing(iterations, parts.length === 0 || board.settled);
       see(standing);

@@ -20,4 +20,9 @@ export interface Search {
    * plans that say how much of it. Not there: there are none.
    */
   leading?(): readonly Plan[];
+  /**
+   * The work so far in about microseconds, from counts and never from a clock, so that it is the
+   * same everywhere. Not there: every iteration costs about the same.
+   */
+  effort?(): number;
 }

@@ -14,10 +14,11 @@ export interface Exchange {
   readonly bounds: readonly ProvedBound[];
 }
 
-/** What a searcher shows, with its `leading` plans. */
+/** What a searcher shows, with its `leading` plans and its `effort` (null: it does not count it). */
 export interface Shown {
   readonly state: SearchState;
   readonly leading: readonly Plan[];
+  readonly effort: number | null;
 }
 
 /** What all searchers have found and proved. */
@@ -25,8 +26,11 @@ export interface Board {
   /** Whether the problem is decided: proved optimal or proved to have no plan. */
   readonly settled: boolean;
   exchange(): Exchange;
-  /** Takes in what a searcher shows at the end of its part, `iterations` in all being done by then. */
-  take(shown: Shown, iterations: number): void;
+  /**
+   * Takes in what a searcher shows at the end of its part, `iterations` in all being done by then;
+   * true where the best plan, a plan that leads in a rank, or a bound is better for it.
+   */
+  take(shown: Shown, iterations: number): boolean;
   standing(iterations: number, done: boolean): Standing;
   /** As if what a searcher shows in the middle of its part were taken in. */
   preview(shown: Shown, iterations: number): Standing;
@@ -37,8 +41,9 @@ const covers = ({ caps }: ProvedBound, best: Incumbent): boolean =>
 
 /**
  * The bound that says more: one that holds for the plans still of interest before one that does
- * not, then the higher, then the one under fewer caps. Caps of the best only ever tighten, so that
- * a bound that holds for the plans of interest goes on doing so.
+ * not, then the higher, then the one under fewer caps. A cap rises again only where an earlier rank
+ * gets better; searchers cap a rank once it is proved, so that a bound that holds for the plans of
+ * interest goes on doing so.
  */
 function tighter(a: ProvedBound, b: ProvedBound, best: Incumbent): ProvedBound {
   const mine = covers(a, best);
@@ -100,12 +105,18 @@ export function boardOf(
     },
     exchange: () => ({ plan: best.plan, leading: best.leading, bounds: known }),
     take({ state, leading }, iterations) {
-      const before = best.plan;
+      const { plan: before, leading: led } = best;
+      const proved = known;
       offer(best, leading, state.plan);
       if (best.plan !== before) foundAt = iterations;
       known = isDecided(state) ? decided(known, state.bounds) : merged(state.bounds, best);
       if (isDecided(state)) settled = state.status;
       else if (allProved()) settled = 'optimal';
+      return (
+        best.plan !== before ||
+        best.leading.some((plan) => !led.includes(plan)) ||
+        known.some(({ bound }, rank) => bound > proved[rank].bound)
+      );
     },
     standing,
     preview({ state, leading }, iterations) {

@@ -50,7 +50,11 @@ export function deskOf(
 
   const shown = (seat: number): Shown => {
     const search = begun(seat);
-    return { state: search.step(0), leading: search.leading?.() ?? [] };
+    return {
+      state: search.step(0),
+      leading: search.leading?.() ?? [],
+      effort: search.effort?.() ?? null,
+    };
   };
 
   return {

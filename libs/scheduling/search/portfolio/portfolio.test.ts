@@ -37,6 +37,8 @@ const scripted = (
   name,
   from,
   share: 1,
+  proves: true,
+  needsPlan: false,
   cost: 1000,
   open: () => {
     let iterations = 0;

@@ -4,6 +4,7 @@ import { isPure } from '../exact/pure.ts';
 import type { Search } from '../search.ts';
 import { boardOf, type Board, type Standing } from './board.ts';
 import { deskOf, type Desk } from './desk.ts';
+import { ledgerOf } from './ledger.ts';
 import { rosterOf } from './roster.ts';
 import { partsOf, strideOf, type Part } from './rounds.ts';
 import { beginPart, type Running } from './running.ts';
@@ -49,7 +50,7 @@ export function openPortfolio(
 /**
  * Fixed searchers that exchange the best plan and the bounds at the barrier between two rounds:
  * in round k each starts from what all had found by the end of round k - 1, taken in in the
- * searchers' order, and does a number of iterations that depends on the problem's kind and size
+ * searchers' order, and does a number of iterations that depends on counts of earlier rounds
  * alone. So the same plan comes out however many threads do a round; here one does it, one
  * searcher after the other. The problem is decided at the end of the part that decides it, and
  * searchers after that have no part in the round. Deterministic in seed and iterations.
@@ -61,6 +62,7 @@ export function createPortfolio(
   seats: readonly Seat[] = rosterOf(problem),
 ): Portfolio {
   const { desk, board } = openPortfolio(problem, seed, warm, seats);
+  const ledger = ledgerOf(seats);
   const retired = new Set<number>();
   let round = 0;
   let parts: Part[] = [];
@@ -72,8 +74,8 @@ export function createPortfolio(
   /** The next part, in a new round if this one is over; null if nobody has anything left to do. */
   const next = (): Running | null => {
     if (parts.length === 0) {
-      parts = partsOf(seats, round, retired, Infinity);
       exchange = board.exchange();
+      parts = partsOf(seats, round, retired, Infinity, ledger, exchange.plan !== null);
       round += 1;
     }
     const part = parts.shift();
@@ -81,13 +83,14 @@ export function createPortfolio(
   };
 
   const close = ({ part, state, shown }: Running): void => {
-    board.take(shown(), iterations);
+    const last = shown();
+    ledger.enter(part.seat, part.iterations, last.effort, board.take(last, iterations));
     if (state.done) retired.add(part.seat);
     running = null;
   };
 
   return {
-    stride: () => (running === null ? 1 : strideOf(seats[running.part.seat])),
+    stride: () => (running === null ? 1 : strideOf(ledger.price(running.part.seat))),
     step(count) {
       for (let left = count; left > 0 && !over;) {
         running ??= next();

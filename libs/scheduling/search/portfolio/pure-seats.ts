@@ -27,15 +27,17 @@ const sharesOf = (n: number): Shares =>
 
 /**
  * Searchers of a problem without crews, calendars and choices: the learning search that proves, and
- * later on one that refutes makespans and two that improve plans. `isCyclic`: there are maximum lags,
- * with which lists are dearer. Costs measured on files of 30
+ * later on one that refutes makespans and two that improve plans. `isLagged`: there are lags other
+ * than from a finish to a start, with which lists are dearer. Costs measured on files of 30
  * to 120 activities with scarce resources.
  */
-export function pureSeats(n: number, isCyclic: boolean): readonly Seat[] {
+export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
   const shares = sharesOf(n);
   return [
     {
       name: 'exact',
+      proves: true,
+      needsPlan: false,
       from: 0,
       share: shares.exact,
       cost: 60 + 0.8 * n,
@@ -43,13 +45,17 @@ export function pureSeats(n: number, isCyclic: boolean): readonly Seat[] {
     },
     {
       name: 'population',
+      proves: false,
+      needsPlan: false,
       from: JOIN,
       share: shares.population,
-      cost: (80 + 0.055 * n * n) * (isCyclic ? 5 : 1),
+      cost: isLagged ? 50 * n : 80 + 0.055 * n * n,
       open: ({ problem, seed, warm }) => createPopulation(problem, seed, warm),
     },
     {
       name: 'neighbourhood',
+      proves: false,
+      needsPlan: true,
       from: IMPROVE,
       share: shares.neighbourhood,
       cost: 40 + n,
@@ -57,6 +63,8 @@ export function pureSeats(n: number, isCyclic: boolean): readonly Seat[] {
     },
     {
       name: 'destructive',
+      proves: true,
+      needsPlan: false,
       from: JOIN,
       share: shares.destructive,
       cost: Math.max(150, 13 * n - 150),

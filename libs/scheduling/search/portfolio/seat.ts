@@ -24,7 +24,8 @@ export interface Materials {
 /**
  * A searcher's place in the portfolio. `cost` is what an iteration takes on a problem of this
  * size, in microseconds, as measured once: it turns a round's length into counts, so that no clock
- * is needed and the counts are the same everywhere.
+ * is needed and the counts are the same everywhere. Where the searcher counts its effort, `cost` is
+ * only what is thought at first.
  */
 export interface Seat {
   readonly name: string;
@@ -32,6 +33,10 @@ export interface Seat {
   readonly from: number;
   /** Of a round's length. */
   readonly share: number;
+  /** What it is there for shows at its end only: it keeps its share whatever it brings before. */
+  readonly proves: boolean;
+  /** Has nothing to do before there is a plan. */
+  readonly needsPlan: boolean;
   readonly cost: number;
   readonly open: (materials: Materials) => Search;
 }
