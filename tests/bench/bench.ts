@@ -25,12 +25,15 @@ export interface Bench {
   readonly measures?: readonly string[];
   /** The most seconds that one unit takes: none is begun that could end after the piece does. */
   readonly longest: number;
-  /** Names of the units, in order. */
+  /** Names of the units in the order in which they are run: each beginning of it is a fair sample. */
   units(): readonly string[];
   /** Before the first unit of a process, to warm it up where that is what is measured. */
   prepare?(): void | Promise<void>;
-  /** `most`: a limit on the seconds of each solve beneath the bench's own; Infinity: none. */
-  run(unit: string, most: number): Promise<Row>;
+  /**
+   * `most`: a limit on the seconds of each solve beneath the bench's own; Infinity: none. `known`:
+   * the rows that there are already, by unit.
+   */
+  run(unit: string, most: number, known: ReadonlyMap<string, Row>): Promise<Row>;
   summarise(rows: readonly Row[]): readonly Figure[];
   table?(rows: readonly Row[]): Table;
 }

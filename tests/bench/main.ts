@@ -1,9 +1,11 @@
 /**
  * `npm run bench [-- --only NAME[,NAME]] [--minutes N] [--seconds S] [--take K/N] [--fresh] [--keep]
- * [--json FILE]`: measures the engine against published results, general solvers and an oracle, and
- * on made-up yards, and prints figures with what is aimed at. Stops after `--minutes` (9 unless
- * given); the same command then continues where it stopped, and `npm run bench -- --report` writes
- * tests/bench/RESULTS.md from the last run of each.
+ * [--report] [--json FILE]`: measures the engine against published results, general solvers and an
+ * oracle, and on made-up yards, and prints figures with what is aimed at. Stops after `--minutes` (9
+ * unless given), of which each bench gets an equal share of what those before it left: the short ones
+ * come first. The same command then continues where it stopped. `--report` writes
+ * tests/bench/RESULTS.md from the last run of each bench after every bench; without `--minutes` and
+ * `--only` it measures nothing.
  *
  * `--seconds`: at most so many seconds a solve, beneath the bench's own limit; rows under another
  * limit are not mixed in. `--take K/N`: only the K-th of N slices of the units. When the engine has
@@ -22,14 +24,14 @@ import { isComplete, type Report } from './report.ts';
 import { sliceOf, type Slice } from './slice.ts';
 import { keepReport, writeResults } from './store.ts';
 
+const MINUTES = '9';
+
 interface Settings {
   readonly fresh: boolean;
   readonly keep: boolean;
   /** Seconds a solve beneath the bench's own; null: its own. */
   readonly most: number | null;
   readonly take: Slice | null;
-  /** On the clock of `performance.now()`. */
-  readonly until: number;
 }
 
 interface Measured {
@@ -53,8 +55,48 @@ const written = (figure: Figure): Figure =>
     ? figure
     : { ...figure, value: Number.isNaN(figure.value) ? '-' : 'none' };
 
-async function measure(bench: Bench, settings: Settings): Promise<Measured> {
-  const { fresh, keep, most, take, until } = settings;
+/** On the clock of `performance.now()`. */
+interface Clock {
+  /** No unit is begun after this, */
+  readonly share: number;
+  /** nor one that could end after this. */
+  readonly end: number;
+}
+
+/**
+ * Runs units one after another until none is left or none could end in time. Gives what went wrong
+ * with a unit, which then has no row and is tried again the next time.
+ */
+async function runUnits(
+  units: readonly string[],
+  { bench, progress, most, clock }: Piece,
+): Promise<readonly string[]> {
+  const failures: string[] = [];
+  const isTime = (now: number): boolean =>
+    now < clock.share && now + 1000 * bench.longest <= clock.end;
+  for (const [index, unit] of units.entries()) {
+    // One is begun in any case, or a piece that is too short would never get on.
+    if (index > 0 && !isTime(performance.now())) break;
+    try {
+      progress.add(unit, await bench.run(unit, most, progress.rows));
+    } catch (error) {
+      const message = error instanceof Error ? error.message : String(error);
+      failures.push(`${unit}: ${message.split('\n')[0]}`);
+      console.error(`  ${unit} failed: ${message}`);
+    }
+  }
+  return failures;
+}
+
+interface Piece {
+  readonly bench: Bench;
+  readonly progress: Progress;
+  readonly most: number;
+  readonly clock: Clock;
+}
+
+async function measure(bench: Bench, settings: Settings, clock: Clock): Promise<Measured> {
+  const { fresh, keep, most, take } = settings;
   console.log(`${bench.name}: ${bench.about}`);
   const progress = new Progress(bench.name, {
     fresh,
@@ -63,16 +105,10 @@ async function measure(bench: Bench, settings: Settings): Promise<Measured> {
     measures: bench.measures ?? [],
   });
   const units = bench.units();
-  const wanted = new Set(take === null ? units : sliceOf(units, take));
-  let warm = false;
-  for (const unit of units) {
-    if (progress.rows.has(unit) || !wanted.has(unit)) continue;
-    // One is begun in any case, or a piece that is too short would never get on.
-    if (warm && performance.now() + 1000 * bench.longest > until) break;
-    if (!warm) await bench.prepare?.();
-    warm = true;
-    progress.add(unit, await bench.run(unit, most ?? Infinity));
-  }
+  const wanted = take === null ? units : sliceOf(units, take);
+  const left = wanted.filter((unit) => !progress.rows.has(unit));
+  if (left.length > 0) await bench.prepare?.();
+  const failures = await runUnits(left, { bench, progress, most: most ?? Infinity, clock });
   const rows = units.flatMap((unit) => {
     const row = progress.rows.get(unit);
     return row === undefined ? [] : [row];
@@ -89,7 +125,10 @@ async function measure(bench: Bench, settings: Settings): Promise<Measured> {
     to: new Date().toISOString(),
     most,
     machine: machineNow(),
-    figures: rows.length === 0 ? [] : bench.summarise(rows).map(written),
+    figures: [
+      ...(rows.length === 0 ? [] : bench.summarise(rows).map(written)),
+      ...failures.map((value): Figure => ({ what: 'failed', value, target: 'none', met: false })),
+    ],
     table: rows.length === 0 ? null : (bench.table?.(rows) ?? null),
   };
   print(report);
@@ -118,7 +157,7 @@ const { values } = parseArgs({
   options: {
     only: { type: 'string' },
     json: { type: 'string' },
-    minutes: { type: 'string', default: '9' },
+    minutes: { type: 'string' },
     seconds: { type: 'string' },
     take: { type: 'string' },
     fresh: { type: 'boolean', default: false },
@@ -137,22 +176,29 @@ const settings: Settings = {
   keep: values.keep,
   most: values.seconds === undefined ? null : positive('seconds', values.seconds),
   take: values.take === undefined ? null : takeOf(values.take),
-  until: performance.now() + 60_000 * positive('minutes', values.minutes),
 };
+const end = performance.now() + 60_000 * positive('minutes', values.minutes ?? MINUTES);
 
-if (values.report) {
+async function report(): Promise<void> {
   await writeResults(benches);
   console.log('Written: tests/bench/RESULTS.md');
+}
+
+if (values.report && values.minutes === undefined && values.only === undefined) {
+  await report();
 } else {
   if (absence !== null && chosen.some((bench) => bench.publicFiles))
     refuse(`Not all can be measured: ${absence}.`);
   const measured: Measured[] = [];
-  for (const bench of chosen) {
-    if (measured.length > 0 && performance.now() > settings.until) {
+  for (const [k, bench] of chosen.entries()) {
+    const now = performance.now();
+    if (measured.length > 0 && now > end) {
       console.log(`${bench.name}: no time left, the same command continues.`);
       continue;
     }
-    measured.push(await measure(bench, settings));
+    const share = now + (end - now) / (chosen.length - k);
+    measured.push(await measure(bench, settings, { share, end }));
+    if (values.report) await report();
   }
   if (values.json !== undefined) {
     writeFileSync(

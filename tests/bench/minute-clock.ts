@@ -4,6 +4,7 @@ import { readBenchmark } from '../../apps/cli/solve/solveFile.ts';
 import { atLeast, column, quantile, short, type Bench, type Figure, type Row } from './bench.ts';
 import { alone } from './published/heuristic.ts';
 import { fileOf } from './published/units.ts';
+import { mixed } from './slice.ts';
 import { scaled, undivided } from './speed/scaled.ts';
 import { Timed } from './speed/counted.ts';
 
@@ -113,7 +114,7 @@ export const minuteClock: Bench = {
   about: `the same files with all times ${FACTOR} times as long, in turns in one process, by processor time`,
   publicFiles: true,
   longest: 60,
-  units: () => files,
+  units: () => mixed(files),
   run: (unit) => Promise.resolve(measure(unit)),
   summarise: figures,
   table: (rows) => ({

@@ -9,8 +9,9 @@ import type { Course } from './peers/course.ts';
 import { byPeer, FLATTENING, SOLVERS } from './peers/peer.ts';
 import { GRID } from './peers/grid.ts';
 import { isRefit, peerProblem, peerProblems } from './peers/problems.ts';
+import { contradiction } from '../reference/data.ts';
 import { fileOf } from './published/units.ts';
-import { peersFigures, peersTable } from './peers/summary.ts';
+import { enoughFor, LEAST, peersFigures, peersTable } from './peers/summary.ts';
 
 const SECONDS = 60;
 /** For starting a process on a busy machine. */
@@ -44,27 +45,37 @@ async function byUs(name: string, seconds: number): Promise<OwnCourse> {
   }
 }
 
+/** What the table of the set has against it; a refit is in none. */
+function againstTable(name: string, { best, proved }: Course): string | null {
+  if (isRefit(name)) return null;
+  const status = proved ?? 'feasible';
+  return contradiction(fileOf(name), { status, makespan: best, bound: 0 });
+}
+
 /** This engine beside general solvers on the same problems, one thread, a process a solve. */
 export const peers: Bench = {
   name: 'peers',
-  about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread; refits in steps of ${GRID} minutes for both`,
+  about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread, one at a time; refits in steps of ${GRID} minutes for both; what this engine and a peer have proved, the peers after it are given ${LEAST} s or as long as either took, since more could change no comparison`,
   publicFiles: true,
   measures: [
     'tests/bench/peers/**/*.ts',
     'tests/oracle/**/*.{ts,mzn}',
     'tests/support/minizinc/*.ts',
+    'libs/planning/**/*.ts',
     'seeds/generate/*.ts',
   ],
   longest: SECONDS + FLATTENING + 20,
   units: () => peerProblems().flatMap((name) => ['ours', ...SOLVERS].map((by) => `${name}@${by}`)),
-  async run(unit, most): Promise<Row> {
+  async run(unit, most, known): Promise<Row> {
     const [problem, solver] = unit.split('@');
-    const seconds = Math.min(SECONDS, most);
+    const limit = Math.min(SECONDS, most);
+    const enough = enoughFor([...known.values()].filter((row) => row.problem === problem));
+    const seconds = Math.min(limit, solver === 'ours' ? Infinity : enough);
     const course =
       solver === 'ours'
         ? await byUs(problem, seconds)
         : await byPeer(problem, solver as Solver, seconds);
-    return { problem, solver, ...course };
+    return { problem, solver, limit, seconds, ...course, table: againstTable(problem, course) };
   },
   summarise: peersFigures,
   table: peersTable,

@@ -1,6 +1,7 @@
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import type { YardSettings } from '#seeds/generate/yard.ts';
+import { mixed } from './slice.ts';
 import { atMost, column, none, quantile, short, type Bench, type Row } from './bench.ts';
 
 const TASKS = 800;
@@ -42,7 +43,7 @@ export const refitFirst: Bench = {
   publicFiles: false,
   measures: ['libs/planning/**/*.ts', 'seeds/generate/*.ts', 'tests/bench/refit/*.ts'],
   longest: 180,
-  units: () => [...units.keys()],
+  units: () => mixed([...units.keys()]),
   async run(unit) {
     const given = units.get(unit);
     if (given === undefined) throw new Error(`there is no yard ${unit}`);

@@ -4,6 +4,7 @@ import { promisify } from 'node:util';
 import type { YardSettings } from '#seeds/generate/yard.ts';
 import { atMost, none, quantile, short, type Bench, type Figure, type Row } from './bench.ts';
 import { root } from './machine.ts';
+import { mixed } from './slice.ts';
 
 const SECONDS = 60;
 const THREADS = 2;
@@ -47,7 +48,7 @@ export const refitGap: Bench = {
   publicFiles: false,
   measures: ['libs/planning/**/*.ts', 'seeds/generate/*', 'tests/bench/refit/one.ts'],
   longest: SECONDS + 30,
-  units: () => [...yards().keys()],
+  units: () => mixed([...yards().keys()]),
   async run(unit, most) {
     const words = [JSON.stringify(yards().get(unit)), String(Math.min(SECONDS, most))];
     const { stdout } = await run(process.execPath, [program, ...words, String(THREADS)], {

@@ -2,6 +2,7 @@ import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';
 import type { YardSettings } from '#seeds/generate/yard.ts';
 import { none, quantile, short, type Bench, type Figure, type Row } from './bench.ts';
+import { mixed } from './slice.ts';
 
 const SECONDS = 60;
 const program = new URL('./refit/one.ts', import.meta.url).pathname;
@@ -65,7 +66,8 @@ export const refit: Bench = {
   about: `made-up yards of 15 to 800 tasks, ${SECONDS} s each, one process a yard`,
   publicFiles: false,
   longest: SECONDS + 30,
-  units: () => [...yards.keys()],
+  measures: ['libs/planning/**/*.ts', 'seeds/generate/*.ts', 'tests/bench/refit/one.ts'],
+  units: () => mixed([...yards.keys()]),
   run: runUnit,
   summarise: (rows) => {
     const first = rows.flatMap(({ firstPlanMs }) =>

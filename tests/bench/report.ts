@@ -23,15 +23,22 @@ export interface Report {
 
 export const isComplete = ({ done, of }: Report): boolean => done === of;
 
-/** Reports of one bench: a complete one, else the fuller, else the later. */
-export function preferred(a: Report | undefined, b: Report): Report {
+/** The share of a bench from which a run counts as one of the present engine. */
+const ENOUGH = 0.1;
+
+/**
+ * Reports of one bench: one of the present engine (its hash) over a tenth of the bench or more, then a
+ * complete one, else the fuller, else the later.
+ */
+export function preferred(a: Report | undefined, b: Report, present?: string): Report {
   if (a === undefined) return b;
-  const rank = (one: Report): readonly [number, number] => [
-    isComplete(one) && one.most === null ? 1 : 0,
-    one.done / one.of,
-  ];
+  const rank = (one: Report): readonly number[] => {
+    const share = one.done / one.of;
+    const whole = isComplete(one) && one.most === null;
+    return [Number(one.engine === present && share >= ENOUGH), Number(whole), whole ? 1 : share];
+  };
   const [first, second] = [rank(a), rank(b)];
-  if (first[0] !== second[0]) return first[0] > second[0] ? a : b;
-  if (first[0] === 0 && first[1] !== second[1]) return first[1] > second[1] ? a : b;
+  const k = first.findIndex((value, at) => value !== second[at]);
+  if (k >= 0) return first[k] > second[k] ? a : b;
   return a.to > b.to ? a : b;
 }

@@ -6,7 +6,7 @@ import { quantile, short } from './bench.ts';
 import { Progress } from './progress.ts';
 import { preferred, type Report } from './report.ts';
 import { resultsPage } from './results.ts';
-import { sliceOf } from './slice.ts';
+import { mixed, sliceOf } from './slice.ts';
 import { exponent } from './speed/growth.ts';
 
 const report: Report = {
@@ -65,6 +65,13 @@ describe('of two runs', () => {
     expect(preferred(partial, fuller)).toBe(fuller);
     expect(preferred(report, { ...later, most: 1 })).toBe(report);
   });
+
+  it('one of the present engine is shown, where it is more than a beginning', () => {
+    const now = { ...partial, engine: 'e2' };
+    expect(preferred(report, now, 'e2')).toBe(now);
+    expect(preferred(now, report, 'e2')).toBe(now);
+    expect(preferred(report, { ...now, of: 100 }, 'e2')).toBe(report);
+  });
 });
 
 describe('the rows of a run in pieces', () => {
@@ -109,6 +116,14 @@ describe('figures', () => {
     const all = [1, 2, 3, 4, 5, 6, 7];
     expect([1, 2, 3].flatMap((k) => sliceOf(all, { k, n: 3 }))).toEqual(all);
     expect(sliceOf(all, { k: 2, n: 3 })).toEqual([3, 4, 5]);
+    for (const length of [0, 1, 2, 25, 60, 480]) {
+      const given = Array.from({ length }, (_, k) => k);
+      const order = mixed(given);
+      expect(order.toSorted((a, b) => a - b)).toEqual(given);
+      // Of any tenth, each third of all gives a share.
+      const part = sliceOf(order, { k: 2, n: 10 });
+      if (length >= 60) expect(new Set(part.map((k) => Math.floor((3 * k) / length))).size).toBe(3);
+    }
     const points = [1, 2, 4, 8].map((x) => [x, 5 * x ** 1.5] as const);
     expect(exponent(points)).toBeCloseTo(1.5, 10);
   });

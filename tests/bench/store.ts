@@ -30,14 +30,16 @@ async function write(file: string, text: string): Promise<void> {
 /** Writes the results page of all benches that were ever run. */
 export async function writeResults(benches: readonly Bench[]): Promise<void> {
   const before = JSON.parse(read(figures) ?? '[]') as Report[];
+  const present = new Map(benches.map(({ name, measures }) => [name, engineHash(measures ?? [])]));
   const known = new Map(before.map((report) => [report.bench, report]));
   for (const { name } of benches)
     for (const kind of ['partial', 'complete']) {
       const text = read(join(folder, `${name}.${kind}.json`));
-      if (text !== null) known.set(name, preferred(known.get(name), JSON.parse(text) as Report));
+      if (text === null) continue;
+      const report = JSON.parse(text) as Report;
+      known.set(name, preferred(known.get(name), report, present.get(name)));
     }
   const reports = benches.flatMap(({ name }) => known.get(name) ?? []);
-  const present = new Map(benches.map(({ name, measures }) => [name, engineHash(measures ?? [])]));
   await write(figures, JSON.stringify(reports));
   await write(page, resultsPage(reports, present));
 }

@@ -1,12 +1,14 @@
 import type { Plan } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import { create } from '#scheduling/solve.ts';
-import { watchSolve, type Solver, type Texts } from '../../support/minizinc/solve.ts';
+import { watchSolve, type Solver } from '../../support/minizinc/solve.ts';
 import { courseOf, type Course } from './course.ts';
+import { complaints } from './judge.ts';
+import { fileModel, type PeerModel } from './models/answer.ts';
 import { calendarsModel } from './models/calendars.ts';
 import { constraintModel } from './models/constraint.ts';
 import { linearModel } from './models/linear.ts';
-import { refitTexts, refitValue } from './models/refit.ts';
+import { refitModel } from './models/refit.ts';
 import { skillsModel } from './models/skills.ts';
 import { isRefit, peerProblem } from './problems.ts';
 
@@ -31,34 +33,35 @@ function firstPlan(problem: Problem): Plan | null {
 }
 
 /** The model for this solver. */
-function peerTexts(name: string, problem: Problem, solver: Solver): Texts {
+function peerModel(name: string, problem: Problem, solver: Solver): PeerModel {
   const first = firstPlan(problem);
-  if (isRefit(name)) return refitTexts(problem, first);
+  if (isRefit(name)) return refitModel(problem, first);
   const horizon = first === null ? problem.horizon : first.finishes[0];
-  const model = (): string => {
+  const text = (): string => {
     if (problem.builders.length > 0) return skillsModel(problem, horizon);
     if (problem.calendars.length > 0) return calendarsModel(problem, horizon);
     return isLinear(solver) ? linearModel(problem, horizon) : constraintModel(problem, horizon);
   };
-  return { 'model.mzn': model() };
+  return fileModel(problem, text());
 }
 
 export interface PeerCourse extends Course {
   readonly failure: string | null;
+  /** How much is wrong with its best plan, and the first of it. */
+  readonly wrong: number;
+  readonly complaint: string | null;
 }
 
 /** One solve by a general solver in a fresh process. */
 export async function byPeer(name: string, solver: Solver, seconds: number): Promise<PeerCourse> {
   const problem = await peerProblem(name);
-  const texts = peerTexts(name, problem, solver);
+  const model = peerModel(name, problem, solver);
   const { status, readyAt, flatAt, solutions, statusAt, failure } = await watchSolve(
-    texts,
+    model.texts,
     solver,
     seconds,
     FLATTENING,
   );
-  const value = (output: string): number =>
-    isRefit(name) ? refitValue(problem, output) : Number(output);
   const startSeconds = readyAt ?? 0;
   const refuted = status === 'UNSATISFIABLE';
   const optimal = status === 'OPTIMAL_SOLUTION' ? 'optimal' : null;
@@ -67,9 +70,11 @@ export async function byPeer(name: string, solver: Solver, seconds: number): Pro
   const course = courseOf({
     startSeconds,
     flatSeconds: flatUntil === null ? null : flatUntil - startSeconds,
-    found: solutions.map(({ at, output }) => ({ at, value: value(output) })),
+    found: solutions.map(({ at, output }) => ({ at, value: model.value(output) })),
     proved: refuted ? 'infeasible' : optimal,
     provedAt: statusAt,
   });
-  return { ...course, failure };
+  const best = solutions.at(-1)?.output;
+  const wrong = best === undefined ? [] : complaints(problem, model.plan(best), model.value(best));
+  return { ...course, failure, wrong: wrong.length, complaint: wrong.at(0) ?? null };
 }

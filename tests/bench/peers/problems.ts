@@ -2,17 +2,18 @@ import type { Problem } from '#scheduling/model/problem.ts';
 import type { YardSettings } from '#seeds/generate/yard.ts';
 import { readBenchmark } from '../../../apps/cli/solve/solveFile.ts';
 import { fileOf, filesOf } from '../published/units.ts';
+import { mixed } from '../slice.ts';
 import { GRID } from './grid.ts';
 
 /** Tight yards of one boat or two, which have something to decide; and a few loose ones. */
-const refits: readonly YardSettings[] = [
-  ...[6, 7, 12, 14].map((seed) => refit(15, 1, 'cold', 'tight', seed)),
-  ...[1, 2, 3].map((seed) => refit(15, 1, 'warm', 'tight', seed)),
-  ...[1, 2].map((seed) => refit(15, 1, 'warm', 'loose', seed)),
-  ...[1, 2, 3].map((seed) => refit(22, 1, 'cold', 'tight', seed)),
-  ...[1, 2, 3].map((seed) => refit(30, 2, 'warm', 'tight', seed)),
-  ...[1, 3, 4].map((seed) => refit(40, 2, 'warm', 'tight', seed)),
-  ...[1, 2].map((seed) => refit(40, 2, 'cold', 'tight', seed)),
+const kindsOfRefits: readonly (readonly YardSettings[])[] = [
+  [6, 7, 12, 14].map((seed) => refit(15, 1, 'cold', 'tight', seed)),
+  [1, 3, 4].map((seed) => refit(40, 2, 'warm', 'tight', seed)),
+  [1, 2, 3].map((seed) => refit(15, 1, 'warm', 'tight', seed)),
+  [1, 2, 3].map((seed) => refit(30, 2, 'warm', 'tight', seed)),
+  [1, 2, 3].map((seed) => refit(22, 1, 'cold', 'tight', seed)),
+  [1, 2].map((seed) => refit(40, 2, 'cold', 'tight', seed)),
+  [1, 2].map((seed) => refit(15, 1, 'warm', 'loose', seed)),
 ];
 
 function refit(
@@ -29,7 +30,7 @@ const nameOf = ({ tasks, boats, season, tightness, seed }: YardSettings): string
   `refit/${tasks}/${boats}/${season}/${tightness}/${seed}`;
 
 function settingsOf(name: string): YardSettings {
-  const found = refits.find((settings) => nameOf(settings) === name);
+  const found = kindsOfRefits.flat().find((settings) => nameOf(settings) === name);
   if (found === undefined) throw new Error(`there is no refit ${name}`);
   return found;
 }
@@ -37,13 +38,13 @@ function settingsOf(name: string): YardSettings {
 /** How many files of a set, evenly spread. */
 const shares: readonly (readonly [set: string, files: number])[] = [
   ['j30', 8],
-  ['j60', 6],
-  ['rcpsp-max/ubo20', 4],
-  ['rcpsp-max/ubo50', 5],
-  ['mm-j10', 6],
-  ['mspsp/mzn12', 3],
-  ['mspsp/instlib', 3],
   ['max-cal', 5],
+  ['j60', 6],
+  ['mm-j10', 6],
+  ['rcpsp-max/ubo50', 5],
+  ['mspsp/instlib', 3],
+  ['rcpsp-max/ubo20', 4],
+  ['mspsp/mzn12', 3],
 ];
 
 function spread(set: string, files: number): string[] {
@@ -53,14 +54,17 @@ function spread(set: string, files: number): string[] {
 }
 
 /**
- * The sample, twenty refits and forty files, mixed so that whatever has been run of it in order is
- * a sample too: the k-th of n of a kind stands at (k + 1/2) / n.
+ * The sample, twenty refits and forty files, in such an order that whatever has been run of it is a
+ * sample too: first one of each kind, a file and a refit in turn, then the k-th of n of a kind at k / n.
  */
 export function peerProblems(): readonly string[] {
-  const kinds = [refits.map(nameOf), ...shares.map(([set, files]) => spread(set, files))];
+  const kinds = shares.flatMap(([set, files], k) => {
+    const own = kindsOfRefits.at(k)?.map(nameOf);
+    return [spread(set, files), own ?? []];
+  });
   return kinds
-    .flatMap((names) => names.map((name, k) => ({ name, at: (k + 0.5) / names.length })))
-    .toSorted((a, b) => a.at - b.at || (a.name < b.name ? -1 : 1))
+    .flatMap((names, kind) => mixed(names).map((name, k) => ({ name, kind, at: k / names.length })))
+    .toSorted((a, b) => a.at - b.at || a.kind - b.kind)
     .map(({ name }) => name);
 }
 

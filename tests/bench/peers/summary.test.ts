@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Figure, Row } from '../bench.ts';
 import { courseOf } from './course.ts';
-import { paired, peersFigures, peersTable, proofRatios } from './summary.ts';
+import { enoughFor, paired, peersFigures, peersTable, proofRatios } from './summary.ts';
 
 const row = (problem: string, solver: string, more: Row): Row => ({
   problem,
@@ -78,6 +78,39 @@ describe('the summary of peers', () => {
     expect(paired([fast])).toEqual([]);
     const late = row('a', 'chuffed', { ...plans(11, 11, 10), proved: 'optimal', proof: 64 });
     expect(proofRatios(paired([ours, late]), [])).toEqual([]);
+  });
+
+  it('counts no problem that a peer has still to do', () => {
+    const other = row('b', 'ours', plans(5, 5, 5));
+    expect(paired([ours, fast, slow, other, row('b', 'chuffed', plans(5, 5, 5))])).toHaveLength(1);
+    const sets = [ours, fast].map((one) => ({ ...one, problem: 'j30/a.sm' }));
+    expect(figure(sets, 'of them by kind')?.value).toBe('1 j30');
+  });
+
+  it('under a shorter limit has no later marks, and counts that limit for no proof of ours', () => {
+    const open = row('a', 'ours', { ...plans(12, 10, 10), limit: 10 });
+    const quick = row('a', 'chuffed', { ...plans(11, 11, 10), proof: 8, limit: 10 });
+    expect(figure([open, quick], 'comparisons')?.value).toBe(2);
+    expect(proofRatios(paired([open, quick]), [])).toEqual([11 / 8]);
+  });
+
+  it('knows when a peer can say nothing new', () => {
+    expect(enoughFor([ours])).toBe(Infinity);
+    expect(enoughFor([fast, slow])).toBe(Infinity);
+    expect(enoughFor([ours, slow])).toBe(Infinity);
+    expect(enoughFor([ours, fast])).toBe(10);
+    expect(enoughFor([{ ...ours, proof: 21.5 }, fast])).toBe(21);
+    expect(enoughFor([ours, { ...fast, proof: 30.5 }, { ...slow, proof: 14.2 }])).toBe(15);
+  });
+
+  it('tells a refused plan and a contradicted table', () => {
+    const refused = { ...fast, wrong: 2, complaint: 'too early', table: 'below 11' };
+    const rows = [ours, refused, slow];
+    expect(figure(rows, "peers' plans")).toMatchObject({ value: 1, met: false });
+    expect(figure(rows, 'our plans')).toMatchObject({ value: 0, met: true });
+    expect(figure(rows, 'answers that')).toMatchObject({ value: 1, met: false });
+    expect(figure(rows, 'refused')?.value).toBe('a chuffed: too early');
+    expect(figure(rows, 'against the table')?.value).toBe('a chuffed: below 11');
   });
 
   it('sees what cannot both be true', () => {

@@ -2,8 +2,8 @@ import { atMost, none, quantile, short, type Figure, type Row, type Table } from
 import { MARKS } from './course.ts';
 
 const OURS = 'ours';
-/** What a proof that did not come counts, in seconds. */
-const UNPROVED = 60;
+/** Seconds that every peer is given, so that a proof nearly as quick as the quickest is seen. */
+export const LEAST = 10;
 
 interface Solved {
   readonly problem: string;
@@ -14,15 +14,49 @@ interface Solved {
 const number = (row: Row, key: string): number | null =>
   typeof row[key] === 'number' ? row[key] : null;
 
-/** Problems with our solve and at least one of a peer. */
+/** Problems with our solve and that of each peer there is: who of them is fastest is known of no other. */
 export function paired(rows: readonly Row[]): Solved[] {
   const problems = [...new Set(rows.map(({ problem }) => String(problem)))];
+  const others = new Set(rows.map(({ solver }) => solver).filter((solver) => solver !== OURS));
   return problems.flatMap((problem) => {
     const own = rows.filter((row) => row.problem === problem);
     const ours = own.find(({ solver }) => solver === OURS);
     const peers = own.filter(({ solver }) => solver !== OURS);
-    return ours === undefined || peers.length === 0 ? [] : [{ problem, ours, peers }];
+    const all = peers.length > 0 && peers.length === others.size;
+    return ours !== undefined && all ? [{ problem, ours, peers }] : [];
   });
+}
+
+/** How many problems of each kind, a kind being a set of files or a size of refits. */
+function coverage(solved: readonly Solved[]): string {
+  const counts = new Map<string, number>();
+  for (const { problem } of solved) {
+    const [first, second] = problem.split('/');
+    const kind =
+      first === 'refit' ? `refits of ${second}` : problem.slice(0, problem.lastIndexOf('/'));
+    counts.set(kind, (counts.get(kind) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([kind, count]) => `${count} ${kind}`)
+    .toSorted()
+    .join(', ');
+}
+
+/** Seconds that a row's solver was meant to have. */
+const limitOf = (row: Row): number => number(row, 'limit') ?? 60;
+
+/**
+ * Seconds to solve after which nothing that a peer says could change a comparison of plans or of
+ * proofs, by the rows of its problem: this engine has the optimum by then, and another peer has been
+ * quicker to prove it. Infinity: it could always.
+ */
+export function enoughFor(rows: readonly Row[]): number {
+  const ours = rows.find(({ solver }) => solver === OURS);
+  const own = ours === undefined ? null : proofLess(ours, ['start']);
+  const proofs = rows.flatMap((row) => (row.solver === OURS ? [] : (number(row, 'proof') ?? [])));
+  return own === null || proofs.length === 0
+    ? Infinity
+    : Math.ceil(Math.max(LEAST, own, Math.min(...proofs)));
 }
 
 /** Best plans after each mark, ours against each peer's, where either has one. */
@@ -32,6 +66,7 @@ function comparisons(solved: readonly Solved[]): { all: number; behind: string[]
   for (const { problem, ours, peers } of solved)
     for (const peer of peers)
       for (const mark of MARKS) {
+        if (mark > limitOf(ours)) continue;
         const [own, other] = [number(ours, `after${mark}`), number(peer, `after${mark}`)];
         if (own === null && other === null) continue;
         all += 1;
@@ -47,18 +82,18 @@ function proofLess(row: Row, less: readonly string[]): number | null {
   return proof === null ? null : less.reduce((left, key) => left - (number(row, key) ?? 0), proof);
 }
 
-/** Our time to proof over the fastest peer's, on what a peer proves in its 60 s. */
+/** Our time to proof over the fastest peer's, on what a peer proves in its time; none of ours counts all of it. */
 export function proofRatios(solved: readonly Solved[], less: readonly string[]): number[] {
   return solved.flatMap(({ ours, peers }) => {
     const proofs = peers.flatMap((peer) => {
       const alone = proofLess(peer, ['start', 'flat']);
-      return alone !== null && alone <= UNPROVED ? (proofLess(peer, less) ?? []) : [];
+      return alone !== null && alone <= limitOf(peer) ? (proofLess(peer, less) ?? []) : [];
     });
     if (proofs.length === 0) return [];
     const start = less.includes('start') ? 0 : (number(ours, 'start') ?? 0);
     // A clock has no finer steps.
     const fastest = Math.max(0.001, Math.min(...proofs));
-    return [(proofLess(ours, less) ?? start + UNPROVED) / fastest];
+    return [(proofLess(ours, less) ?? start + limitOf(ours)) / fastest];
   });
 }
 
@@ -93,6 +128,9 @@ function bySolver(rows: readonly Row[]): Figure[] {
       return Number.isNaN(value) ? '-' : String(short(value));
     };
     const flattened = own.filter((row) => number(row, 'flat') !== null).length;
+    const cut = own.filter(
+      (row) => row.proof === null && Number(row.seconds) < limitOf(row),
+    ).length;
     const failed = own.filter((row) => typeof row.failure === 'string').length;
     return {
       what: solver,
@@ -101,6 +139,7 @@ function bySolver(rows: readonly Row[]): Figure[] {
         `a plan for ${own.filter((row) => number(row, 'best') !== null).length}`,
         `medians: start ${tell('start')} s, flattening ${tell('flat')} s, first plan ${tell('first')} s, proof ${tell('proof')} s`,
         ...(solver === OURS ? [] : [`not flattened in time ${own.length - flattened}`]),
+        ...(cut > 0 ? [`stopped early ${cut}`] : []),
         ...(failed > 0 ? [`failed ${failed}`] : []),
       ].join('; '),
     };
@@ -112,8 +151,12 @@ export function peersFigures(rows: readonly Row[]): Figure[] {
   const { all, behind } = comparisons(solved);
   const wrong = contradictions(solved);
   const ratio = (less: readonly string[]): number => quantile(proofRatios(solved, less), 0.5);
+  const tables = rows.filter(({ table }) => typeof table === 'string');
+  const refused = (ours: boolean): number =>
+    rows.filter((row) => (row.solver === OURS) === ours && Number(row.wrong ?? 0) > 0).length;
   return [
-    { what: 'problems', value: solved.length },
+    { what: 'problems that all were given', value: solved.length },
+    { what: 'of them by kind', value: coverage(solved) },
     { what: 'comparisons of plans after 1, 10 and 60 s', value: all },
     {
       ...atMost('behind in % of them', all === 0 ? NaN : (100 * behind.length) / all, 2),
@@ -127,12 +170,20 @@ export function peersFigures(rows: readonly Row[]): Figure[] {
       value: short(ratio(['start', 'flat'])),
     },
     none('statements that contradict one another', wrong.length),
-    none(
-      'our plans that the checker refuses',
-      rows.reduce((sum, { wrong: count }) => sum + Number(count ?? 0), 0),
-    ),
+    none('answers that contradict the published tables', tables.length),
+    none('our plans that the checker refuses', refused(true)),
+    none("peers' plans that the checker refuses", refused(false)),
     ...bySolver(rows),
     ...wrong.map((value) => ({ what: 'contradiction', value })),
+    ...tables.map(({ problem, solver, table }) => ({
+      what: 'against the table',
+      value: `${String(problem)} ${String(solver)}: ${String(table)}`,
+    })),
+    ...rows.flatMap(({ problem, solver, complaint }) =>
+      typeof complaint === 'string'
+        ? [{ what: 'refused', value: `${String(problem)} ${String(solver)}: ${complaint}` }]
+        : [],
+    ),
     ...behind.map((value) => ({ what: 'behind', value })),
   ];
 }

@@ -61,6 +61,7 @@ export const undecided = (rows: readonly Row[]): Table => ({
   head: ['not proved', 'plan', 'bound', 'table', 'seconds', 'wrong'],
   lines: rows
     .filter((row) => !isProved(row) || row.wrong !== null || row.broken !== null)
+    .toSorted((a, b) => (String(a.file) < String(b.file) ? -1 : 1))
     .map((row) => [
       told(row.file),
       told(row.makespan),

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { atLeast, atMost, column, count, quantile, short, type Bench, type Row } from '../bench.ts';
 import { faults, undecided } from './figures.ts';
 import { solveKnown } from './measure.ts';
+import { mixed } from '../slice.ts';
 import { fileOf, filesOf } from './units.ts';
 
 const SECONDS = 60;
@@ -41,7 +42,7 @@ export const j30: Bench = {
   about: `PSPLIB j30 to the proof, ${SECONDS} s a file at the most, one thread of one process warmed up on other files`,
   publicFiles: true,
   longest: SECONDS + 5,
-  units: () => ['start-up', ...filesOf(['j30']).keys()],
+  units: () => ['start-up', ...mixed([...filesOf(['j30']).keys()])],
   prepare() {
     const others = [...filesOf(['rcpsp-max/ubo20', 'j60']).values()];
     for (const known of others.filter((_, k) => k % 6 === 0)) solveKnown(known, 0.3);

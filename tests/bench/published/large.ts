@@ -15,6 +15,7 @@ import {
 import { excesses, faults, improved, isProved, undecided } from './figures.ts';
 import { alone } from './heuristic.ts';
 import { solveKnown, solveKnownInThreads } from './measure.ts';
+import { mixed } from '../slice.ts';
 import { fileOf, filesOf } from './units.ts';
 
 const SECONDS = 60;
@@ -56,7 +57,10 @@ function largeBench({ set, threads, proved, words, excess, heuristic }: Aims): B
     longest: SECONDS + 10,
     units() {
       const files = [...filesOf([set]).keys()];
-      return [...BUDGETS.flatMap((budget) => files.map((file) => `${file}@${budget}`)), ...files];
+      return mixed([
+        ...BUDGETS.flatMap((budget) => files.map((file) => `${file}@${budget}`)),
+        ...files,
+      ]);
     },
     async run(unit, most) {
       if (unit.includes('@')) return heuristicRow(unit);

@@ -12,6 +12,7 @@ import {
 } from '../bench.ts';
 import { excesses, faults, improved, isProved, undecided } from './figures.ts';
 import { solveKnown } from './measure.ts';
+import { mixed } from '../slice.ts';
 import { fileOf, filesOf } from './units.ts';
 
 /** Seconds a file, by set. */
@@ -74,7 +75,7 @@ export const max: Bench = {
   about: 'ProGen/max: 10 s a file up to 30 activities, 60 s from 50 on, one thread',
   publicFiles: true,
   longest: 65,
-  units: () => [...filesOf([...LIMITS.keys()]).keys()],
+  units: () => mixed([...filesOf([...LIMITS.keys()]).keys()]),
   prepare() {
     for (const known of [...filesOf(['j30']).values()].filter((_, k) => k % 60 === 0))
       solveKnown(known, 0.3);

@@ -11,6 +11,7 @@ import {
 } from '../bench.ts';
 import { excesses, faults, improved, isProved, times, undecided } from './figures.ts';
 import { solveKnown } from './measure.ts';
+import { mixed } from '../slice.ts';
 import { fileOf, filesOf } from './units.ts';
 
 function multiBench(
@@ -25,7 +26,7 @@ function multiBench(
     about: `${about}, ${seconds} s a file at the most, one thread`,
     publicFiles: true,
     longest: seconds + 10,
-    units: () => [...filesOf(sets).keys()],
+    units: () => mixed([...filesOf(sets).keys()]),
     run: (unit, most) =>
       Promise.resolve({ file: unit, ...solveKnown(fileOf(unit), Math.min(seconds, most)) }),
     summarise: (rows) => [...figures(rows), ...faults(rows), ...times(rows)],

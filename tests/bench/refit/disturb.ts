@@ -1,5 +1,6 @@
-import type { Placement, Plan } from '#scheduling/model/plan.ts';
+import type { Plan } from '#scheduling/model/plan.ts';
 import type { Activity, Problem, Published } from '#scheduling/model/problem.ts';
+import { begun } from './begun.ts';
 
 /** The moment at which something has gone wrong: two days after the beginning. */
 const NOW = 2 * 1440;
@@ -15,12 +16,6 @@ const LATER = 6 * 60;
 export type Disturbance = 'delayed' | 'ill';
 
 const isSoon = (start: number): boolean => start >= NOW && start < NOW + SOON;
-
-function frozen(own: Activity, placement: Placement): Activity {
-  const { start, finish, crew } = placement;
-  const builders = crew.map(({ builder }) => builder);
-  return { ...own, fixed: { kind: 'frozen', start, finish, builders } };
-}
 
 /** The builder with the most minutes in the next two days. */
 function busiest({ builders }: Problem, plan: Plan): number {
@@ -64,7 +59,7 @@ function away(problem: Problem, builder: number): Problem {
 }
 
 /**
- * The problem two days into a published plan: what has begun is frozen, nothing else begins before
+ * The problem two days into a published plan: what has begun has (`begun`), nothing else begins before
  * now, and either some tasks of the next day are late or the busiest builder is ill for two days.
  */
 export function disturbed(problem: Problem, plan: Plan, kind: Disturbance): Problem {
@@ -79,16 +74,16 @@ export function disturbed(problem: Problem, plan: Plan, kind: Disturbance): Prob
     }));
   const next = tasks.filter(({ start }) => start < NOW + SOON / 2);
   const late = new Set(next.filter((_, k) => k % EVERY === 0).map(({ activity }) => activity));
-  const activities = problem.activities.map((own, a): Activity => {
+  const then = begun(problem, plan, NOW);
+  const activities = then.activities.map((own, a): Activity => {
+    if (own.fixed?.kind === 'frozen') return own;
     const placement = placed.get(a);
-    if (placement !== undefined && placement.start < NOW) return frozen(own, placement);
     const delayed = kind === 'delayed' && placement !== undefined && late.has(a);
     const at = delayed ? placement.start + LATER : NOW;
     return { ...own, releases: [...own.releases, { at, kind: 'now', source: 'bench' }] };
   });
   const after = {
-    ...problem,
-    now: NOW,
+    ...then,
     activities,
     published: { tolerance: TOLERANCE, tasks },
   };

@@ -12,6 +12,9 @@ export type Event =
   | { readonly kind: 'failure'; readonly at: number; readonly message: string }
   | { readonly kind: 'exit'; readonly at: number };
 
+/** How the line begins by which a model is told to be flat. */
+export const FLAT_EVENT = '{"kind":"flat"';
+
 /** Seconds from the start of the process; null where it did not come to that. */
 export interface Solve {
   /** As MiniZinc words it: OPTIMAL_SOLUTION, SATISFIED, UNSATISFIABLE, UNKNOWN, … */

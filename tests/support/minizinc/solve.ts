@@ -1,8 +1,8 @@
-import { execFile } from 'node:child_process';
+import { spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { readEvents, type Solve } from './events.ts';
+import { FLAT_EVENT, readEvents, type Solve } from './events.ts';
 
 /** What a solver said of a model. */
 export interface Answer {
@@ -31,6 +31,9 @@ export interface Limits {
 
 /** Seconds for starting a process and flattening beyond the limit, on a busy machine. */
 const PATIENCE = 120;
+/** Seconds to start a process that is watched, and for it to stop by itself once its time is up. */
+const STARTING = 3;
+const GRACE = 2;
 
 const program = new URL('./program.ts', import.meta.url).pathname;
 
@@ -43,8 +46,13 @@ interface Run {
   readonly seconds: number;
   readonly alone: number;
   readonly flags: readonly string[];
-  /** After so many seconds the process is ended. */
-  readonly patience: number;
+  readonly patience: Patience;
+}
+
+/** Seconds until the model has to be flat, and from there to the end; null: one limit for both. */
+interface Patience {
+  readonly flat: number;
+  readonly solve: number | null;
 }
 
 /** What was said until the process was over, or had to be ended. */
@@ -52,16 +60,38 @@ function said(paths: readonly string[], run: Run): Promise<string> {
   const { solver, seconds, alone, flags, patience } = run;
   const words = [program, solver, String(1000 * seconds), String(1000 * alone), ...paths];
   return new Promise((resolve, reject) => {
-    execFile(
-      process.execPath,
-      [...flags, ...words],
-      { timeout: 1000 * patience, maxBuffer: 1 << 28, killSignal: 'SIGKILL' },
-      (error, stdout) => {
-        // Ended by us is an answer: whatever was found until then.
-        if (error !== null && error.killed !== true) reject(new Error(error.message));
-        else resolve(stdout);
-      },
-    );
+    const child = spawn(process.execPath, [...flags, ...words], {
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let [out, err] = ['', ''];
+    let ended = false;
+    let flat = false;
+    const end = (): void => {
+      ended = true;
+      child.kill('SIGKILL');
+    };
+    let timer = setTimeout(end, 1000 * patience.flat);
+    child.stdout.setEncoding('utf8').on('data', (piece: string) => {
+      out += piece;
+      if (flat || patience.solve === null || !out.includes(FLAT_EVENT)) return;
+      flat = true;
+      clearTimeout(timer);
+      timer = setTimeout(end, 1000 * patience.solve);
+    });
+    child.stderr.setEncoding('utf8').on('data', (piece: string) => {
+      err += piece;
+    });
+    child.on('error', (error) => {
+      clearTimeout(timer);
+      reject(error);
+    });
+    child.on('close', (code) => {
+      clearTimeout(timer);
+      // Ended by us is an answer: whatever was found until then.
+      if (code !== 0 && !ended)
+        reject(new Error(`the solver's process ended with ${code}: ${err}`));
+      else resolve(out);
+    });
   });
 }
 
@@ -88,7 +118,7 @@ export async function solveModel(
   { solver, seconds, short }: Limits,
 ): Promise<Answer> {
   const flags = short ? ['--liftoff-only', '--max-semi-space-size=64'] : [];
-  const patience = seconds + PATIENCE;
+  const patience = { flat: seconds + PATIENCE, solve: null };
   const solve = await solveIn(texts, { solver, seconds, alone: seconds, flags, patience });
   const { status, solutions, failure, readyAt, endAt } = solve;
   if (failure !== null) throw new Error(`the solver failed: ${failure}`);
@@ -98,7 +128,8 @@ export async function solveModel(
 
 /**
  * The course of a solve in a fresh process, its solutions with their times: so many seconds to
- * solve, and up to `flattening` to flatten before. A failure is told, not thrown.
+ * solve, and up to `flattening` to flatten before. A solver that does not stop by itself is ended
+ * (COIN-BC here knows no limit). A failure is told, not thrown.
  */
 export function watchSolve(
   texts: Texts,
@@ -106,6 +137,7 @@ export function watchSolve(
   seconds: number,
   flattening: number,
 ): Promise<Solve> {
+  const patience = { flat: STARTING + flattening, solve: seconds + GRACE };
   const all = seconds + flattening;
-  return solveIn(texts, { solver, seconds: all, alone: seconds, flags: [], patience: all + 10 });
+  return solveIn(texts, { solver, seconds: all, alone: seconds, flags: [], patience });
 }

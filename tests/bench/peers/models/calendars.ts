@@ -1,6 +1,7 @@
 import type { LagFunction, Problem } from '#scheduling/model/problem.ts';
 import { said } from '../../../oracle/data/functions.ts';
 import { waysOf } from '../../../oracle/ways/ways.ts';
+import { HOPELESS, printed } from './answer.ts';
 import { list, table } from './text.ts';
 
 /**
@@ -13,8 +14,7 @@ export function calendarsModel(given: Problem, horizon: number): string {
   const problem = { ...given, horizon };
   const { activities, resources, lags, tables } = problem;
   const ways = waysOf(problem);
-  if (activities.some((_, a) => ways.every(({ activity }) => activity !== a)))
-    return 'constraint false; solve satisfy; output ["0"];';
+  if (activities.some((_, a) => ways.every(({ activity }) => activity !== a))) return HOPELESS;
   const own = activities.map((_, a) => ways.find(({ activity }) => activity === a));
   const n = activities.length;
   const times = Array.from({ length: horizon + 1 }, (_, t) => t);
@@ -80,6 +80,6 @@ export function calendarsModel(given: Problem, horizon: number): string {
     ...supply,
     `var 0..${horizon}: makespan = max(e);`,
     'solve :: int_search(s, smallest, indomain_min) minimize makespan;',
-    'output [show(makespan)];',
+    printed('s', '[]', '[]'),
   ].join('\n');
 }

@@ -1,6 +1,7 @@
 import type { Problem } from '#scheduling/model/problem.ts';
 import { shopOf, windowsOf, type Shop } from './shop.ts';
 import { list } from './text.ts';
+import { HOPELESS, printed } from './answer.ts';
 
 /** Pairs that can never run together: in all modes together they ask more of a resource than there is. */
 function exclusive({ durations, demand, capacity }: Shop): [number, number][] {
@@ -44,7 +45,7 @@ export function constraintModel(problem: Problem, horizon: number): string {
   const { durations, arcs, consumes, total } = shop;
   const n = durations.length;
   const windows = windowsOf(shop, horizon);
-  if (windows === null) return 'constraint false; solve satisfy; output ["0"];';
+  if (windows === null) return HOPELESS;
   const { earliest, latest } = windows;
   const plain = isPlain(shop);
   const chosen = (values: readonly number[], i: number): string =>
@@ -76,6 +77,6 @@ export function constraintModel(problem: Problem, horizon: number): string {
     plain
       ? 'solve :: int_search(s, smallest, indomain_min) minimize makespan;'
       : 'solve :: seq_search([int_search(s, smallest, indomain_min), int_search(m, first_fail, indomain_min)]) minimize makespan;',
-    'output [show(makespan)];',
+    printed('s', 'm', '[]'),
   ].join('\n');
 }

@@ -1,5 +1,6 @@
 import type { Problem } from '#scheduling/model/problem.ts';
 import { shopOf, windowsOf } from './shop.ts';
+import { HOPELESS, printed } from './answer.ts';
 import { list, table } from './text.ts';
 
 /**
@@ -12,7 +13,7 @@ export function linearModel(problem: Problem, horizon: number): string {
   const shop = shopOf(problem);
   const { durations, arcs, demand, capacity, consumes, total } = shop;
   const windows = windowsOf(shop, horizon);
-  if (windows === null) return 'constraint false; solve satisfy; output ["0"];';
+  if (windows === null) return HOPELESS;
   const n = durations.length;
   const { earliest, latest } = windows;
   const end = Math.max(...durations.map((own, i) => earliest[i] + Math.min(...own)));
@@ -59,6 +60,10 @@ export function linearModel(problem: Problem, horizon: number): string {
     ),
     'var int: makespan = sum(t in 0..H)(1 - z[K, t]);',
     'solve minimize makespan;',
-    'output [show(makespan)];',
+    printed(
+      `[sum(t in 0..H)(1 - sum(k in OF[i])(z[k, t])) | i in 1..${n}]`,
+      `[sum(k in OF[i])((k - min(OF[i]) + 1) * z[k, H]) | i in 1..${n}]`,
+      '[]',
+    ),
   ].join('\n');
 }

@@ -6,6 +6,8 @@ import { readBenchmark } from '../../../../apps/cli/solve/solveFile.ts';
 import { strict } from '../../../oracle/compare.ts';
 import { waysOf } from '../../../oracle/ways/ways.ts';
 import { solveModel } from '../../../support/minizinc/solve.ts';
+import { complaints } from '../judge.ts';
+import { fileModel } from './answer.ts';
 import { calendarsModel } from './calendars.ts';
 import { constraintModel } from './constraint.ts';
 import { linearModel } from './linear.ts';
@@ -28,8 +30,12 @@ describe('the models for general solvers have the known optima', { timeout: PATI
   ] as const)('%s', async (name, model, makespan) => {
     const problem = fixture(name);
     const horizon = Math.min(problem.horizon, makespan + 3);
-    const { status, output } = await solveModel({ 'model.mzn': model(problem, horizon) }, limits);
-    expect([status, output]).toEqual(['OPTIMAL_SOLUTION', String(makespan)]);
+    const { texts, value, plan } = fileModel(problem, model(problem, horizon));
+    const { status, output } = await solveModel(texts, limits);
+    expect([status, output && value(output)]).toEqual(['OPTIMAL_SOLUTION', makespan]);
+    expect(output && complaints(problem, plan(output), makespan)).toEqual([]);
+    // A plan that is not worth what is said does not pass.
+    expect(output && complaints(problem, plan(output), makespan - 1)).toHaveLength(1);
   });
 
   it('and no solution below it', () => {

@@ -3,10 +3,10 @@ import type { Problem } from '#scheduling/model/problem.ts';
 import { dataOf } from '../../../oracle/data/data.ts';
 import { beyond } from '../../../oracle/data/ranks.ts';
 import { modelTexts } from '../../../oracle/oracle.ts';
-import { readSolution } from '../../../oracle/plan.ts';
+import { finishesOf, placementsOf, readSolution } from '../../../oracle/plan.ts';
 import { waysOf } from '../../../oracle/ways/ways.ts';
-import type { Texts } from '../../../support/minizinc/solve.ts';
 import { worthOf } from '../worth.ts';
+import type { PeerModel } from './answer.ts';
 import { narrowed } from './narrow.ts';
 
 /**
@@ -25,14 +25,20 @@ function lastMinute(problem: Problem, first: Plan | null): number {
 }
 
 /** The oracle's model with our first plan as horizon and as a limit of the ranks. */
-export function refitTexts(problem: Problem, first: Plan | null): Texts {
+export function refitModel(problem: Problem, first: Plan | null): PeerModel {
   const cut: Problem = { ...problem, horizon: lastMinute(problem, first) };
   const caps = first === null ? [] : first.values.slice(0, first.values[0] > 0 ? 1 : 2);
   const most = first === null || first.values[0] > 0 ? Infinity : first.values[1];
   const ways = narrowed(cut, waysOf(cut), most);
   const data = dataOf(cut, ways, { factors: [beyond(problem), 1], caps });
-  return { ...modelTexts, 'data.dzn': data };
+  return {
+    texts: { ...modelTexts, 'data.dzn': data },
+    value: (output) => worthOf(problem, readSolution(output).worth),
+    plan(output) {
+      const solution = readSolution(output);
+      const placements = placementsOf(ways, solution);
+      const branches = solution.branches.map((branch) => branch - 1);
+      return { placements, branches, finishes: finishesOf(problem, placements) };
+    },
+  };
 }
-
-export const refitValue = (problem: Problem, output: string): number =>
-  worthOf(problem, readSolution(output).worth);

@@ -1,5 +1,6 @@
 import type { Problem } from '#scheduling/model/problem.ts';
 import { shopOf, windowsOf } from './shop.ts';
+import { HOPELESS, printed } from './answer.ts';
 import { list, table } from './text.ts';
 
 /** Whether one activity is always over before the other begins, by arcs alone. */
@@ -22,7 +23,7 @@ export function skillsModel(problem: Problem, horizon: number): string {
   const { activities, builders, skills } = problem;
   const shop = shopOf(problem);
   const windows = windowsOf(shop, horizon);
-  if (windows === null) return 'constraint false; solve satisfy; output ["0"];';
+  if (windows === null) return HOPELESS;
   const durations = shop.durations.map(([own]) => own);
   const n = durations.length;
   const before = ordered(n, shop.arcs);
@@ -90,6 +91,6 @@ export function skillsModel(problem: Problem, horizon: number): string {
     `var 0..${horizon}: makespan;`,
     'constraint forall(i in 1..N)(s[i] + D[i] <= makespan);',
     'solve :: seq_search([int_search(s, smallest, indomain_min), int_search(array1d(on), first_fail, indomain_max)]) minimize makespan;',
-    'output [show(makespan)];',
+    printed('s', '[]', 'array1d(serves)'),
   ].join('\n');
 }
