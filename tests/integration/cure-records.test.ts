@@ -13,7 +13,7 @@ describe('readings', () => {
 
   it('are added by a builder, read by space and time, and taken away by the foreman', async () => {
     const sent = [
-      { id: 'r1', space: 'hull', at, minutes: 60, celsius: 7.5, humidity: 80 },
+      { id: 'r1', space: 'hull', at, minutes: 60, celsius: 16, humidity: 80 },
       { space: 'hull', at: minuteAgo(540), celsius: 8 },
       { space: 'bay', of: 'surface', at, celsius: 19 },
     ];
@@ -50,8 +50,9 @@ describe('readings', () => {
     const { hours } = z
       .object({ hours: z.array(z.object({ air: z.object({ expected: z.number() }) })) })
       .parse(body);
-    const nearest = Math.min(...hours.map(({ air }) => Math.abs(air.expected - 7.5)));
-    expect(nearest).toBeLessThan(0.6);
+    // Forecast are 7 to 11 °C there; the full hour may be any minute of the reading's, with its swing.
+    const nearest = Math.min(...hours.map(({ air }) => Math.abs(air.expected - 16)));
+    expect(nearest).toBeLessThan(2);
   });
 
   it.each([
