@@ -1,28 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { random, type Random } from '#kernel/random.ts';
 import type { Arc } from '../../../propagation/arcs.ts';
-import { Literals, lowerOf, upperOf } from '../../../propagation/literal.ts';
-import {
-  assignments,
-  examine,
-  noTally,
-  rootOf,
-  type Small,
-} from '../../../propagation/testing/meaning.ts';
-import { spansOf, type Spans } from '../../crew/compiled/spans.ts';
+import { examine, noTally, rootOf, type Small } from '../../../propagation/testing/meaning.ts';
+import { absentThroughout, drawHours, TASKS, withFinishes } from '../testing/uses.ts';
 import type { Step, Use } from './occupancy.ts';
 import { Usage } from './usage.ts';
 
-const TASKS = 3;
 const ABSENT = 5;
-const HORIZON = 8;
-
-function drawHours(rng: Random): Spans | null {
-  if (rng.below(2) === 0) return null;
-  const flat: number[] = [];
-  for (let t = 0; t < HORIZON; t++) if (rng.below(3) > 0) flat.push(t, t + 1);
-  return spansOf(flat, HORIZON);
-}
 
 /** Starts 0 .. 2, finishes 3 .. 5 (up to two later), amounts of some uses from 6 on. */
 function draw(rng: Random): Small {
@@ -41,41 +25,16 @@ function draw(rng: Random): Small {
     const tail = rng.below(2);
     return { start: k, finish: TASKS + k, tail, amount, times, hours: drawHours(rng) };
   });
-  // Absent from start to finish.
-  const clauses = uses.map(({ start, finish }) => {
-    const clause = new Literals();
-    clause.add(upperOf(finish), 1 - ABSENT);
-    clause.add(lowerOf(start), ABSENT);
-    return clause;
-  });
   return {
     input: {
       root: rootOf(domains),
       arcs,
-      clauses,
+      clauses: absentThroughout(uses, ABSENT),
       propagators: [(trail, reason) => new Usage(trail, reason, { steps, uses, absent: ABSENT })],
     },
-    solutions: withFinishes(domains).filter((values) => fits(steps, uses, values)),
+    solutions: withFinishes(domains, ABSENT, 2).filter((values) => fits(steps, uses, values)),
     complete: true,
   };
-}
-
-/** Absent from start to finish, or up to two long; what is not so is not listed. */
-function withFinishes(domains: readonly (readonly [number, number])[]): number[][] {
-  const others = domains.filter((_, x) => x < TASKS || x >= 2 * TASKS);
-  const lengths = assignments(Array.from({ length: TASKS }, () => [0, 2] as const));
-  return assignments(others).flatMap((values) => {
-    const starts = values.slice(0, TASKS);
-    return lengths
-      .filter((length) =>
-        starts.every((start, k) => (start < ABSENT ? start + length[k] < ABSENT : length[k] === 0)),
-      )
-      .map((length) => [
-        ...starts,
-        ...starts.map((start, k) => start + length[k]),
-        ...values.slice(TASKS),
-      ]);
-  });
 }
 
 /** At every moment before that of absent work. */
