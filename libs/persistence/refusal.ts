@@ -1,3 +1,4 @@
+import { isDriverAdapterError } from '@prisma/driver-adapter-utils';
 import { Prisma } from './generated/client.ts';
 
 /** Why the database said no, and the name of the constraint that did. */
@@ -28,10 +29,7 @@ const kinds: Readonly<Partial<Record<string, Refusal['kind']>>> = {
  * whose names are read from PostgreSQL's message.
  */
 export function refusalOf(error: unknown): Refusal | null {
-  if (!(error instanceof Prisma.PrismaClientKnownRequestError)) return null;
-  const adapterError = error.meta?.['driverAdapterError'];
-  if (!(adapterError instanceof Error)) return null;
-  const cause = adapterError.cause as Cause | undefined;
+  const cause = causeOf(error);
   const kind = kinds[cause?.originalCode ?? ''];
   if (cause === undefined || kind === undefined) return null;
   const message = cause.originalMessage ?? '';
@@ -39,4 +37,18 @@ export function refusalOf(error: unknown): Refusal | null {
     cause.constraint?.index ?? /constraint "([^"]+)"/.exec(message)?.[1] ?? message;
   const immutable = constraint.endsWith('_immutable') || constraint === 'plan_complete';
   return { kind: immutable ? 'immutable' : kind, constraint };
+}
+
+/** PostgreSQL's code for a failed statement (appendix A of its manual, and `CW…` of our own). */
+export const sqlStateOf = (error: unknown): string | undefined => causeOf(error)?.originalCode;
+
+/** Of a statement that failed, and of a commit that did: that one Prisma passes on as it came. */
+function causeOf(error: unknown): Cause | undefined {
+  const adapterError =
+    error instanceof Prisma.PrismaClientKnownRequestError
+      ? error.meta?.['driverAdapterError']
+      : isDriverAdapterError(error)
+        ? error
+        : undefined;
+  return adapterError instanceof Error ? (adapterError.cause as Cause | undefined) : undefined;
 }

@@ -36,9 +36,9 @@ export async function lockWork(tx: Transaction, yardId: string): Promise<void> {
 
 /**
  * Makes the stored tasks, links and choices of the yard equal to `workload`, which was made from
- * what was loaded under `lockWork`, or is the yard's first. Tasks that did not change keep their
- * revision; one that is gone is deleted, which its claims refuse (`claim_yard_id_task_id_fkey`).
- * New tasks come after the old in order.
+ * what was loaded under `lockWork`, or is the yard's first. What did not change is not written,
+ * and tasks keep their revision; a task that is gone is deleted, which its claims refuse
+ * (`claim_yard_id_task_id_fkey`). What is new comes after the old in order.
  */
 export async function saveTasks(
   tx: Transaction,
@@ -47,11 +47,17 @@ export async function saveTasks(
 ): Promise<void> {
   const { tasks, links, choices, ...rest } = workload;
   nothingLeft(rest);
-  const where = { yardId };
-  await tx.taskChoice.deleteMany({ where });
-  await tx.taskLink.deleteMany({ where });
+  const before = await loadWorkload(tx, yardId);
+  const sameLinks = unchanged(before.links, links);
+  const sameChoices = unchanged(before.choices, choices, ({ branches }) =>
+    branches.every((branch) => branch.links.every((id) => sameLinks.has(id))),
+  );
+  await tx.taskChoice.deleteMany({
+    where: { yardId, id: { in: others(before.choices, sameChoices) } },
+  });
+  await tx.taskLink.deleteMany({ where: { yardId, id: { in: others(before.links, sameLinks) } } });
 
-  const stored = new Map((await loadTasks(tx, yardId)).map((task) => [task.id, task]));
+  const stored = new Map(before.tasks.map((task) => [task.id, task]));
   const wanted = new Set(tasks.map((task) => task.id));
   const gone = [...stored.keys()].filter((id) => !wanted.has(id));
   if (gone.length > 0) await tx.task.deleteMany({ where: { yardId, id: { in: gone } } });
@@ -65,9 +71,31 @@ export async function saveTasks(
     yardId,
     tasks.filter((task) => !stored.has(task.id)),
   );
-  await insertLinks(tx, yardId, links);
-  await insertChoices(tx, yardId, choices);
+  await insertLinks(
+    tx,
+    yardId,
+    links.filter(({ id }) => !sameLinks.has(id)),
+  );
+  await insertChoices(
+    tx,
+    yardId,
+    choices.filter(({ id }) => !sameChoices.has(id)),
+  );
 }
+
+/** The ids of those that are stored just as wanted, and of which `keeps` says so too. */
+function unchanged<T extends { readonly id: string }>(
+  before: readonly T[],
+  wanted: readonly T[],
+  keeps: (record: T) => boolean = () => true,
+): ReadonlySet<string> {
+  const stored = new Map(before.map((record) => [record.id, record]));
+  const same = wanted.filter((record) => isDeepStrictEqual(stored.get(record.id), record));
+  return new Set(same.filter(keeps).map(({ id }) => id));
+}
+
+const others = (records: readonly { readonly id: string }[], same: ReadonlySet<string>): string[] =>
+  records.map(({ id }) => id).filter((id) => !same.has(id));
 
 async function updateTask(tx: Transaction, yardId: string, task: Task): Promise<void> {
   const { id } = task;

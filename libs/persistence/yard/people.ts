@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { overtimeSchema, type Person, type Shift, type Skill } from '#planning/yard/people.ts';
+import type { Joined } from '../access/join.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
 import {
@@ -25,17 +26,16 @@ export async function saveSkills(
   await insert(tx.skill, rows);
 }
 
-/** Members with abilities and shifts, joined to the account that has their e-mail, if any. */
+/**
+ * Members with abilities and shifts. An e-mail joins nobody to an account: whoever first made one
+ * under it would come in. Only the founder of a yard has one from the start.
+ */
 export async function saveMembers(
   tx: Transaction,
   yardId: string,
   people: readonly Person[],
+  founder?: Joined,
 ): Promise<void> {
-  const emails = people.flatMap((person) =>
-    person.email === null ? [] : [person.email.toLowerCase()],
-  );
-  const accounts = await tx.account.findMany({ where: { email: { in: emails } } });
-  const accountOf = new Map(accounts.map((account) => [account.email, account.id]));
   const rows = people.map(
     ({
       id,
@@ -51,7 +51,7 @@ export async function saveMembers(
       ...rest
     }): Prisma.MemberCreateManyInput => {
       nothingLeft(rest);
-      const accountId = accountOf.get(email?.toLowerCase() ?? '') ?? null;
+      const accountId = id === founder?.memberId ? founder.accountId : null;
       const pay = payColumns({ hourlyCost, overtime, overtimeHourlyExtra });
       return { yardId, id, name, email, roles, accountId, ...pay };
     },

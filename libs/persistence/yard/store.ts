@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { DomainError } from '#kernel/error.ts';
 import { consumableSchema, type Consumable } from '#planning/yard/procedures.ts';
 import type { Yard } from '#planning/yard/yard.ts';
+import type { Joined } from '../access/join.ts';
 import type { Transaction } from '../client.ts';
 import { asJson, isoOf, nothingLeft } from '../rows.ts';
 import { loadBarriers, saveBarriers } from './barriers.ts';
@@ -16,12 +17,13 @@ import { loadOutdoor, loadSpaces, saveOutdoor, saveSpaces } from './spaces.ts';
 import { loadStocks, loadTools, saveStocks, saveTools } from './supply.ts';
 
 /**
- * Stores a validated yard that is not there yet. Members are joined to accounts that exist;
- * none is made. Tasks are another matter: see `saveTasks`.
+ * Stores a validated yard that is not there yet. Nobody but the founder has an account in it.
+ * Tasks are another matter: see `saveTasks`.
  */
 export async function saveYard(
   tx: Transaction,
   { format: _format, version: _version, ...yard }: Yard,
+  founder?: Joined,
 ): Promise<void> {
   const {
     id,
@@ -57,7 +59,7 @@ export async function saveYard(
   await tx.yard.create({ data: { ...head, currency, moneyTolerance, ...batches } });
   if (outdoor !== null) await saveOutdoor(tx, id, outdoor);
   await saveSkills(tx, id, skills);
-  await saveMembers(tx, id, people);
+  await saveMembers(tx, id, people, founder);
   await saveSpaces(tx, id, spaces);
   await saveTools(tx, id, tools);
   await saveStocks(tx, id, stocks);
