@@ -11,6 +11,7 @@ export type ErrorKind =
   | 'conflict' // true at another moment
   | 'stale' // changed since it was read
   | 'unconditional' // an update that does not say which version it changes
+  | 'throttled' // too often; later again
   | 'unavailable'; // try again later
 
 interface CatalogueEntry {
@@ -32,6 +33,11 @@ export const catalogue = {
     'Send valid JSON of the documented shape.',
   ),
   'input.field': entry('invalid', 'A field has a value it cannot have', 'Correct the named field.'),
+  'input.limit': entry(
+    'invalid',
+    'The request asks for too much at once',
+    'Ask for less, in several requests.',
+  ),
   'yard.empty': entry(
     'invalid',
     'There is nothing to plan',
@@ -124,6 +130,38 @@ export const catalogue = {
     'The e-mail or the password is wrong',
     'Try again.',
   ),
+  'access.code': entry(
+    'unauthenticated',
+    'The code is wrong or used up',
+    'Wait for the next code of your authenticator, or use a recovery code.',
+  ),
+  'access.passkey': entry(
+    'unauthenticated',
+    'The passkey was not accepted',
+    'Try again, or sign in with your password.',
+  ),
+  'access.password': entry(
+    'invalid',
+    'The password is too easy to guess',
+    'Take four or more words that do not belong together.',
+  ),
+  'access.link': entry('not-found', 'The link is used, too old or unknown', 'Ask for a new one.'),
+  'access.second-factor': entry(
+    'forbidden',
+    'The yard asks for a second factor',
+    'Set one up for your account, then sign in with it.',
+  ),
+  'access.forged': entry(
+    'forbidden',
+    'The request does not seem to come from our own page',
+    'Send the `csrf` value of the session as the header x-csrf-token.',
+  ),
+  'access.scope': entry(
+    'forbidden',
+    'The program key does not reach that far',
+    'Use a key with the scope that the operation needs, or sign in.',
+  ),
+  'access.often': entry('throttled', 'Too many attempts', 'Wait as long as Retry-After says.'),
   'access.role': entry('forbidden', 'Your role may not do this', 'Ask the foreman.'),
   'record.missing': entry('not-found', 'There is no such record', 'Check the id.'),
   'record.stale': entry(

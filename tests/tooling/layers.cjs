@@ -50,6 +50,7 @@ module.exports = {
     ...library('cure', ['kernel']),
     ...library('scheduling', ['kernel'], ['javascript-lp-solver']),
     ...library('planning', ['kernel', 'calendar', 'cure', 'scheduling'], ['zod']),
+    ...library('access', ['kernel', 'planning']),
     // Stored plans carry the compiled problem, so storage knows the engine's model, not the engine.
     outer('persistence', ['kernel', 'planning', 'scheduling/model']),
     outer('host', ['kernel', 'calendar', 'cure', 'scheduling', 'planning']),

@@ -1,0 +1,42 @@
+import { byFace } from './by-face.ts';
+import type { Face, Rule } from './rule.ts';
+import { accessSettings } from './table/access-settings.ts';
+import { accounts } from './table/accounts.ts';
+import { audit } from './table/audit.ts';
+import { boats } from './table/boats.ts';
+import { cure } from './table/cure.ts';
+import { invitations } from './table/invitations.ts';
+import { keys } from './table/keys.ts';
+import { passkeys } from './table/passkeys.ts';
+import { planning } from './table/planning.ts';
+import { records } from './table/records.ts';
+import { secondFactor } from './table/second-factor.ts';
+import { service } from './table/service.ts';
+import { work } from './table/work.ts';
+import { yard } from './table/yard.ts';
+
+/** Who may do what, on what: the one place. An operation that is not here is refused. */
+export const table: readonly Rule[] = [
+  ...service,
+  ...accounts,
+  ...secondFactor,
+  ...passkeys,
+  ...yard,
+  ...accessSettings,
+  ...invitations,
+  ...keys,
+  ...records,
+  ...cure,
+  ...boats,
+  ...planning,
+  ...work,
+  ...audit,
+];
+
+const rows = byFace(table);
+
+/** Undefined: nobody decided, so nobody may. */
+export const ruleOf = (face: string): Rule | undefined => rows.get(face);
+
+/** All faces that the table names. */
+export const faces: readonly Face[] = table.flatMap((rule) => rule.faces);

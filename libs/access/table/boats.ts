@@ -1,0 +1,78 @@
+import { crew, foreman, members, owner, row, type Rule } from '../rule.ts';
+
+/** Boats to jobs. */
+export const boats: readonly Rule[] = [
+  row('boats.list', ['GET yards/{yardId}/boats', 'Query.boats'], members, 'yard', 'read'),
+  row('boats.get', ['GET yards/{yardId}/boats/{id}', 'Query.boat'], members, 'boat', 'read'),
+  row(
+    'boats.create',
+    ['POST yards/{yardId}/boats', 'Mutation.createBoat'],
+    foreman,
+    'yard',
+    'manage',
+  ),
+  row(
+    'boats.update',
+    ['PATCH yards/{yardId}/boats/{id}', 'Mutation.updateBoat'],
+    foreman,
+    'boat',
+    'manage',
+  ),
+  row('boats.remove', ['DELETE yards/{yardId}/boats/{id}'], foreman, 'boat', 'manage'),
+  row(
+    'refits.create',
+    ['POST yards/{yardId}/boats/{id}/refits', 'Mutation.createRefit'],
+    foreman,
+    'boat',
+    'manage',
+  ),
+  row('refits.get', ['GET yards/{yardId}/refits/{id}'], crew, 'refit', 'read'),
+  row(
+    'refits.update',
+    ['PATCH yards/{yardId}/refits/{id}', 'Mutation.updateRefit'],
+    foreman,
+    'refit',
+    'manage',
+  ),
+  row('refits.remove', ['DELETE yards/{yardId}/refits/{id}'], foreman, 'refit', 'manage'),
+  row('parts.get', ['GET yards/{yardId}/parts/{id}'], crew, 'part', 'read'),
+  row(
+    'parts.update',
+    ['PATCH yards/{yardId}/parts/{id}', 'Mutation.updatePart'],
+    foreman,
+    'part',
+    'manage',
+  ),
+  row('parts.remove', ['DELETE yards/{yardId}/parts/{id}'], foreman, 'part', 'manage'),
+  row(
+    'parts.create',
+    ['POST yards/{yardId}/refits/{id}/parts', 'Mutation.createPart'],
+    foreman,
+    'refit',
+    'manage',
+  ),
+  row('jobs.get', ['GET yards/{yardId}/jobs/{id}'], crew, 'job', 'read'),
+  row(
+    'jobs.update',
+    ['PATCH yards/{yardId}/jobs/{id}', 'Mutation.updateJob'],
+    foreman,
+    'job',
+    'manage',
+  ),
+  row(
+    'jobs.remove',
+    ['DELETE yards/{yardId}/jobs/{id}', 'Mutation.removeJob'],
+    foreman,
+    'job',
+    'manage',
+  ),
+  row(
+    'jobs.add',
+    ['POST yards/{yardId}/parts/{id}/jobs', 'Mutation.addJob'],
+    foreman,
+    'part',
+    'manage',
+  ),
+  row('my-boats.list', ['GET yards/{yardId}/my-boats', 'Query.myBoats'], owner, 'yard', 'read'),
+  row('my-boats.get', ['GET yards/{yardId}/my-boats/{id}', 'Query.myBoat'], owner, 'boat', 'read'),
+];
