@@ -16,6 +16,8 @@ const programs = {
   start: { file: 'apps/launch/start.ts', decorators: true },
   plan: { file: 'apps/cli/plan.ts', here: true },
   solve: { file: 'apps/cli/solve.ts', here: true },
+  account: { file: 'apps/cli/account.ts' },
+  audit: { file: 'apps/cli/audit.ts' },
   bench: { file: 'tests/bench/main.ts', here: true },
   test: { file: 'tests/tooling/test.ts' },
   schema: { file: 'apps/api/src/platform/graphql/write-schema.ts', decorators: true },

@@ -10,6 +10,7 @@ import { openDatabase } from './start/database.ts';
 import { keepRunning } from './start/keep-running.ts';
 import { claimPort } from './start/port.ts';
 import { prepareDemo } from './start/prepare-demo.ts';
+import { keptSecretKey } from './start/secret-key.ts';
 import { readSettings, type Settings, usage } from './start/settings.ts';
 import { healthy } from './start/service.ts';
 import { addressWords } from './start/words.ts';
@@ -32,8 +33,9 @@ async function run(
   { signal }: AbortController,
   closing: Close[],
 ): Promise<void> {
-  const { host, folder } = settings;
+  const { host, folder, mailFolder } = settings;
   await mkdir(folder, { recursive: true });
+  const key = settings.hasSecretKey ? {} : { SECRET_KEY: await keptSecretKey(folder) };
   const port = await claimPort(host, settings.port);
 
   const unlessStopped = racing(signal);
@@ -52,14 +54,15 @@ async function run(
   const api = startChild({
     name: 'api',
     args: ['--enable-source-maps', '--import', hook, fileOf('apps/api/src/main.ts')],
-    env: { ...env, HOST: host, PORT: String(port) },
+    env: { ...env, ...key, HOST: host, PORT: String(port), MAIL_FOLDER: mailFolder },
     logFile,
   });
   const worker = keepRunning(
     {
       name: 'worker',
       args: [fileOf('apps/worker/src/main.ts')],
-      env,
+      // It seals and mails nothing.
+      env: { ...env, SECRET_KEY: undefined, SMTP_URL: undefined },
       logFile: join(folder, 'worker.log'),
     },
     signal,

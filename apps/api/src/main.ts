@@ -2,7 +2,9 @@ import 'reflect-metadata';
 import type { LogLevel } from '@nestjs/common';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { rootModule } from './app.module.ts';
-import { type Config, readConfig } from './platform/config/config.ts';
+import type { Config } from './platform/config/config.ts';
+import { withDefaults } from './platform/config/defaults.ts';
+import { readConfig } from './platform/config/environment.ts';
 import { refusePublicDemo } from './platform/access/public-demo.ts';
 import { serveDocs } from './platform/http/docs.ts';
 import { createApp } from './platform/http/server.ts';
@@ -20,18 +22,13 @@ export type ApiOptions = Pick<Config, 'databaseUrl'> &
 
 /** Starts the service on `host:port` (127.0.0.1, 3000; port 0 takes a free one) over a migrated database. */
 export async function startApi({ logLevels, ...options }: ApiOptions): Promise<Api> {
-  const config: Config = {
-    port: 3000,
-    host: '127.0.0.1',
-    secureCookie: false,
-    allowPublicDemo: false,
-    ...options,
-  };
-  const app = await createApp(rootModule(config), logLevels);
+  const config = withDefaults(options);
+  const app = await createApp(rootModule(config), config, logLevels);
   try {
     serveDocs(app);
     await refusePublicDemo(app, config);
     await app.listen(config.port, config.host);
+    if (config.publicUrl.port === '0') config.publicUrl.port = new URL(await app.getUrl()).port;
     return { url: await app.getUrl(), app, close: () => app.close() };
   } catch (error) {
     await app.close();

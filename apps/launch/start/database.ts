@@ -25,7 +25,8 @@ export async function openDatabase({ database, folder }: Settings): Promise<Runn
         ownerUrl === null
           ? 'Database of DATABASE_URL, as it is (MIGRATE_DATABASE_URL is not set).'
           : 'Database of DATABASE_URL, migrated.',
-      migrate: () => (ownerUrl === null ? assertMigrated(serviceUrl) : migrated(ownerUrl)),
+      migrate: () =>
+        ownerUrl === null ? assertMigrated('DATABASE_URL', serviceUrl) : migrated(ownerUrl),
       stop: () => Promise.resolve(),
     };
   }

@@ -1,23 +1,29 @@
-import { isIP } from 'node:net';
 import { z } from 'zod';
-import { contentsOf, type DemoSignIn, demoPassword, demoYard, makeAccounts } from './demo.ts';
+import {
+  contentsOf,
+  type DemoSignIn,
+  demoPassword,
+  demoYard,
+  joinAccounts,
+  makeAccounts,
+} from './demo.ts';
 import { knownPlan, planAndPublish, readPlan } from './first-plan.ts';
 import { type Service, signIn } from './service.ts';
 import type { Settings } from './settings.ts';
-import { firstPlanWords, planWords, signInWords } from './words.ts';
+import { emptyWords, firstPlanWords, planWords, signInWords } from './words.ts';
 
 type Say = (...lines: readonly string[]) => void;
 export type ShowDemo = (url: string, signal: AbortSignal, say: Say) => Promise<void>;
 
 /**
- * Makes the accounts of the demo where the database has no yard, and says what to do once the
- * service answers: import the demo yard, plan it if nothing is planned, print all of it.
+ * Makes the accounts of the demo where the database has no yard and is to get one, and says what to do
+ * once the service answers: import the demo yard, plan it if nothing is planned, print all of it.
  */
 export async function prepareDemo(settings: Settings, serviceUrl: string): Promise<ShowDemo> {
   const known = await contentsOf(serviceUrl);
-  const isEmpty = known.yards === 0;
-  refusePublic(settings, isEmpty || known.demo.length > 0);
-  const yard = isEmpty ? await demoYard(settings.yard, new Date()) : null;
+  const choice = known.hasYards ? 'none' : settings.yard;
+  refusePublic(settings, choice !== 'none' || known.demo.length > 0);
+  const yard = choice === 'none' ? null : await demoYard(choice, new Date());
   if (yard !== null) await makeAccounts(serviceUrl, yard);
 
   return async (url, signal, say) => {
@@ -26,8 +32,10 @@ export async function prepareDemo(settings: Settings, serviceUrl: string): Promi
       if (!founder?.email) throw new Error(`Nobody is foreman of ${yard.name}`);
       const service = await signIn(url, signal, founder.email, demoPassword);
       await service.post('/yards', yard, z.object({ id: z.literal(yard.id) }));
+      await joinAccounts(serviceUrl, yard, founder.id);
       say('', `New in the empty database: ${yard.name}. Its people and boats are invented.`);
     }
+    if (yard === null && !known.hasYards) say('', ...emptyWords);
     const { demo } = yard === null ? known : await contentsOf(serviceUrl);
     say('', ...signInWords(demo));
     const foreman = demo.find(({ roles }) => roles.includes('foreman'));
@@ -81,12 +89,11 @@ async function makePlan(
   return null;
 }
 
-function refusePublic({ host, allowPublicDemo }: Settings, hasDemo: boolean): void {
-  const isLocal =
-    host === 'localhost' || host === '::1' || (isIP(host) === 4 && host.startsWith('127.'));
-  if (isLocal || allowPublicDemo || !hasDemo) return;
+function refusePublic({ publicAt, allowPublicDemo }: Settings, hasDemo: boolean): void {
+  if (publicAt === null || allowPublicDemo || !hasDemo) return;
   throw new Error(
-    `HOST ${host} can be reached from outside, and the demo's password is known to everyone. ` +
-      'Use HOST=127.0.0.1, or set ALLOW_PUBLIC_DEMO=1 if that is what you want.',
+    `${publicAt} can be reached from outside, and the demo's password is known to everyone. ` +
+      'Use HOST=127.0.0.1 and no public PUBLIC_URL, --yard none with a database that has no demo, or ' +
+      'set ALLOW_PUBLIC_DEMO=1 if that is what you want.',
   );
 }

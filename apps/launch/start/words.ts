@@ -11,6 +11,12 @@ export function addressWords(url: string): string[] {
   ];
 }
 
+export const emptyWords: readonly string[] = [
+  'The database is empty. The first account comes from',
+  '  npm run account -- add EMAIL NAME',
+  'and is foreman of the yard that it sends in (POST /api/v1/yards).',
+];
+
 export function signInWords(demo: readonly DemoSignIn[]): string[] {
   if (demo.length === 0) return [];
   const width = Math.max(...demo.map(({ email }) => email.length));

@@ -1,44 +1,40 @@
-import { z } from 'zod';
-import { databaseAddress, readEnvironment, wholeNumber } from '#host/environment.ts';
-
-/** Flags come as text: `1`, `true` and `yes` switch on. */
-const flag = z.stringbool().default(false);
-
-const environment = z.object({
-  DATABASE_URL: databaseAddress,
-  PORT: wholeNumber(0, 65_535).default(3000),
-  HOST: z.string().min(1).default('127.0.0.1'),
-  /** Behind TLS the session cookie is only sent over it. */
-  SECURE_COOKIE: flag,
-  /** Demo passwords are printed at start: a public address with them must be asked for. */
-  ALLOW_PUBLIC_DEMO: flag,
-});
-
+/** What the service is told at its start; `environment.ts` reads it, `defaults.ts` fills it for tests. */
 export interface Config {
   readonly databaseUrl: string;
+  /** 0: any free one. */
   readonly port: number;
   readonly host: string;
+  /**
+   * Where browsers find it: links of mails, the origin of passkeys, what counts as our own page. No
+   * path. With port 0 its port is right from when the service listens, so read it when it is needed.
+   */
+  readonly publicUrl: URL;
+  /** The session cookie is sent over TLS only. */
   readonly secureCookie: boolean;
+  /** 32 bytes. */
+  readonly secretKey: Uint8Array;
+  /** How many proxies stand before it, each of which adds to X-Forwarded-For. */
+  readonly trustProxy: number;
+  readonly mail: { readonly smtpUrl: string } | { readonly folder: string };
+  readonly mailFrom: string;
+  readonly sessionIdleMinutes: number;
+  readonly sessionDays: number;
+  /** GraphQL tells its schema. */
+  readonly introspection: boolean;
+  /** Of one caller. */
+  readonly requestsPerMinute: number;
+  /** Before an account has to wait; an address has `addressShare` times as many. */
+  readonly signInAttempts: number;
   readonly allowPublicDemo: boolean;
+  readonly timeouts: DatabaseTimeouts;
 }
 
-/** Reads the environment once at start; throws one message that names every wrong variable. */
-export function readConfig(env: Readonly<Record<string, string | undefined>>): Config {
-  const { DATABASE_URL, PORT, HOST, SECURE_COOKIE, ALLOW_PUBLIC_DEMO } = readEnvironment(
-    environment,
-    env,
-  );
-  return {
-    databaseUrl: DATABASE_URL,
-    port: PORT,
-    host: HOST,
-    secureCookie: SECURE_COOKIE,
-    allowPublicDemo: ALLOW_PUBLIC_DEMO,
-  };
-}
-
-export function isPublicHost(host: string): boolean {
-  return !['127.0.0.1', '::1', 'localhost'].includes(host);
+/** Of every connection to the database: when the server gives up. */
+export interface DatabaseTimeouts {
+  readonly statementMs: number;
+  readonly lockMs: number;
+  /** Of a transaction that does nothing. */
+  readonly idleMs: number;
 }
 
 export const configToken = Symbol('config');

@@ -1,6 +1,7 @@
+import { isDriverAdapterError } from '@prisma/driver-adapter-utils';
 import { DomainError } from '#kernel/error.ts';
 import { Prisma } from '#persistence/generated/client.ts';
-import { refusalOf } from '#persistence/refusal.ts';
+import { refusalOf, sqlStateOf } from '#persistence/refusal.ts';
 
 /** What callers may cause in the database; anything else is a fault of ours and told as such. */
 export function databaseError(thrown: unknown): DomainError | undefined {
@@ -17,26 +18,64 @@ export function databaseError(thrown: unknown): DomainError | undefined {
     default:
       break;
   }
-  if (isBusy(thrown)) return new DomainError('service.unavailable');
-  return isUnstorable(thrown)
-    ? new DomainError('input.malformed', 'Text may not hold the character NUL.')
+  const state = sqlStateOf(thrown) ?? '';
+  if (isBusy(thrown) || unavailable.has(state)) return new DomainError('service.unavailable');
+  if (state === noSuchYard) return new DomainError('record.missing', 'There is no such yard.');
+  return unstorable.has(state)
+    ? new DomainError('input.field', 'A text holds a character that cannot be kept.', {
+        cure: 'Take U+0000 and halves of surrogate pairs out of the text.',
+      })
     : undefined;
 }
 
-/** 22021: PostgreSQL's text cannot hold U+0000, which JSON and addresses can. */
-function isUnstorable(thrown: unknown): boolean {
-  if (!(thrown instanceof Prisma.PrismaClientKnownRequestError)) return false;
-  const inner = thrown.meta?.['driverAdapterError'];
-  const cause: unknown = inner instanceof Error ? inner.cause : undefined;
-  return (
-    typeof cause === 'object' && cause !== null && Reflect.get(cause, 'originalCode') === '22021'
-  );
-}
+/** Raised where a transaction enters a yard that its account has no part in. */
+const noSuchYard = 'CW404';
 
-/** P2024: no free connection in time; P2028: no transaction in time; P2034: lost to others too often. */
+/** U+0000 in text, and in JSON: found before (`storable.ts`) unless a new way in forgot to look. */
+const unstorable: ReadonlySet<string> = new Set(['22021', '22P05']);
+
+/** PostgreSQL's manual, appendix A: a statement or a lock took too long, or there is no server. */
+const unavailable: ReadonlySet<string> = new Set([
+  '57014',
+  '55P03',
+  '25P03',
+  '25P04',
+  '57P01',
+  '57P02',
+  '57P03',
+  '53300',
+  '08000',
+  '08001',
+  '08003',
+  '08004',
+  '08006',
+]);
+
+/** No connection, none free in time, no transaction in time, or it lost to others too often. */
+const busy: ReadonlySet<string> = new Set([
+  'P1001',
+  'P1002',
+  'P1008',
+  'P1017',
+  'P2024',
+  'P2028',
+  'P2034',
+]);
+
+/** The same, as the driver's adapter says it of a statement that Prisma did not write. */
+const gone: ReadonlySet<unknown> = new Set([
+  'DatabaseNotReachable',
+  'ConnectionClosed',
+  'SocketTimeout',
+  'TooManyConnections',
+]);
+
 function isBusy(thrown: unknown): boolean {
+  if (thrown instanceof Prisma.PrismaClientInitializationError) return true;
+  const isKnown = thrown instanceof Prisma.PrismaClientKnownRequestError;
+  const inner: unknown = isKnown ? thrown.meta?.['driverAdapterError'] : thrown;
   return (
-    thrown instanceof Prisma.PrismaClientKnownRequestError &&
-    ['P2024', 'P2028', 'P2034'].includes(thrown.code)
+    (isKnown && busy.has(thrown.code)) ||
+    (isDriverAdapterError(inner) && gone.has(inner.cause.kind))
   );
 }

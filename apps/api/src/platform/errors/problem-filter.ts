@@ -34,6 +34,7 @@ export class ProblemFilter implements ExceptionFilter {
 export function sendProblem(thrown: unknown, request: FastifyRequest, reply: FastifyReply): void {
   const told = report(thrown);
   if (reply.sent || reply.raw.headersSent) return;
+  if (told.retryAfter !== undefined) void reply.header('retry-after', told.retryAfter);
   if (told.status === 401) void reply.header('www-authenticate', 'Bearer');
   void reply
     .code(told.status)

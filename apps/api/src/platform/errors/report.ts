@@ -1,8 +1,10 @@
 import { randomUUID } from 'node:crypto';
-import { HttpException, Logger } from '@nestjs/common';
+import { Logger } from '@nestjs/common';
 import { catalogue, type ErrorKind } from '#kernel/codes.ts';
 import { DomainError, type Fault } from '#kernel/error.ts';
+import { Throttled } from '../limits/throttled.ts';
 import { databaseError } from './database-errors.ts';
+import { transportRefusal } from './transport.ts';
 
 /** What a caller is told of an error, on every face. */
 export interface Report {
@@ -12,6 +14,8 @@ export interface Report {
   readonly detail: string;
   readonly cure: string;
   readonly faults: readonly Fault[];
+  /** Seconds after which the same may be tried again. */
+  readonly retryAfter?: number;
 }
 
 const statuses: Record<ErrorKind, number> = {
@@ -22,6 +26,7 @@ const statuses: Record<ErrorKind, number> = {
   conflict: 409,
   stale: 412,
   unconditional: 428,
+  throttled: 429,
   unavailable: 503,
 };
 
@@ -29,10 +34,10 @@ const log = new Logger('errors');
 
 /** Turns whatever was thrown into what may be told; the unknown is logged under an id and told by it. */
 export function report(thrown: unknown): Report {
-  const known = domainError(thrown);
+  const known = thrown instanceof DomainError ? thrown : databaseError(thrown);
   if (known) return ofDomain(known);
-  const status = transportStatus(thrown);
-  if (status !== undefined && status < 500) return ofTransport(status, thrown);
+  const refused = transportRefusal(thrown);
+  if (refused) return { ...refused, title: catalogue[refused.code].title, faults: [] };
   const id = randomUUID();
   log.error(`${id} ${thrown instanceof Error ? (thrown.stack ?? thrown.message) : String(thrown)}`);
   return {
@@ -45,11 +50,6 @@ export function report(thrown: unknown): Report {
   };
 }
 
-function domainError(thrown: unknown): DomainError | undefined {
-  if (thrown instanceof DomainError) return thrown;
-  return databaseError(thrown);
-}
-
 function ofDomain(error: DomainError): Report {
   return {
     status: error.code === 'input.malformed' ? 400 : statuses[error.kind],
@@ -58,20 +58,6 @@ function ofDomain(error: DomainError): Report {
     detail: error.message,
     cure: error.cure,
     faults: error.faults,
+    ...(error instanceof Throttled ? { retryAfter: error.retryAfterSeconds } : {}),
   };
-}
-
-/** Refusals of Nest and Fastify themselves: an unknown address, bad JSON, a body too large. */
-function ofTransport(status: number, thrown: unknown): Report {
-  const code = status === 404 ? 'record.missing' : 'input.malformed';
-  const { title, cure } = catalogue[code];
-  const detail = thrown instanceof Error ? thrown.message : title;
-  return { status, code, title, detail, cure, faults: [] };
-}
-
-function transportStatus(thrown: unknown): number | undefined {
-  if (thrown instanceof HttpException) return thrown.getStatus();
-  if (!(thrown instanceof Error)) return undefined;
-  if ('statusCode' in thrown && typeof thrown.statusCode === 'number') return thrown.statusCode;
-  return undefined;
 }

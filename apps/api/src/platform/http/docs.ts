@@ -21,12 +21,25 @@ function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
     ...document.components,
     schemas: { ...document.components?.schemas, ...componentSchemas(), Problem: problemSchema },
   };
-  for (const path of Object.values(document.paths)) {
+  for (const [address, path] of Object.entries(document.paths)) {
     for (const operation of [path.get, path.post, path.put, path.patch, path.delete]) {
-      if (operation) operation.responses['default'] = problemResponse;
+      if (!operation) continue;
+      operation.responses['default'] = problemResponse;
+      operation.parameters = [...ofAddress(address, operation), ...(operation.parameters ?? [])];
     }
   }
   return document;
+}
+
+type Operation = NonNullable<OpenAPIObject['paths'][string]['get']>;
+
+/** The `{names}` of an address that no handler takes by itself: the guard reads the yard's. */
+function ofAddress(address: string, { parameters = [] }: Operation) {
+  const known = parameters.flatMap((one) => ('name' in one && one.in === 'path' ? [one.name] : []));
+  return [...address.matchAll(/\{(\w+)\}/g)]
+    .map(([, name]) => name)
+    .filter((name) => !known.includes(name))
+    .map((name) => ({ name, in: 'path' as const, required: true, schema: text }));
 }
 
 /** Serves it at /api/v1/openapi.json, and a page to browse it whose assets come from here too. */

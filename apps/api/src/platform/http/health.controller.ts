@@ -1,6 +1,5 @@
 import { Controller, Get } from '@nestjs/common';
 import { z } from 'zod';
-import { Public } from '../access/rules.ts';
 import { Database } from '../database/database.ts';
 import { outputShape } from '../shapes/shape.ts';
 import { Answers } from './answers.ts';
@@ -17,7 +16,6 @@ export class HealthController {
 
   /** 503 while the database does not answer. */
   @Get()
-  @Public()
   @Answers(200, Health)
   async health(): Promise<Health> {
     await this.database.ping();

@@ -4,11 +4,22 @@ import { NestApplicationContextOptions } from '@nestjs/common/interfaces/nest-ap
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter, type NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Config } from '../config/config.ts';
 import { sendProblem } from '../errors/problem-filter.ts';
+import { guardSockets } from '../graphql/socket-guard.ts';
+import { OpenStreams } from '../limits/open-streams.ts';
+import { RequestLimits } from '../limits/request-limits.ts';
+import { answerClientError } from './client-errors.ts';
+import { countRequests } from './count-requests.ts';
+import { setBareHeaders, setHeaders } from './headers.ts';
+import { limitBodies, readJson, usualBody } from './json-body.ts';
+import { assertStorable } from './storable.ts';
+import { trustedProxies } from './trusted-proxies.ts';
 
 /** The application of a module tree, not listening yet. What is wrong with it is thrown. */
 export async function createApp(
   root: DynamicModule,
+  config: Config,
   logLevels: LogLevel[] = ['warn', 'error', 'fatal'],
 ): Promise<NestFastifyApplication> {
   // Fastify's own parsers know JSON only: what a foreign page's form can send is not understood.
@@ -17,23 +28,47 @@ export async function createApp(
     abortOnError: false,
     bodyParser: false,
   });
-  const app = await NestFactory.create<NestFastifyApplication>(root, httpAdapter(), options);
+  const adapter = httpAdapter(config);
+  const app = await NestFactory.create<NestFastifyApplication>(root, adapter, options);
   app.setGlobalPrefix('api/v1');
-  readJson(app);
-  secureAnswers(app);
+  const fastify = adapter.getInstance();
+  fastify.setErrorHandler((error, request, reply) => {
+    sendProblem(error, request, reply);
+  });
+  await setHeaders(app, config);
+  const [limits, streams] = [app.get(RequestLimits), app.get(OpenStreams)];
+  countRequests(fastify, limits, streams, config.secureCookie);
+  limitBodies(fastify);
+  readJson(fastify);
+  fastify.addHook('preHandler', ({ params, query }, _reply, done) => {
+    assertStorable(params);
+    assertStorable(query);
+    done();
+  });
+  guardSockets(fastify, {
+    requests: limits,
+    streams,
+    isSecure: config.secureCookie,
+    introspection: config.introspection,
+  });
   return app;
 }
 
-/** A yard file with its hourly table is some hundred kilobytes; ten times that is refused. */
-const largestBody = 4 * 1024 * 1024;
-
-function httpAdapter(): FastifyAdapter {
+function httpAdapter({ trustProxy }: Config): FastifyAdapter {
   return new ProblemAdapter({
-    bodyLimit: largestBody,
+    bodyLimit: usualBody,
+    // Until a request is there whole. Statements, locks and transactions have timeouts of their own.
     requestTimeout: 30_000,
+    http: { headersTimeout: 10_000 },
+    trustProxy: trustedProxies(trustProxy),
     // The id of a task is those of its job and its step, 241 characters at most.
     routerOptions: { maxParamLength: 300 },
     genReqId: () => randomUUID(),
+    frameworkErrors: (error: Error, request: FastifyRequest, reply: FastifyReply) => {
+      setBareHeaders(request, reply);
+      sendProblem(error, request, reply);
+    },
+    clientErrorHandler: answerClientError,
   });
 }
 
@@ -45,39 +80,4 @@ class ProblemAdapter extends FastifyAdapter {
   override setErrorHandler(): ReturnType<FastifyAdapter['setErrorHandler']> {
     return this.getInstance();
   }
-}
-
-/**
- * JSON as Fastify reads it, but for the empty body, which many clients send with the type of JSON
- * where a command takes none: it is no body.
- */
-function readJson(app: NestFastifyApplication): void {
-  const fastify = app.getHttpAdapter().getInstance();
-  const json = fastify.getDefaultJsonParser('error', 'error');
-  fastify.removeContentTypeParser('application/json');
-  fastify.addContentTypeParser<string>(
-    'application/json',
-    { parseAs: 'string' },
-    (request, body, done) => {
-      if (body.trim() === '') done(null);
-      else void json(request, body, done);
-    },
-  );
-}
-
-/** Headers of every answer: nothing here is for caches, frames or guessing of types. */
-function secureAnswers(app: NestFastifyApplication): void {
-  const fastify = app.getHttpAdapter().getInstance();
-  fastify.setErrorHandler((error, request, reply) => {
-    sendProblem(error, request, reply);
-  });
-  fastify.addHook('onRequest', async (request: FastifyRequest, reply: FastifyReply) => {
-    reply.headers({
-      'x-request-id': request.id,
-      'x-content-type-options': 'nosniff',
-      'x-frame-options': 'DENY',
-      'referrer-policy': 'no-referrer',
-      ...(request.url.startsWith('/api/v1/docs') ? {} : { 'cache-control': 'no-store' }),
-    });
-  });
 }
