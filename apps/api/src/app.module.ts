@@ -1,4 +1,7 @@
 import { type DynamicModule, Module } from '@nestjs/common';
+import { AccessSettingsModule } from './features/access-settings/access-settings.module.ts';
+import { AccountModule } from './features/account/account.module.ts';
+import { AuditModule } from './features/audit/audit.module.ts';
 import { BarriersModule } from './features/barriers/barriers.module.ts';
 import { BoatsModule } from './features/boats/boats.module.ts';
 import { BondsModule } from './features/bonds/bonds.module.ts';
@@ -8,14 +11,18 @@ import { DeliveriesModule } from './features/deliveries/deliveries.module.ts';
 import { EventsModule } from './features/events/events.module.ts';
 import { FabricsModule } from './features/fabrics/fabrics.module.ts';
 import { FilmTimesModule } from './features/film-times/film-times.module.ts';
+import { InvitationsModule } from './features/invitations/invitations.module.ts';
 import { MaterialsModule } from './features/materials/materials.module.ts';
 import { MyBoatsModule } from './features/my-boats/my-boats.module.ts';
 import { ObservationsModule } from './features/observations/observations.module.ts';
+import { PasskeysModule } from './features/passkeys/passkeys.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PlanRunsModule } from './features/plan-runs/plan-runs.module.ts';
 import { PlansModule } from './features/plans/plans.module.ts';
 import { ProceduresModule } from './features/procedures/procedures.module.ts';
+import { ProgramKeysModule } from './features/program-keys/program-keys.module.ts';
 import { ReadingsModule } from './features/readings/readings.module.ts';
+import { SecondFactorModule } from './features/second-factor/second-factor.module.ts';
 import { SessionModule } from './features/session/session.module.ts';
 import { SkillsModule } from './features/skills/skills.module.ts';
 import { SlotListsModule } from './features/slot-lists/slot-lists.module.ts';
@@ -31,8 +38,15 @@ import { PlatformModule } from './platform/platform.module.ts';
 @Module({
   imports: [
     SessionModule,
+    AccountModule,
+    SecondFactorModule,
+    PasskeysModule,
+    AccessSettingsModule,
     YardModule,
     PeopleModule,
+    InvitationsModule,
+    ProgramKeysModule,
+    AuditModule,
     SkillsModule,
     SpacesModule,
     ToolsModule,

@@ -1,7 +1,9 @@
 import { createClient } from '#persistence/client.ts';
 import { createBoss } from '#persistence/queue/boss.ts';
 import { type PlanRunJob, planRunQueue } from '#persistence/queue/plan-runs.ts';
+import { assertSecondWall } from '#persistence/reach.ts';
 import type { Config } from './config.ts';
+import { jobRules } from './job-rules.ts';
 import { giveUpRun } from './plan-runs/give-up.ts';
 import { handlePlanRun } from './plan-runs/handle.ts';
 
@@ -19,6 +21,8 @@ export interface Worker {
 const pollSeconds = 0.5;
 /** A thread is told to stop within milliseconds; the rest is writing down that it was. */
 const stopMs = 8_000;
+/** A plan and its rows are written in one go; nobody waits at a screen for it. */
+const statementMs = 120_000;
 
 /** Starts taking plan runs from the queue of the database at `databaseUrl`. */
 export async function startWorker({
@@ -28,7 +32,9 @@ export async function startWorker({
   memoryMB,
   say,
 }: WorkerOptions): Promise<Worker> {
-  const prisma = createClient(databaseUrl, { connections: concurrency + 2 });
+  const rules = jobRules([planRunQueue.name, planRunQueue.givenUp]);
+  await assertSecondWall(databaseUrl);
+  const prisma = createClient(databaseUrl, { connections: concurrency + 2, statementMs });
   const shutdown = new AbortController();
   const boss = createBoss(databaseUrl, {
     role: 'worker',
@@ -47,8 +53,11 @@ export async function startWorker({
         heartbeatRefreshSeconds: 3,
         localConcurrency: concurrency,
       },
-      async ([job]) =>
-        handlePlanRun({ prisma, say, shutdown: shutdown.signal, threads, memoryMB }, job),
+      async ([job]) => {
+        const rule = rules[planRunQueue.name];
+        const signal = shutdown.signal;
+        await handlePlanRun({ prisma, say, shutdown: signal, threads, memoryMB, rule }, job);
+      },
     );
     await boss.work<PlanRunJob>(
       planRunQueue.givenUp,

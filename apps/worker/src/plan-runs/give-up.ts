@@ -1,4 +1,4 @@
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
 import { type PlanRunJob, planRunQueue } from '#persistence/queue/plan-runs.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
@@ -8,7 +8,7 @@ export async function giveUpRun(
   prisma: PrismaClient,
   { yardId, runId }: PlanRunJob,
 ): Promise<void> {
-  await inYard(prisma, { yardId, personId: null }, async (tx) => {
+  await inYard(prisma, service(yardId), async (tx) => {
     const tries = String(planRunQueue.retryLimit + 1);
     const ended = await tx.planRun.updateManyAndReturn({
       where: { yardId, id: runId, status: { in: ['queued', 'running'] } },

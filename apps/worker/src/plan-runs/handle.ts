@@ -1,4 +1,5 @@
 import type { Job } from 'pg-boss';
+import type { Rule } from '#access/rule.ts';
 import { packProblem } from '#persistence/plan/problem.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { isoOf } from '#persistence/rows.ts';
@@ -8,7 +9,10 @@ import { type EndedBy, search, type SearchSurroundings } from './search.ts';
 import { giveBack, settle } from './settle.ts';
 import { takeUp, type TakenRun } from './take-up.ts';
 
-type Surroundings = Omit<SearchSurroundings, 'lost'>;
+interface Surroundings extends Omit<SearchSurroundings, 'lost'> {
+  /** Who may have a plan made, by the table of access. */
+  readonly rule: Pick<Rule, 'may'>;
+}
 
 /**
  * Takes a run from the queue to its end. Throws where the run should be tried again, here or by
@@ -18,9 +22,9 @@ export async function handlePlanRun(
   surroundings: Surroundings,
   job: Pick<Job<PlanRunJob>, 'data' | 'signal'>,
 ): Promise<void> {
-  const { prisma, say, shutdown } = surroundings;
+  const { prisma, say, shutdown, rule } = surroundings;
   if (shutdown.aborted) throw new Error('This worker ends; the run goes back into the queue.');
-  const taken = await takeUp(prisma, job.data);
+  const taken = await takeUp(prisma, job.data, rule);
   if (taken === null) return;
   const { run } = taken;
   const ended = await plan({ ...surroundings, lost: job.signal }, taken);

@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type RunResult, runSolve } from '#host/run-solve.ts';
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
 import { longestSeconds } from '#persistence/queue/plan-runs.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
@@ -126,7 +126,7 @@ function look(
   tell: boolean,
 ): Promise<PlanRun | null> {
   const where = { yardId, id, attempts, status: 'running' } as const;
-  return inYard(prisma, { yardId, personId: null }, async (tx) => {
+  return inYard(prisma, service(yardId), async (tx) => {
     if (progress === null) return tx.planRun.findFirst({ where });
     const row = (await tx.planRun.updateManyAndReturn({ where, data: progress })).at(0);
     if (row !== undefined && tell) {

@@ -1,4 +1,4 @@
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
 import { savePlan } from '#persistence/plan/store.ts';
 import { asJson } from '#persistence/rows.ts';
@@ -13,7 +13,7 @@ import { progressOf } from './progress.ts';
  */
 export function settle(prisma: PrismaClient, run: PlanRun, outcome: Outcome): Promise<boolean> {
   const { yardId, id, attempts } = run;
-  return inYard(prisma, { yardId, personId: null }, async (tx) => {
+  return inYard(prisma, service(yardId), async (tx) => {
     const ended = await tx.planRun.updateManyAndReturn({
       where: { yardId, id, attempts, status: 'running' },
       data: { status: outcome.status, finishedAt: new Date(), ...columnsOf(outcome) },
@@ -31,7 +31,7 @@ export function settle(prisma: PrismaClient, run: PlanRun, outcome: Outcome): Pr
 /** Back into the queue, for another worker: this process ends. */
 export async function giveBack(prisma: PrismaClient, run: PlanRun): Promise<void> {
   const { yardId, id, attempts } = run;
-  await inYard(prisma, { yardId, personId: null }, async (tx) => {
+  await inYard(prisma, service(yardId), async (tx) => {
     const returned = await tx.planRun.updateManyAndReturn({
       where: { yardId, id, attempts, status: 'running' },
       data: { status: 'queued' },

@@ -1,13 +1,18 @@
-import { inYard } from '#persistence/client.ts';
-import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
+import type { Rule } from '#access/rule.ts';
+import type { DomainError } from '#kernel/error.ts';
+import { inYard, service, type Transaction } from '#persistence/client.ts';
+import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
 import { loadPublished } from '#persistence/plan/published.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
+import { asJson } from '#persistence/rows.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
+import type { WhyNot } from '#persistence/run/why.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
 import type { PublishedPlan } from '#planning/compile/work/published.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
+import { refusalOfRequester } from './requester.ts';
 
 /** A run in hand, with the yard as it stood when the run was taken up. */
 export interface TakenRun {
@@ -35,34 +40,62 @@ const noProgress = {
 } as const;
 
 /**
- * Marks the run as running and reads its yard, all of one moment. Null where the run has ended:
- * somebody stopped it in the queue, or a worker ended it and died before it told the queue.
+ * Marks the run as running and reads its yard, all of one moment. Null where there is nothing to
+ * do: somebody stopped it in the queue, a worker ended it and died before it told the queue, or
+ * whoever asked for it may not by now, with which it has just ended.
  */
-export function takeUp(
+export async function takeUp(
   prisma: PrismaClient,
-  { yardId, runId }: PlanRunJob,
+  job: PlanRunJob,
+  rule: Pick<Rule, 'may'>,
 ): Promise<TakenRun | null> {
+  const { yardId } = job;
+  const run = await inYard(prisma, service(yardId), (tx) => mark(tx, job, rule));
+  if (run?.status !== 'running') return null;
+  // Apart from the writing, whose audit must see the rows that others commit meanwhile.
   return inYard(
     prisma,
-    { yardId, personId: null },
+    service(yardId),
     async (tx) => {
-      const taken = await tx.planRun.updateManyAndReturn({
-        where: { yardId, id: runId, status: { in: ['queued', 'running'] } },
-        data: {
-          ...noProgress,
-          status: 'running',
-          startedAt: new Date(),
-          attempts: { increment: 1 },
-        },
-      });
-      const run = taken.at(0);
-      if (run === undefined) return null;
       const yard = await loadYard(tx, yardId);
       const workload = await loadWorkload(tx, yardId);
       const published = await loadPublished(tx, yardId);
-      await appendRunEvent(tx, run, { kind: 'plan-run-started', memberId: null });
       return { run, yard, workload, published };
     },
     { isolationLevel: 'RepeatableRead' },
   );
+}
+
+async function mark(
+  tx: Transaction,
+  job: PlanRunJob,
+  rule: Pick<Rule, 'may'>,
+): Promise<PlanRun | undefined> {
+  const refusal = await refusalOfRequester(tx, job, rule);
+  const taken = await tx.planRun.updateManyAndReturn({
+    where: { yardId: job.yardId, id: job.runId, status: { in: ['queued', 'running'] } },
+    data: refusal === null ? running() : refused(refusal),
+  });
+  const run = taken.at(0);
+  if (run === undefined) return undefined;
+  const kind = refusal === null ? 'plan-run-started' : 'plan-run-ended';
+  await appendRunEvent(tx, run, { kind, memberId: null });
+  return run;
+}
+
+const running = (): Prisma.PlanRunUncheckedUpdateManyInput => ({
+  ...noProgress,
+  status: 'running',
+  startedAt: new Date(),
+  attempts: { increment: 1 },
+});
+
+function refused({ code, message, cure }: DomainError): Prisma.PlanRunUncheckedUpdateManyInput {
+  const why: WhyNot = { lines: [], faults: [{ code, path: '', message, cure }] };
+  return {
+    status: 'failed',
+    finishedAt: new Date(),
+    error: message,
+    infeasibility: asJson(why),
+  };
 }

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class BarriersController {
   constructor(private readonly barriers: BarriersService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, BarrierPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Barrier>> {
     return this.barriers.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Barrier)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Barrier> {
     return this.barriers.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Barrier)
   create(@By() viewer: Viewer, @BodyOf(BarrierInput) input: BarrierInput): Promise<Barrier> {
     return this.barriers.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Barrier)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class BarriersController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

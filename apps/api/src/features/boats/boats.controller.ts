@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -19,28 +18,24 @@ export class BoatsController {
   ) {}
 
   @Get()
-  @May('foreman', 'builder', 'owner')
   @Answers(200, BoatPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Boat>> {
     return this.boats.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder', 'owner')
   @Answers(200, Boat)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Boat> {
     return this.boats.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Boat)
   create(@By() viewer: Viewer, @BodyOf(BoatInput) input: BoatInput): Promise<Boat> {
     return this.boats.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Boat)
   update(
     @By() viewer: Viewer,
@@ -52,7 +47,6 @@ export class BoatsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,
@@ -63,7 +57,6 @@ export class BoatsController {
   }
 
   @Post(':id/refits')
-  @May('foreman')
   @Answers(201, Refit)
   createRefit(
     @By() viewer: Viewer,

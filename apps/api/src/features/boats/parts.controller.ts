@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -17,14 +16,12 @@ export class PartsController {
   ) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, Part)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Part> {
     return this.parts.get(viewer, id);
   }
 
   @Patch()
-  @May('foreman')
   @Answers(200, Part)
   update(
     @By() viewer: Viewer,
@@ -36,7 +33,6 @@ export class PartsController {
   }
 
   @Delete()
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,
@@ -47,7 +43,6 @@ export class PartsController {
   }
 
   @Post('jobs')
-  @May('foreman')
   @Answers(201, Job)
   addJob(
     @By() viewer: Viewer,

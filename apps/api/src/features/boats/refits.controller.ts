@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -17,14 +16,12 @@ export class RefitsController {
   ) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, Refit)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Refit> {
     return this.refits.get(viewer, id);
   }
 
   @Patch()
-  @May('foreman')
   @Answers(200, Refit)
   update(
     @By() viewer: Viewer,
@@ -36,7 +33,6 @@ export class RefitsController {
   }
 
   @Delete()
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,
@@ -47,7 +43,6 @@ export class RefitsController {
   }
 
   @Post('parts')
-  @May('foreman')
   @Answers(201, Part)
   createPart(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import {
@@ -28,7 +27,6 @@ export class RefitsResolver {
   ) {}
 
   @Mutation(() => Refit)
-  @May('foreman')
   createRefit(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -39,7 +37,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Refit)
-  @May('foreman')
   updateRefit(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -51,7 +48,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Part)
-  @May('foreman')
   createPart(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -62,7 +58,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Part)
-  @May('foreman')
   updatePart(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -74,7 +69,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Job)
-  @May('foreman')
   addJob(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -85,7 +79,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Job)
-  @May('foreman')
   updateJob(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -97,7 +90,6 @@ export class RefitsResolver {
   }
 
   @Mutation(() => Boolean)
-  @May('foreman')
   async removeJob(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

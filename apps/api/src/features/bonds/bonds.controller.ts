@@ -1,6 +1,5 @@
 import { Controller, Get, Param, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { BodyOf, QueryOf } from '../../platform/shapes/input.ts';
@@ -18,7 +17,6 @@ export class BondsController {
   constructor(private readonly bonds: BondsService) {}
 
   @Get('catalogue/bond-rules')
-  @May('foreman', 'builder')
   @Answers(200, BondRuleList)
   rules(): BondRuleList {
     return this.bonds.rules();
@@ -26,7 +24,6 @@ export class BondsController {
 
   /** How a coat bonds to a surface that is described. */
   @Post('bond-checks')
-  @May('foreman', 'builder')
   @Answers(200, BondAnswer)
   check(@BodyOf(BondCheckInput) input: BondCheckInput): BondAnswer {
     return this.bonds.check(input);
@@ -34,7 +31,6 @@ export class BondsController {
 
   /** What of a part is exposed, by its layers and by what was done to it. */
   @Get('parts/:id/surface')
-  @May('foreman', 'builder')
   @Answers(200, PartSurface)
   surface(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import {
@@ -17,19 +16,16 @@ export class BondsResolver {
   constructor(private readonly bonds: BondsService) {}
 
   @Query(() => BondRuleList, { name: 'bondRules' })
-  @May('foreman', 'builder')
   rules(@YardArg() _yardId: string): BondRuleList {
     return this.bonds.rules();
   }
 
   @Query(() => BondAnswer, { name: 'bondCheck' })
-  @May('foreman', 'builder')
   check(@YardArg() _yardId: string, @ArgOf(BondCheckInput) input: BondCheckInput): BondAnswer {
     return this.bonds.check(input);
   }
 
   @Query(() => PartSurface, { name: 'partSurface' })
-  @May('foreman', 'builder')
   surface(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

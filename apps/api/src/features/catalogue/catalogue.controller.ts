@@ -1,5 +1,4 @@
 import { Controller, Get, Param } from '@nestjs/common';
-import { May } from '../../platform/access/rules.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { CatalogueFabrics, ClassList, MaterialClass } from './catalogue.contract.ts';
 import { CatalogueService } from './catalogue.service.ts';
@@ -9,21 +8,18 @@ export class CatalogueController {
   constructor(private readonly catalogue: CatalogueService) {}
 
   @Get('classes')
-  @May('foreman', 'builder')
   @Answers(200, ClassList)
   classes(): ClassList {
     return this.catalogue.classes();
   }
 
   @Get('classes/:id')
-  @May('foreman', 'builder')
   @Answers(200, MaterialClass)
   class(@Param('id') id: string): MaterialClass {
     return this.catalogue.class(id);
   }
 
   @Get('fabrics')
-  @May('foreman', 'builder')
   @Answers(200, CatalogueFabrics)
   fabrics(): CatalogueFabrics {
     return this.catalogue.fabrics();

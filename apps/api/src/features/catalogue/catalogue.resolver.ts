@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import { CatalogueFabrics, ClassList, MaterialClass } from './catalogue.contract.ts';
 import { CatalogueService } from './catalogue.service.ts';
 
@@ -9,19 +8,16 @@ export class CatalogueResolver {
   constructor(private readonly catalogue: CatalogueService) {}
 
   @Query(() => ClassList, { name: 'materialClasses' })
-  @May('foreman', 'builder')
   classes(@YardArg() _yardId: string): ClassList {
     return this.catalogue.classes();
   }
 
   @Query(() => MaterialClass, { name: 'materialClass' })
-  @May('foreman', 'builder')
   class(@YardArg() _yardId: string, @Args('id', { type: () => ID }) id: string): MaterialClass {
     return this.catalogue.class(id);
   }
 
   @Query(() => CatalogueFabrics, { name: 'catalogueFabrics' })
-  @May('foreman', 'builder')
   fabrics(@YardArg() _yardId: string): CatalogueFabrics {
     return this.catalogue.fabrics();
   }

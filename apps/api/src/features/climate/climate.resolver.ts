@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import { ClimateQuery, SpaceClimate } from './climate.contract.ts';
@@ -11,7 +10,6 @@ export class ClimateResolver {
   constructor(private readonly climate: ClimateService) {}
 
   @Query(() => SpaceClimate, { name: 'spaceClimate' })
-  @May('foreman', 'builder')
   hours(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class DeliveriesController {
   constructor(private readonly deliveries: DeliveriesService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, DeliveryPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Delivery>> {
     return this.deliveries.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Delivery)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Delivery> {
     return this.deliveries.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Delivery)
   create(@By() viewer: Viewer, @BodyOf(DeliveryInput) input: DeliveryInput): Promise<Delivery> {
     return this.deliveries.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Delivery)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class DeliveriesController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -13,7 +12,6 @@ export class DeliveriesResolver {
   constructor(private readonly deliveries: DeliveriesService) {}
 
   @Query(() => DeliveryPage, { name: 'deliveries' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -23,7 +21,6 @@ export class DeliveriesResolver {
   }
 
   @Query(() => Delivery, { name: 'delivery' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -33,7 +30,6 @@ export class DeliveriesResolver {
   }
 
   @Mutation(() => Delivery, { name: 'createDelivery' })
-  @May('foreman')
   create(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -43,7 +39,6 @@ export class DeliveriesResolver {
   }
 
   @Mutation(() => Delivery, { name: 'updateDelivery' })
-  @May('foreman')
   update(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,7 +1,6 @@
 import { Controller, StreamableFile } from '@nestjs/common';
 import { isoOf } from '#persistence/rows.ts';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { GetSse, LastEventId, sseOf } from '../../platform/streams/sse.ts';
 import { EventsService } from './events.service.ts';
@@ -12,7 +11,6 @@ export class EventsController {
 
   /** Server-sent events: `event` is the kind, `data` the event with its payload. */
   @GetSse()
-  @May('foreman', 'builder')
   async follow(@By() viewer: Viewer, @LastEventId() after: bigint | null): Promise<StreamableFile> {
     return sseOf(await this.events.follow(viewer, after), (event) => ({
       id: String(event.id),

@@ -1,7 +1,6 @@
 import { Args, ID, Resolver, Subscription } from '@nestjs/graphql';
 import { isoOf } from '#persistence/rows.ts';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { mappedLeavable } from '../../platform/streams/leavable.ts';
 import { eventIdOf } from '../../platform/streams/sse.ts';
@@ -13,7 +12,6 @@ export class EventsResolver {
   constructor(private readonly events: EventsService) {}
 
   @Subscription(() => YardEvent, { name: 'events' })
-  @May('foreman', 'builder')
   async follow(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

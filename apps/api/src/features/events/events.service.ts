@@ -20,7 +20,9 @@ export class EventsService {
     viewer: Viewer,
     after: bigint | null,
   ): Promise<AsyncIterableIterator<LoggedEvent, void>> {
-    const from = after ?? (await this.#latest(viewer));
+    // Asked as the viewer in any case: the feed reads as the service, for everybody at once.
+    const latest = await this.#latest(viewer);
+    const from = after ?? latest;
     const { feed } = this;
     return leavable(async function* (left) {
       for await (const event of feed.follow(viewer.yardId, from, left)) {

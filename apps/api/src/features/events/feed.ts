@@ -1,13 +1,6 @@
-import {
-  Inject,
-  Injectable,
-  Logger,
-  type OnApplicationBootstrap,
-  type OnApplicationShutdown,
-} from '@nestjs/common';
-import postgres from 'postgres';
-import { type Config, configToken } from '../../platform/config/config.ts';
+import { Injectable, Logger, type OnApplicationBootstrap } from '@nestjs/common';
 import { Database } from '../../platform/database/database.ts';
+import { Notices } from '../../platform/streams/notices.ts';
 import type { LoggedEvent } from './logged-event.ts';
 import { YardTail } from './tail.ts';
 
@@ -21,34 +14,23 @@ interface SharedTail {
 
 /** The logs of all yards that somebody follows in this process, kept current by the database. */
 @Injectable()
-export class EventFeed implements OnApplicationBootstrap, OnApplicationShutdown {
+export class EventFeed implements OnApplicationBootstrap {
   readonly #tails = new Map<string, SharedTail>();
   readonly #log = new Logger('events');
-  #listener: postgres.Sql | undefined;
 
   constructor(
-    @Inject(configToken) private readonly config: Config,
     private readonly database: Database,
+    private readonly notices: Notices,
   ) {}
 
   async onApplicationBootstrap(): Promise<void> {
-    this.#listener = postgres(this.config.databaseUrl, {
-      max: 1,
-      onnotice: () => undefined,
-      connection: { application_name: 'curewright-events' },
-    });
-    await this.#listener.listen(
+    await this.notices.listen(
       channel,
       (told) => this.#tails.get(told.slice(0, told.lastIndexOf(':')))?.tail.nudge(),
-      // At each (re)connection: what was told in between was not heard.
       () => {
         for (const { tail } of this.#tails.values()) tail.nudge();
       },
     );
-  }
-
-  async onApplicationShutdown(): Promise<void> {
-    await this.#listener?.end({ timeout: 1 });
   }
 
   /** The yard's events above `after`, then those to come, until `left` is aborted. */
@@ -75,7 +57,7 @@ export class EventFeed implements OnApplicationBootstrap, OnApplicationShutdown 
 
   #open(yardId: string, from: bigint): SharedTail {
     const read = (after: bigint, take: number): Promise<LoggedEvent[]> =>
-      this.database.inYard({ yardId, memberId: null }, (tx) =>
+      this.database.asService(yardId, (tx) =>
         tx.event.findMany({
           where: { yardId, id: { gt: after } },
           orderBy: { id: 'asc' },

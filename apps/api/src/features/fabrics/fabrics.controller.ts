@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class FabricsController {
   constructor(private readonly fabrics: FabricsService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, FabricPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Fabric>> {
     return this.fabrics.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Fabric)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Fabric> {
     return this.fabrics.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Fabric)
   create(@By() viewer: Viewer, @BodyOf(FabricInput) input: FabricInput): Promise<Fabric> {
     return this.fabrics.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Fabric)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class FabricsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
@@ -13,7 +12,6 @@ export class FilmTimesController {
 
   /** When a film of it, laid then and there, reaches its milestones. */
   @Get('film')
-  @May('foreman', 'builder')
   @Answers(200, FilmTimes)
   film(
     @By() viewer: Viewer,
@@ -25,7 +23,6 @@ export class FilmTimesController {
 
   /** When to lay it to have reached a milestone by a moment. */
   @Get('latest-start')
-  @May('foreman', 'builder')
   @Answers(200, LatestStart)
   latestStart(
     @By() viewer: Viewer,

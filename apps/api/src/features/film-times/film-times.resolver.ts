@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import { FilmQuery, FilmTimes, LatestStart, LatestStartQuery } from './film-times.contract.ts';
@@ -11,7 +10,6 @@ export class FilmTimesResolver {
   constructor(private readonly times: FilmTimesService) {}
 
   @Query(() => FilmTimes, { name: 'filmTimes' })
-  @May('foreman', 'builder')
   film(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -22,7 +20,6 @@ export class FilmTimesResolver {
   }
 
   @Query(() => LatestStart, { name: 'latestStart' })
-  @May('foreman', 'builder')
   latestStart(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -16,14 +15,12 @@ export class MaterialsController {
   constructor(private readonly materials: MaterialsService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, MaterialPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Material>> {
     return this.materials.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Material)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Material> {
     return this.materials.get(viewer, id);
@@ -31,28 +28,24 @@ export class MaterialsController {
 
   /** What is reckoned with: its class with the yard's own sheet and observations laid over it. */
   @Get(':id/sheet')
-  @May('foreman', 'builder')
   @Answers(200, MaterialSheet)
   sheet(@By() viewer: Viewer, @Param('id') id: string): Promise<MaterialSheet> {
     return this.materials.sheet(viewer, id);
   }
 
   @Get(':id/versions')
-  @May('foreman', 'builder')
   @Answers(200, MaterialVersionList)
   versions(@By() viewer: Viewer, @Param('id') id: string): Promise<MaterialVersionList> {
     return this.materials.versions(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Material)
   create(@By() viewer: Viewer, @BodyOf(MaterialInput) input: MaterialInput): Promise<Material> {
     return this.materials.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Material)
   update(
     @By() viewer: Viewer,
@@ -64,7 +57,6 @@ export class MaterialsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

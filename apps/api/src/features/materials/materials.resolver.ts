@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -14,7 +13,6 @@ export class MaterialsResolver {
   constructor(private readonly materials: MaterialsService) {}
 
   @Query(() => MaterialPage, { name: 'materials' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -24,7 +22,6 @@ export class MaterialsResolver {
   }
 
   @Query(() => Material, { name: 'material' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -34,7 +31,6 @@ export class MaterialsResolver {
   }
 
   @Query(() => MaterialSheet, { name: 'materialSheet' })
-  @May('foreman', 'builder')
   sheet(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -44,7 +40,6 @@ export class MaterialsResolver {
   }
 
   @Query(() => MaterialVersionList, { name: 'materialVersions' })
-  @May('foreman', 'builder')
   versions(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -54,7 +49,6 @@ export class MaterialsResolver {
   }
 
   @Mutation(() => Material, { name: 'createMaterial' })
-  @May('foreman')
   create(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -64,7 +58,6 @@ export class MaterialsResolver {
   }
 
   @Mutation(() => Material, { name: 'updateMaterial' })
-  @May('foreman')
   update(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

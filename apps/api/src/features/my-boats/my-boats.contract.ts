@@ -5,7 +5,7 @@ import '../../shape-names.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { outputShape } from '../../platform/shapes/shape.ts';
 
-/** One piece of work as its owner reads it: what and when, not who. */
+/** One piece of work as its owner reads it: what and when, and who only where the yard shows it. */
 export const weekItem = named(
   'OwnerWeekItem',
   z.object({
@@ -13,6 +13,10 @@ export const weekItem = named(
     part: z.string(),
     task: z.string(),
     state: named('OwnerTaskState', z.enum(['planned', 'working', 'done'])),
+    crew: z
+      .array(z.string())
+      .nullable()
+      .describe('Names, as planned; null where the yard does not show owners its crew.'),
     words: z.string(),
   }),
 );
@@ -34,9 +38,34 @@ export const ownerRefit = named(
 );
 export type OwnerRefit = z.output<typeof ownerRefit>;
 
+/** A stretch of this week in which a space is taken: by own work, or by work that is not told. */
+const ownerStretch = named(
+  'OwnerStretch',
+  z.object({
+    from: whenSchema,
+    until: whenSchema,
+    taskId: z.string().nullable().describe('Of the own boats; null: occupied by others.'),
+    words: z.string(),
+  }),
+);
+
+export const ownerSpace = named(
+  'OwnerSpace',
+  z.object({ id, name: z.string(), taken: z.array(ownerStretch) }),
+);
+export type OwnerSpace = z.output<typeof ownerSpace>;
+
 export const MyBoat = outputShape(
   'MyBoat',
-  z.object({ id, name: z.string(), weekStart: date, refits: z.array(ownerRefit) }),
+  z.object({
+    id,
+    name: z.string(),
+    weekStart: date,
+    refits: z.array(ownerRefit),
+    spaces: z
+      .array(ownerSpace)
+      .describe('The spaces that its work needs, and when they are taken this week as planned.'),
+  }),
 );
 export type MyBoat = z.output<typeof MyBoat.schema>;
 

@@ -1,6 +1,5 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { MyBoat, MyBoats } from './my-boats.contract.ts';
@@ -11,14 +10,12 @@ export class MyBoatsController {
   constructor(private readonly boats: MyBoatsService) {}
 
   @Get()
-  @May('owner')
   @Answers(200, MyBoats)
   list(@By() viewer: Viewer): Promise<MyBoats> {
     return this.boats.list(viewer);
   }
 
   @Get(':id')
-  @May('owner')
   @Answers(200, MyBoat)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<MyBoat> {
     return this.boats.get(viewer, id);

@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { MyBoat, MyBoats } from './my-boats.contract.ts';
 import { MyBoatsService } from './my-boats.service.ts';
@@ -10,13 +9,11 @@ export class MyBoatsResolver {
   constructor(private readonly boats: MyBoatsService) {}
 
   @Query(() => MyBoats)
-  @May('owner')
   myBoats(@By() viewer: Viewer, @YardArg() _yardId: string): Promise<MyBoats> {
     return this.boats.list(viewer);
   }
 
   @Query(() => MyBoat)
-  @May('owner')
   myBoat(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

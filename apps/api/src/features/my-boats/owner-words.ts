@@ -1,9 +1,9 @@
 import { addDays } from '#calendar/local-date.ts';
-import { instantOf, isoOf, toLocal } from '#calendar/local-time.ts';
 import { inWords } from '#planning/decode/reading/moments.ts';
 import type { SheetTask, When } from '#planning/decode/sheet.ts';
 import type { OwnerRefit, WeekItem } from './my-boats.contract.ts';
 import type { OwnBoat, OwnBoats } from './my-boats.store.ts';
+import { whenOf } from './owner-when.ts';
 
 type Refit = OwnBoat['refits'][number];
 type RealTask = Refit['tasks'][number];
@@ -13,9 +13,10 @@ const weekdays = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 /** One refit as its owner reads it. */
 export function ownerRefitOf(
   refit: Refit,
-  { sheet, timeZone }: Pick<OwnBoats, 'sheet' | 'timeZone'>,
+  own: Pick<OwnBoats, 'sheet' | 'timeZone' | 'showsCrew'>,
   weekStart: string,
 ): OwnerRefit {
+  const { sheet, timeZone } = own;
   const planned = sheet?.boats.find(({ refitId }) => refitId === refit.id);
   const tasks = sheet?.tasks.filter(({ refitId }) => refitId === refit.id) ?? [];
   const real = new Map(refit.tasks.map((task) => [task.id, task]));
@@ -34,7 +35,7 @@ export function ownerRefitOf(
     tasksDone: refit.tasks.filter(({ state }) => state === 'done').length,
     tasks: tasks.length,
     words: sentence(promised, finish, late, timeZone),
-    thisWeek: tasks.flatMap((task) => daysOf(task, real.get(task.id), weekStart, timeZone)),
+    thisWeek: tasks.flatMap((task) => daysOf(task, real.get(task.id), weekStart, own)),
   };
 }
 
@@ -51,7 +52,7 @@ function daysOf(
   task: SheetTask,
   real: RealTask | undefined,
   weekStart: string,
-  timeZone: string,
+  { timeZone, showsCrew }: Pick<OwnBoats, 'timeZone' | 'showsCrew'>,
 ): WeekItem[] {
   if (real === undefined) return [];
   const done = real.state === 'done' && real.finishedAt !== null;
@@ -66,14 +67,9 @@ function daysOf(
       part: task.part,
       task: task.name,
       state,
+      crew: showsCrew ? task.crew.map(({ name }) => name) : null,
       words: `${weekdays[day]}: ${task.name}, ${task.part}${endings[state]}.`,
     }));
 }
 
 const endings = { planned: '', working: ' (under way)', done: ' (done)' } as const;
-
-function whenOf(at: Date, timeZone: string): When {
-  const minute = instantOf(at.toISOString());
-  const { date, time } = toLocal(minute, timeZone);
-  return { at: isoOf(minute), local: `${date}T${time}` };
-}

@@ -10,7 +10,7 @@ import '../../shape-names.ts';
 export const Observation = outputShape('Observation', observationSchema);
 export const ObservationPage = pageShape(Observation);
 export const ObservationInput = inputShape(
-  'ObservationInput',
+  'NewObservationInput',
   observationSchema.extend({
     id: id.optional().describe('Left out: the service gives it one.'),
   }),

@@ -1,6 +1,5 @@
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -19,7 +18,6 @@ export class ObservationsResolver {
   constructor(private readonly observations: ObservationsService) {}
 
   @Query(() => ObservationPage, { name: 'observations' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -30,7 +28,6 @@ export class ObservationsResolver {
   }
 
   @Query(() => Observation, { name: 'observation' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -40,7 +37,6 @@ export class ObservationsResolver {
   }
 
   @Query(() => MaterialCalibration, { name: 'calibration' })
-  @May('foreman', 'builder')
   calibration(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -50,7 +46,6 @@ export class ObservationsResolver {
   }
 
   @Mutation(() => Observation, { name: 'addObservation' })
-  @May('foreman', 'builder')
   add(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -60,7 +55,6 @@ export class ObservationsResolver {
   }
 
   @Mutation(() => Observation, { name: 'removeObservation' })
-  @May('foreman')
   remove(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -11,7 +11,12 @@ const pay = z.int().nullable().describe('Cents; null where it is not the callerâ
 
 export const Person = outputShape(
   'Person',
-  personSchema.extend({ hourlyCost: pay, overtimeHourlyExtra: pay, revision }),
+  personSchema.extend({
+    hourlyCost: pay,
+    overtimeHourlyExtra: pay,
+    hasAccount: z.boolean().describe('Whether somebody signs in as this person.'),
+    revision,
+  }),
 );
 export const PersonPage = pageShape(Person);
 export const PersonInput = inputShape('PersonInput', personSchema);

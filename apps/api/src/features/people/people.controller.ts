@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class PeopleController {
   constructor(private readonly people: PeopleService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, PersonPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Person>> {
     return this.people.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Person)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Person> {
     return this.people.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Person)
   create(@By() viewer: Viewer, @BodyOf(PersonInput) input: PersonInput): Promise<Person> {
     return this.people.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Person)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class PeopleController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,
@@ -56,5 +50,16 @@ export class PeopleController {
     @IfMatch() revision: number,
   ): Promise<void> {
     return this.people.remove(viewer, id, revision);
+  }
+
+  /** Nobody signs in as the person any more; keys and links of theirs end. The person stays. */
+  @Delete(':id/account')
+  @Answers(204)
+  endAccess(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @IfMatch() revision: number,
+  ): Promise<void> {
+    return this.people.endAccess(viewer, id, revision);
   }
 }

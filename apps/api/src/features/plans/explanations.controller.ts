@@ -1,6 +1,5 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
@@ -19,7 +18,6 @@ export class ExplanationsController {
 
   /** Why a task does not start earlier, everything else as planned. */
   @Get('tasks/:taskId/why-not-earlier')
-  @May('foreman', 'builder')
   @Answers(200, WhyNotEarlier)
   whyNotEarlier(
     @By() viewer: Viewer,
@@ -32,7 +30,6 @@ export class ExplanationsController {
 
   /** What holds the boats up, and how much earlier they were found to finish without each of it. */
   @Get('what-shortens')
-  @May('foreman')
   @Answers(200, WhatShortens)
   whatShortens(
     @By() viewer: Viewer,
@@ -44,7 +41,6 @@ export class ExplanationsController {
 
   /** The checker's word on the plan, by the problem it was made for. */
   @Get('check')
-  @May('foreman')
   @Answers(200, PlanCheck)
   check(@By() viewer: Viewer, @Param('id') id: string): Promise<PlanCheck> {
     return this.explanations.check(viewer, id);

@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import {
@@ -18,7 +17,6 @@ export class ExplanationsResolver {
   constructor(private readonly explanations: ExplanationsService) {}
 
   @Query(() => WhyNotEarlier, { name: 'whyNotEarlier' })
-  @May('foreman', 'builder')
   whyNotEarlier(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -30,7 +28,6 @@ export class ExplanationsResolver {
   }
 
   @Query(() => WhatShortens, { name: 'whatShortens' })
-  @May('foreman')
   whatShortens(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -41,7 +38,6 @@ export class ExplanationsResolver {
   }
 
   @Query(() => PlanCheck, { name: 'planCheck' })
-  @May('foreman')
   check(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Get, Param } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
@@ -13,7 +12,6 @@ export class MixSheetsController {
 
   /** What to weigh, in which cups, by when. */
   @Get('mix-sheets')
-  @May('foreman', 'builder')
   @Answers(200, MixSheets)
   list(
     @By() viewer: Viewer,
@@ -24,7 +22,6 @@ export class MixSheetsController {
   }
 
   @Get('tasks/:taskId/mix-sheet')
-  @May('foreman', 'builder')
   @Answers(200, TaskMixSheet)
   ofTask(
     @By() viewer: Viewer,
@@ -36,7 +33,6 @@ export class MixSheetsController {
 
   /** What to buy, by week, with the shelf life where a sheet says it. */
   @Get('shopping')
-  @May('foreman', 'builder')
   @Answers(200, PlanShopping)
   shopping(@By() viewer: Viewer, @Param('id') id: string): Promise<PlanShopping> {
     return this.sheets.shopping(viewer, id);

@@ -1,6 +1,5 @@
 import { Args, ID, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import { MixSheets, MixSheetsQuery, PlanShopping, TaskMixSheet } from './mix-sheets.contract.ts';
@@ -12,7 +11,6 @@ export class MixSheetsResolver {
   constructor(private readonly sheets: MixSheetsService) {}
 
   @Query(() => MixSheets, { name: 'mixSheets' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -23,7 +21,6 @@ export class MixSheetsResolver {
   }
 
   @Query(() => TaskMixSheet, { name: 'mixSheet' })
-  @May('foreman', 'builder')
   ofTask(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -34,7 +31,6 @@ export class MixSheetsResolver {
   }
 
   @Query(() => PlanShopping, { name: 'shopping' })
-  @May('foreman', 'builder')
   shopping(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Get, Param, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
@@ -23,21 +22,18 @@ export class PlansController {
 
   /** Newest first. */
   @Get()
-  @May('foreman')
   @Answers(200, PlanSummaryPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<PlanSummary>> {
     return this.plans.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Plan)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Plan> {
     return this.plans.get(viewer, id);
   }
 
   @Get(':id/week')
-  @May('foreman', 'builder')
   @Answers(200, Week)
   week(
     @By() viewer: Viewer,
@@ -48,14 +44,12 @@ export class PlansController {
   }
 
   @Get(':id/chains')
-  @May('foreman', 'builder')
   @Answers(200, PlanChains)
   chains(@By() viewer: Viewer, @Param('id') id: string): Promise<PlanChains> {
     return this.plans.chains(viewer, id);
   }
 
   @Post(':id/publish')
-  @May('foreman')
   @Answers(200, PublishedPlan)
   publish(@By() viewer: Viewer, @Param('id') id: string): Promise<PublishedPlan> {
     return this.plans.publish(viewer, id);

@@ -1,6 +1,5 @@
 import { Args, ID, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -22,7 +21,6 @@ export class PlansResolver {
   constructor(private readonly plans: PlansService) {}
 
   @Query(() => PlanSummaryPage, { name: 'plans' })
-  @May('foreman')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -32,7 +30,6 @@ export class PlansResolver {
   }
 
   @Query(() => Plan, { name: 'plan' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -42,13 +39,11 @@ export class PlansResolver {
   }
 
   @Query(() => Plan, { name: 'publishedPlan' })
-  @May('foreman', 'builder')
   published(@By() viewer: Viewer, @YardArg() _yardId: string): Promise<Plan> {
     return this.plans.get(viewer, null);
   }
 
   @Query(() => Week, { name: 'planWeek' })
-  @May('foreman', 'builder')
   week(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -59,7 +54,6 @@ export class PlansResolver {
   }
 
   @Query(() => PlanChains, { name: 'planChains' })
-  @May('foreman', 'builder')
   chains(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -69,7 +63,6 @@ export class PlansResolver {
   }
 
   @Mutation(() => PublishedPlan, { name: 'publishPlan' })
-  @May('foreman')
   publish(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Get } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
@@ -18,28 +17,24 @@ export class PublishedPlanController {
   ) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, Plan)
   get(@By() viewer: Viewer): Promise<Plan> {
     return this.plans.get(viewer, null);
   }
 
   @Get('week')
-  @May('foreman', 'builder')
   @Answers(200, Week)
   week(@By() viewer: Viewer, @QueryOf(WeekQuery) query: WeekQuery): Promise<Week> {
     return this.plans.week(viewer, null, query);
   }
 
   @Get('chains')
-  @May('foreman', 'builder')
   @Answers(200, PlanChains)
   chains(@By() viewer: Viewer): Promise<PlanChains> {
     return this.plans.chains(viewer, null);
   }
 
   @Get('mix-sheets')
-  @May('foreman', 'builder')
   @Answers(200, MixSheets)
   mixSheets(
     @By() viewer: Viewer,
@@ -49,7 +44,6 @@ export class PublishedPlanController {
   }
 
   @Get('shopping')
-  @May('foreman', 'builder')
   @Answers(200, PlanShopping)
   shopping(@By() viewer: Viewer): Promise<PlanShopping> {
     return this.sheets.shopping(viewer, null);

@@ -7,7 +7,10 @@ import '../../shape-names.ts';
 export const Procedure = outputShape('Procedure', procedureSchema);
 export const ProcedurePage = pageShape(Procedure);
 /** Versions are numbered here: the first is 1. */
-export const ProcedureInput = inputShape('ProcedureInput', procedureSchema.omit({ version: true }));
+export const ProcedureInput = inputShape(
+  'NewProcedureInput',
+  procedureSchema.omit({ version: true }),
+);
 export const ProcedureVersionInput = inputShape(
   'ProcedureVersionInput',
   procedureSchema.omit({ id: true, version: true }),

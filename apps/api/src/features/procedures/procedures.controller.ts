@@ -1,7 +1,6 @@
 import { Controller, Get, Param, Post } from '@nestjs/common';
 import { z } from 'zod';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
@@ -23,21 +22,18 @@ export class ProceduresController {
   constructor(private readonly procedures: ProceduresService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, ProcedurePage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Procedure>> {
     return this.procedures.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Procedure)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Procedure> {
     return this.procedures.get(viewer, id);
   }
 
   @Get(':id/versions/:version')
-  @May('foreman', 'builder')
   @Answers(200, Procedure)
   getVersion(
     @By() viewer: Viewer,
@@ -48,14 +44,12 @@ export class ProceduresController {
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Procedure)
   create(@By() viewer: Viewer, @BodyOf(ProcedureInput) input: ProcedureInput): Promise<Procedure> {
     return this.procedures.create(viewer, input);
   }
 
   @Post(':id/versions')
-  @May('foreman')
   @Answers(201, Procedure)
   createVersion(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -18,7 +17,6 @@ export class ProceduresResolver {
   constructor(private readonly procedures: ProceduresService) {}
 
   @Query(() => ProcedurePage, { name: 'procedures' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -28,7 +26,6 @@ export class ProceduresResolver {
   }
 
   @Query(() => Procedure, { name: 'procedure' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -39,7 +36,6 @@ export class ProceduresResolver {
   }
 
   @Mutation(() => Procedure, { name: 'createProcedure' })
-  @May('foreman')
   create(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -49,7 +45,6 @@ export class ProceduresResolver {
   }
 
   @Mutation(() => Procedure, { name: 'createProcedureVersion' })
-  @May('foreman')
   createVersion(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

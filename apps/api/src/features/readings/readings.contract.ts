@@ -11,7 +11,7 @@ export const ReadingPage = pageShape(Reading);
 export const ReadingList = outputShape('ReadingList', z.object({ items: z.array(readingSchema) }));
 
 const given = named(
-  'Reading',
+  'NewReading',
   readingSchema.extend({
     id: id.optional().describe('Left out: the service gives it one.'),
   }),

@@ -1,36 +1,33 @@
 import { z } from 'zod';
-import { roleSchema } from '#planning/yard/people.ts';
-import { id, instant } from '#planning/yard/scalars.ts';
-import { named } from '../../platform/shapes/names.ts';
+import { typedPassword } from '../../platform/access/typed-password.ts';
+import { pageShape } from '../../platform/paging/page.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import '../../shape-names.ts';
 
 export const SignIn = inputShape(
   'SignInInput',
-  z.strictObject({ email: z.email().max(254), password: z.string().min(1).max(200) }),
+  z.strictObject({ email: z.email().max(254), password: typedPassword }),
 );
 export type SignIn = z.output<typeof SignIn.schema>;
 
-export const Session = outputShape(
-  'Session',
+/** An open session as its account sees it in the list. */
+export const MySession = outputShape(
+  'MySession',
   z.object({
-    token: z.string().describe('Send it as `Authorization: Bearer …`; it is shown only here.'),
-    expiresAt: instant,
+    id: z.string(),
+    agent: z.string().describe('What the browser or program said of itself.'),
+    createdAt: z.iso.datetime(),
+    lastSeenAt: z.iso.datetime().describe('Behind the truth by a minute at most.'),
+    expiresAt: z.iso.datetime().describe('The latest end; idle for hours it ends before.'),
+    secondFactorAt: z.iso.datetime().nullable().describe('When a second factor was shown in it.'),
+    current: z.boolean().describe('It is the one that asks.'),
   }),
 );
-export type Session = z.output<typeof Session.schema>;
+export type MySession = z.output<typeof MySession.schema>;
 
-export const Me = outputShape(
-  'Me',
-  z.object({
-    email: z.string(),
-    name: z.string(),
-    memberships: z.array(
-      named(
-        'Membership',
-        z.object({ yardId: id, yard: z.string(), memberId: id, roles: z.array(roleSchema) }),
-      ),
-    ),
-  }),
+export const MySessionPage = pageShape(MySession);
+
+export const ClosedSessions = outputShape(
+  'ClosedSessions',
+  z.object({ closed: z.int().describe('How many there were.') }),
 );
-export type Me = z.output<typeof Me.schema>;
+export type ClosedSessions = z.output<typeof ClosedSessions.schema>;

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class SkillsController {
   constructor(private readonly skills: SkillsService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, SkillPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Skill>> {
     return this.skills.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Skill)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Skill> {
     return this.skills.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Skill)
   create(@By() viewer: Viewer, @BodyOf(SkillInput) input: SkillInput): Promise<Skill> {
     return this.skills.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Skill)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class SkillsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class SlotListsController {
   constructor(private readonly slotLists: SlotListsService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, SlotListPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<SlotList>> {
     return this.slotLists.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, SlotList)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<SlotList> {
     return this.slotLists.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, SlotList)
   create(@By() viewer: Viewer, @BodyOf(SlotListInput) input: SlotListInput): Promise<SlotList> {
     return this.slotLists.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, SlotList)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class SlotListsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

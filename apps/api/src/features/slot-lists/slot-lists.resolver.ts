@@ -1,6 +1,5 @@
 import { Args, ID, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -13,7 +12,6 @@ export class SlotListsResolver {
   constructor(private readonly slotLists: SlotListsService) {}
 
   @Query(() => SlotListPage, { name: 'slotLists' })
-  @May('foreman', 'builder')
   list(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -23,7 +21,6 @@ export class SlotListsResolver {
   }
 
   @Query(() => SlotList, { name: 'slotList' })
-  @May('foreman', 'builder')
   get(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -33,7 +30,6 @@ export class SlotListsResolver {
   }
 
   @Mutation(() => SlotList, { name: 'createSlotList' })
-  @May('foreman')
   create(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -43,7 +39,6 @@ export class SlotListsResolver {
   }
 
   @Mutation(() => SlotList, { name: 'updateSlotList' })
-  @May('foreman')
   update(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class SpacesController {
   constructor(private readonly spaces: SpacesService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, SpacePage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Space>> {
     return this.spaces.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Space)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Space> {
     return this.spaces.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Space)
   create(@By() viewer: Viewer, @BodyOf(SpaceInput) input: SpaceInput): Promise<Space> {
     return this.spaces.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Space)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class SpacesController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

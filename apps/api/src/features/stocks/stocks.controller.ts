@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class StocksController {
   constructor(private readonly stocks: StocksService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, StockPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Stock>> {
     return this.stocks.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Stock)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Stock> {
     return this.stocks.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Stock)
   create(@By() viewer: Viewer, @BodyOf(StockInput) input: StockInput): Promise<Stock> {
     return this.stocks.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Stock)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class StocksController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Controller, Delete, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,28 +14,24 @@ export class ToolsController {
   constructor(private readonly tools: ToolsService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, ToolPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Tool>> {
     return this.tools.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Tool)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Tool> {
     return this.tools.get(viewer, id);
   }
 
   @Post()
-  @May('foreman')
   @Answers(201, Tool)
   create(@By() viewer: Viewer, @BodyOf(ToolInput) input: ToolInput): Promise<Tool> {
     return this.tools.create(viewer, input);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Tool)
   update(
     @By() viewer: Viewer,
@@ -48,7 +43,6 @@ export class ToolsController {
   }
 
   @Delete(':id')
-  @May('foreman')
   @Answers(204)
   remove(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Controller, Get, Param, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import type { Page } from '../../platform/paging/page.ts';
@@ -13,7 +12,6 @@ export class ClaimsController {
   constructor(private readonly claims: ClaimsService) {}
 
   @Get('claims')
-  @May('foreman', 'builder')
   @Answers(200, ClaimPage)
   list(
     @By() viewer: Viewer,
@@ -24,14 +22,12 @@ export class ClaimsController {
   }
 
   @Get('claims/:id')
-  @May('foreman', 'builder')
   @Answers(200, Claim)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Claim> {
     return this.claims.get(viewer, id);
   }
 
   @Post('tasks/:taskId/claims')
-  @May('foreman', 'builder')
   @Answers(201, Claim)
   claim(
     @By() viewer: Viewer,
@@ -42,14 +38,12 @@ export class ClaimsController {
   }
 
   @Post('claims/:id/release')
-  @May('foreman', 'builder')
   @Answers(200, Claim)
   release(@By() viewer: Viewer, @Param('id') id: string): Promise<Claim> {
     return this.claims.release(viewer, id);
   }
 
   @Post('claims/:id/start')
-  @May('foreman', 'builder')
   @Answers(200, Claim)
   start(
     @By() viewer: Viewer,
@@ -60,7 +54,6 @@ export class ClaimsController {
   }
 
   @Post('claims/:id/finish')
-  @May('foreman', 'builder')
   @Answers(200, Claim)
   finish(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Controller, Get } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
 import { QueryOf } from '../../platform/shapes/input.ts';
@@ -12,7 +11,6 @@ export class ReadyController {
   constructor(private readonly service: ReadyService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, Ready)
   ready(@By() viewer: Viewer, @QueryOf(ReadyQuery) { whose }: ReadyQuery): Promise<Ready> {
     return this.service.ready(viewer, whose);

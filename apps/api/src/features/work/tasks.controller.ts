@@ -1,6 +1,5 @@
 import { Controller, Get, Param, Patch } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
@@ -15,21 +14,18 @@ export class TasksController {
   constructor(private readonly tasks: TasksService) {}
 
   @Get()
-  @May('foreman', 'builder')
   @Answers(200, TaskPage)
   list(@By() viewer: Viewer, @PageOf() page: PageRequest): Promise<Page<Task>> {
     return this.tasks.list(viewer, page);
   }
 
   @Get(':id')
-  @May('foreman', 'builder')
   @Answers(200, Task)
   get(@By() viewer: Viewer, @Param('id') id: string): Promise<Task> {
     return this.tasks.get(viewer, id);
   }
 
   @Patch(':id')
-  @May('foreman')
   @Answers(200, Task)
   fix(
     @By() viewer: Viewer,

@@ -1,6 +1,5 @@
 import { Args, ID, Mutation, Query, registerEnumType, Resolver } from '@nestjs/graphql';
 import { By, YardArg } from '../../platform/access/caller.ts';
-import { May } from '../../platform/access/rules.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -23,7 +22,6 @@ export class WorkResolver {
   ) {}
 
   @Query(() => Ready)
-  @May('foreman', 'builder')
   ready(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -33,7 +31,6 @@ export class WorkResolver {
   }
 
   @Query(() => ClaimPage)
-  @May('foreman', 'builder')
   claims(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -44,13 +41,11 @@ export class WorkResolver {
   }
 
   @Query(() => Claim)
-  @May('foreman', 'builder')
   claim(@By() viewer: Viewer, @YardArg() _yardId: string, @IdArg() id: string): Promise<Claim> {
     return this.claimed.get(viewer, id);
   }
 
   @Mutation(() => Claim)
-  @May('foreman', 'builder')
   claimTask(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -61,7 +56,6 @@ export class WorkResolver {
   }
 
   @Mutation(() => Claim)
-  @May('foreman', 'builder')
   releaseClaim(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -71,7 +65,6 @@ export class WorkResolver {
   }
 
   @Mutation(() => Claim)
-  @May('foreman', 'builder')
   startClaim(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -82,7 +75,6 @@ export class WorkResolver {
   }
 
   @Mutation(() => Claim)
-  @May('foreman', 'builder')
   finishClaim(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

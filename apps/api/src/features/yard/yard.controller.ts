@@ -1,9 +1,9 @@
 import { Controller, Get, Patch, Post, Put } from '@nestjs/common';
 import { By, ByAccount } from '../../platform/access/caller.ts';
-import { May, SignedIn } from '../../platform/access/rules.ts';
 import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
 import { Answers } from '../../platform/http/answers.ts';
+import { LargeBody } from '../../platform/http/json-body.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
 import {
   Outdoor,
@@ -22,7 +22,6 @@ export class YardController {
   constructor(private readonly yards: YardService) {}
 
   @Get()
-  @SignedIn()
   @Answers(200, YardList)
   list(@ByAccount() account: Account): Promise<YardList> {
     return this.yards.list(account);
@@ -30,21 +29,19 @@ export class YardController {
 
   /** Takes a whole yard file; who sends it becomes its foreman. */
   @Post()
-  @SignedIn()
+  @LargeBody()
   @Answers(201, Yard)
   create(@ByAccount() account: Account, @BodyOf(YardFileInput) file: YardFile): Promise<Yard> {
     return this.yards.create(account, file);
   }
 
   @Get(':yardId')
-  @May('foreman', 'builder', 'owner')
   @Answers(200, Yard)
   get(@By() viewer: Viewer): Promise<Yard> {
     return this.yards.get(viewer);
   }
 
   @Patch(':yardId')
-  @May('foreman')
   @Answers(200, Yard)
   update(
     @By() viewer: Viewer,
@@ -55,7 +52,6 @@ export class YardController {
   }
 
   @Get(':yardId/export')
-  @May('foreman')
   @Answers(200, YardFileInput)
   export(@By() viewer: Viewer): Promise<YardFile> {
     return this.yards.export(viewer);
@@ -63,14 +59,12 @@ export class YardController {
 
   /** What is to be looked at, though it may be planned. */
   @Get(':yardId/warnings')
-  @May('foreman', 'builder')
   @Answers(200, YardWarnings)
   warnings(@By() viewer: Viewer): Promise<YardWarnings> {
     return this.yards.warnings(viewer);
   }
 
   @Get(':yardId/outdoor')
-  @May('foreman', 'builder')
   @Answers(200, Outdoor)
   outdoor(@By() viewer: Viewer): Promise<Outdoor> {
     return this.yards.outdoor(viewer);
@@ -78,7 +72,7 @@ export class YardController {
 
   /** An hourly table replaces the one before. */
   @Put(':yardId/outdoor')
-  @May('foreman')
+  @LargeBody()
   @Answers(200, Outdoor)
   importOutdoor(@By() viewer: Viewer, @BodyOf(OutdoorInput) input: OutdoorInput): Promise<Outdoor> {
     return this.yards.importOutdoor(viewer, input);

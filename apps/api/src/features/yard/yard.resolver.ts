@@ -1,6 +1,5 @@
 import { Args, Int, Mutation, Query, Resolver } from '@nestjs/graphql';
 import { By, ByAccount, YardArg } from '../../platform/access/caller.ts';
-import { May, SignedIn } from '../../platform/access/rules.ts';
 import type { Account, Viewer } from '../../platform/access/viewer.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
 import { Outdoor, OutdoorInput, Yard, YardList, YardPatch, YardWarnings } from './yard.contract.ts';
@@ -12,31 +11,26 @@ export class YardResolver {
   constructor(private readonly service: YardService) {}
 
   @Query(() => YardList)
-  @SignedIn()
   yards(@ByAccount() account: Account): Promise<YardList> {
     return this.service.list(account);
   }
 
   @Query(() => Yard)
-  @May('foreman', 'builder', 'owner')
   yard(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<Yard> {
     return this.service.get(viewer);
   }
 
   @Query(() => Outdoor)
-  @May('foreman', 'builder')
   outdoor(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<Outdoor> {
     return this.service.outdoor(viewer);
   }
 
   @Query(() => YardWarnings)
-  @May('foreman', 'builder')
   yardWarnings(@YardArg() _yardId: string, @By() viewer: Viewer): Promise<YardWarnings> {
     return this.service.warnings(viewer);
   }
 
   @Mutation(() => Yard)
-  @May('foreman')
   updateYard(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,
@@ -47,7 +41,6 @@ export class YardResolver {
   }
 
   @Mutation(() => Outdoor)
-  @May('foreman')
   importOutdoor(
     @By() viewer: Viewer,
     @YardArg() _yardId: string,

@@ -24,10 +24,16 @@ import { findOutdoor, findYard, showYard, updateYard, withForeman } from './yard
 export class YardService {
   constructor(private readonly database: Database) {}
 
-  /** Those that the account is a member of. */
-  list({ accountId }: Account): Promise<YardList> {
-    return this.database.outsideYards(async (tx) => {
-      const where = { members: { some: { accountId } } };
+  /** Those that the account is a member of, and that the session gets into. */
+  list({ accountId, sessionId }: Account): Promise<YardList> {
+    return this.database.asAccount(accountId, async (tx) => {
+      const shown = await tx.session.count({
+        where: { id: sessionId, secondFactorAt: { not: null } },
+      });
+      const where = {
+        members: { some: { accountId } },
+        ...(shown === 0 ? { secondFactorRequired: false } : {}),
+      };
       const rows = await tx.yard.findMany({ where, orderBy: { id: 'asc' } });
       return { items: rows.map(showYard) };
     });
@@ -39,8 +45,9 @@ export class YardService {
     refuseFaults({ yard: file, path: '' });
     refuse(futureFaults(file, new Date().toISOString()));
     const yardId = file.id;
-    return this.database.inYard({ yardId, memberId }, async (tx) => {
-      await saveYard(tx, file);
+    const { accountId } = account;
+    return this.database.founding({ yardId, accountId, memberId }, async (tx) => {
+      await saveYard(tx, file, { memberId, accountId });
       const tasks = await makeTasks(tx, yardId);
       await appendEvent(tx, { yardId, memberId }, 'yard-added', 'yard', yardId, { tasks });
       return findYard(tx, yardId);

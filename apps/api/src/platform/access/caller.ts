@@ -1,19 +1,20 @@
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import { Args, ID } from '@nestjs/graphql';
 import type { FastifyRequest } from 'fastify';
+import type { GraphQLResolveInfo } from 'graphql';
 import { DomainError } from '#kernel/error.ts';
-import { bearerToken, tokenOf } from './token.ts';
 import type { Account, Caller, Viewer } from './viewer.ts';
 
 /** Mercurius' context of a call: a request over HTTP, or a socket with what its `connection_init` brought. */
 export interface GraphqlContext {
   readonly req: FastifyRequest;
-  readonly authorization?: unknown;
+  readonly connection?: { readonly authorization: unknown; readonly csrf: unknown };
 }
 
 /**
- * One call has one key: the request of REST, or in GraphQL the field being resolved, since two
- * fields of one query may name two yards and are resolved side by side.
+ * One call has one key: the request of REST, or in GraphQL the root field being resolved, since
+ * two fields of one query may name two yards and are resolved side by side. What is below a root
+ * field is asked for by the same caller.
  */
 const callers = new WeakMap<object, Caller>();
 
@@ -21,14 +22,33 @@ export function setCaller(context: ExecutionContext, caller: Caller): void {
   callers.set(callKey(context), caller);
 }
 
+/** Undefined: the guard has not seen the call. */
+export function knownCaller(context: ExecutionContext): Caller | undefined {
+  return callers.get(callKey(context));
+}
+
+export function callerOf(context: ExecutionContext): Caller {
+  return knownCaller(context) ?? { by: null };
+}
+
 function callKey(context: ExecutionContext): object {
-  const key: unknown = isGraphql(context) ? context.getArgByIndex(3) : context.getArgByIndex(0);
-  if (typeof key !== 'object' || key === null) throw new TypeError('a call without a request');
-  return key;
+  if (!isGraphql(context)) return requestOf(context);
+  let { path } = infoOf(context);
+  while (path.prev) path = path.prev;
+  return path;
 }
 
 export function isGraphql(context: ExecutionContext): boolean {
   return context.getType<string>() === 'graphql';
+}
+
+export function infoOf(context: ExecutionContext): GraphQLResolveInfo {
+  return context.getArgByIndex<GraphQLResolveInfo>(3);
+}
+
+/** What the socket of a subscription brought; undefined for a call over HTTP. */
+export function connectionOf(context: ExecutionContext): GraphqlContext['connection'] {
+  return isGraphql(context) ? context.getArgByIndex<GraphqlContext>(2).connection : undefined;
 }
 
 export function requestOf(context: ExecutionContext): FastifyRequest {
@@ -37,45 +57,32 @@ export function requestOf(context: ExecutionContext): FastifyRequest {
     : context.switchToHttp().getRequest<FastifyRequest>();
 }
 
-export function tokenOfCall(context: ExecutionContext): string | undefined {
-  const sent = isGraphql(context)
-    ? context.getArgByIndex<GraphqlContext>(2).authorization
-    : undefined;
-  return bearerToken(sent) ?? tokenOf(requestOf(context).headers);
-}
-
-/** The yard that a call names: in its address, as an argument, or in its input. */
+/** The yard that a call names: in its address, or as the argument `yardId`. */
 export function yardIdOf(context: ExecutionContext): string | undefined {
   const named: unknown = isGraphql(context) ? context.getArgByIndex(1) : requestOf(context).params;
-  return field(named, 'yardId') ?? field(fieldOf(named, 'input'), 'yardId');
+  if (typeof named !== 'object' || named === null) return undefined;
+  const yardId: unknown = Reflect.get(named, 'yardId');
+  return typeof yardId === 'string' ? yardId : undefined;
 }
 
-function field(of: unknown, key: string): string | undefined {
-  const value = fieldOf(of, key);
-  return typeof value === 'string' ? value : undefined;
-}
-
-function fieldOf(of: unknown, key: string): unknown {
-  return typeof of === 'object' && of !== null ? Reflect.get(of, key) : undefined;
-}
-
-export function callerOf(context: ExecutionContext): Caller {
-  return callers.get(callKey(context)) ?? {};
-}
-
-/** `@By() viewer: Viewer`, in a handler with `@May`. */
+/** `@By() viewer: Viewer`, where the table gives roles. */
 export const By = createParamDecorator((_: unknown, context: ExecutionContext): Viewer => {
   const { viewer } = callerOf(context);
   if (!viewer) throw new DomainError('access.sign-in');
   return viewer;
 });
 
-/** `@ByAccount() account: Account`, in a handler with `@SignedIn`. */
+/** `@ByAccount() account: Account`, where no program key may call. */
 export const ByAccount = createParamDecorator((_: unknown, context: ExecutionContext): Account => {
   const { account } = callerOf(context);
   if (!account) throw new DomainError('access.sign-in');
   return account;
 });
+
+/** `@ByMaybe() caller: Caller`, where anyone may call and it matters whether they are signed in. */
+export const ByMaybe = createParamDecorator((_: unknown, context: ExecutionContext): Caller =>
+  callerOf(context),
+);
 
 /** The GraphQL argument `yardId`, by which the guard knows the yard. */
 export const YardArg = (): ParameterDecorator => Args('yardId', { type: () => ID });

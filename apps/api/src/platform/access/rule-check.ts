@@ -1,52 +1,41 @@
-import { Injectable, type OnApplicationBootstrap, RequestMethod } from '@nestjs/common';
-import { METHOD_METADATA, PATH_METADATA } from '@nestjs/common/constants.js';
+import { Inject, Injectable, type OnApplicationBootstrap, type Type } from '@nestjs/common';
 import { DiscoveryService, MetadataScanner } from '@nestjs/core';
-import { accessRuleKey } from './rules.ts';
+import type { Rule } from '#access/rule.ts';
+import { rulesToken } from './access.ts';
+import { handlersOf } from './handlers.ts';
 
-const graphqlHandler = 'graphql:resolver_type';
-const graphqlRoots: readonly unknown[] = ['Query', 'Mutation', 'Subscription'];
-
-/** Default deny, found at start: a handler whose access nobody decided keeps the service from starting. */
+/**
+ * Default deny, found at start: a handler whose access nobody decided keeps the service from
+ * starting, and so does a row that no handler answers to, which would be a wish and not a rule.
+ */
 @Injectable()
 export class RuleCheck implements OnApplicationBootstrap {
   constructor(
     private readonly discovery: DiscoveryService,
     private readonly scanner: MetadataScanner,
+    @Inject(rulesToken) private readonly rules: ReadonlyMap<string, Rule>,
   ) {}
 
   onApplicationBootstrap(): void {
-    const open = [...this.discovery.getControllers(), ...this.discovery.getProviders()].flatMap(
-      ({ metatype }) =>
-        typeof metatype === 'function' ? openHandlers(metatype, this.scanner) : [],
+    const classes = [...this.discovery.getControllers(), ...this.discovery.getProviders()].flatMap(
+      ({ metatype }) => (isClass(metatype) ? [metatype] : []),
     );
-    if (open.length > 0) {
-      throw new Error(`No access rule (@May, @SignedIn or @Public) on: ${open.join(', ')}`);
-    }
+    const handlers = handlersOf(classes, this.scanner);
+    const answered = new Set(handlers.map(({ face }) => face));
+    const open = handlers
+      .filter(({ face }) => !this.rules.has(face))
+      .map(
+        ({ face, owner, method }) => `no row of the table for ${face} (${owner.name}.${method})`,
+      );
+    const empty = [...this.rules]
+      .filter(([face]) => !face.startsWith('job ') && !answered.has(face))
+      .map(([face, { operation }]) => `no handler for ${face} (row ${operation})`);
+    const wrong = [...open, ...empty];
+    if (wrong.length > 0)
+      throw new Error(`Who may do what is not settled:\n  ${wrong.join('\n  ')}`);
   }
 }
 
-function openHandlers(
-  owner: { readonly name: string; readonly prototype?: unknown },
-  scanner: MetadataScanner,
-): string[] {
-  const prototype = owner.prototype;
-  if (typeof prototype !== 'object' || prototype === null) return [];
-  return scanner
-    .getAllMethodNames(prototype)
-    .filter((name) => {
-      const method: unknown = Reflect.get(prototype, name);
-      return (
-        typeof method === 'function' &&
-        isHandler(method) &&
-        !Reflect.hasMetadata(accessRuleKey, method)
-      );
-    })
-    .map((name) => `${owner.name}.${name}`);
-}
-
-function isHandler(method: object): boolean {
-  const isRoute =
-    Reflect.hasMetadata(PATH_METADATA, method) &&
-    Reflect.getMetadata(METHOD_METADATA, method) in RequestMethod;
-  return isRoute || graphqlRoots.includes(Reflect.getMetadata(graphqlHandler, method));
+function isClass(metatype: unknown): metatype is Type {
+  return typeof metatype === 'function' && typeof metatype.prototype === 'object';
 }

@@ -1,55 +1,95 @@
-import { Injectable } from '@nestjs/common';
-import { Database } from '../database/database.ts';
-import { hashOf, newToken } from './token.ts';
-import type { Caller } from './viewer.ts';
+import { Inject, Injectable } from '@nestjs/common';
+import { hashOf, newToken } from '#persistence/access/token.ts';
+import { DomainError } from '#kernel/error.ts';
+import { type Config, configToken } from '../config/config.ts';
+import { Database, type Tx } from '../database/database.ts';
+import { csrfOf } from './csrf.ts';
+import type { Session } from './session-shape.ts';
+import type { Account } from './viewer.ts';
 
-const lifetimeMs = 14 * 24 * 60 * 60 * 1000;
+const dayMs = 24 * 60 * 60 * 1000;
 
-/** Sessions, and who a token or a membership makes the caller. */
+/** How long the second factor may take after the password. */
+const pendingMs = 5 * 60 * 1000;
+
+interface Opening {
+  readonly agent: string;
+  /** Whether one was shown. A passkey is two in one. */
+  readonly secondFactor: boolean;
+}
+
+/** Throws where what the sign-in was judged by is not so any more; it holds until the session is there. */
+export type StillSo = (tx: Tx) => Promise<void>;
+
+const always: StillSo = () => Promise.resolve();
+
+/** Opens and closes sessions; whose a token is, the guard asks the database. */
 @Injectable()
 export class Sessions {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    @Inject(configToken) private readonly config: Config,
+  ) {}
 
   /** A new session; the token is known to nobody else. */
-  async open(accountId: string): Promise<{ token: string; expiresAt: Date }> {
+  async open(
+    accountId: string,
+    { agent, secondFactor }: Opening,
+    stillSo = always,
+  ): Promise<Session> {
     const token = newToken();
-    const expiresAt = new Date(Date.now() + lifetimeMs);
-    await this.database.outsideYards((tx) =>
-      tx.session.create({ data: { tokenHash: hashOf(token), accountId, expiresAt } }),
-    );
-    return { token, expiresAt };
+    const now = Date.now();
+    const expiresAt = new Date(now + this.config.sessionDays * dayMs);
+    const secondFactorAt = secondFactor ? new Date(now) : null;
+    const data = { tokenHash: hashOf(token), accountId, agent, secondFactorAt, expiresAt };
+    await this.database.asAccount(accountId, async (tx) => {
+      await stillSo(tx);
+      await tx.session.create({ data });
+    });
+    return shown(token, expiresAt);
   }
 
-  async close(token: string): Promise<void> {
-    await this.database.outsideYards((tx) =>
-      tx.session.deleteMany({ where: { tokenHash: hashOf(token) } }),
-    );
+  /** The password was right: what to send with a code of the second factor, within five minutes. */
+  async openPending(accountId: string, agent: string, stillSo = always): Promise<string> {
+    const token = newToken();
+    const expiresAt = new Date(Date.now() + pendingMs);
+    await this.database.asAccount(accountId, async (tx) => {
+      await stillSo(tx);
+      await tx.pendingSignIn.create({
+        data: { tokenHash: hashOf(token), accountId, agent, expiresAt },
+      });
+    });
+    return token;
   }
 
-  /** Whose session it is, and who that is in the yard, if one is named and they are its member. */
-  async callerOf(token: string | undefined, yardId?: string): Promise<Caller> {
-    if (token === undefined) return {};
-    const session = await this.database.outsideYards((tx) =>
-      tx.session.findFirst({
-        where: { tokenHash: hashOf(token), expiresAt: { gt: new Date() } },
-        select: {
-          account: {
-            select: {
-              id: true,
-              email: true,
-              name: true,
-              members: { where: { yardId: yardId ?? '' } },
-            },
-          },
-        },
-      }),
+  /** Ends the session that the call came with. */
+  async close({ accountId, sessionId }: Account): Promise<void> {
+    await this.database.asAccount(accountId, (tx) =>
+      tx.session.deleteMany({ where: { id: sessionId, accountId } }),
     );
-    if (!session) return {};
-    const { id: accountId, email, name, members } = session.account;
-    const account = { accountId, email, name };
-    const [member] = members;
-    if (members.length === 0) return { account };
-    const viewer = { accountId, yardId: member.yardId, memberId: member.id, roles: member.roles };
-    return { account, viewer };
   }
 }
+
+/**
+ * The same session under a new token, the old one being void: who gains a right gets a new secret,
+ * and who changes the password is rid of whoever has the old one (OWASP Session Management Cheat
+ * Sheet, "Renew the Session ID After Any Privilege Level Change"). In a transaction of the account.
+ */
+export async function renewSession(
+  tx: Tx,
+  { accountId, sessionId }: Pick<Account, 'accountId' | 'sessionId'>,
+  more: { readonly secondFactorAt?: Date } = {},
+): Promise<Session> {
+  const token = newToken();
+  const data = { tokenHash: hashOf(token), ...more };
+  const { count } = await tx.session.updateMany({ where: { id: sessionId, accountId }, data });
+  if (count !== 1) throw new DomainError('access.sign-in');
+  const { expiresAt } = await tx.session.findUniqueOrThrow({ where: { id: sessionId } });
+  return shown(token, expiresAt);
+}
+
+const shown = (token: string, expiresAt: Date): Session => ({
+  token,
+  expiresAt: expiresAt.toISOString(),
+  csrf: csrfOf(token),
+});

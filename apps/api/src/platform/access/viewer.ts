@@ -1,3 +1,4 @@
+import type { Scope, Whose } from '#access/rule.ts';
 import type { Role } from '#planning/yard/people.ts';
 
 /** Who asks, in one yard; the first argument of every service call of a yard. */
@@ -7,6 +8,8 @@ export interface Viewer {
   /** The person's id in the yard. */
   readonly memberId: string;
   readonly roles: readonly Role[];
+  /** What the second wall lets them read: an owner who is nothing else has the own boats only. */
+  readonly sees: Whose;
 }
 
 /** Who asks, before any yard is named. */
@@ -14,15 +17,25 @@ export interface Account {
   readonly accountId: string;
   readonly email: string;
   readonly name: string;
+  /** Of the session that the call came with: names it, opens nothing. */
+  readonly sessionId: string;
 }
 
 /** Who a call comes from, as far as it is known. */
 export interface Caller {
   readonly account?: Account;
   readonly viewer?: Viewer;
+  /** `session`: a token in a header; `cookie`: the same in a cookie; `key`: a program's. Null: nobody. */
+  readonly by: 'session' | 'cookie' | 'key' | null;
+  /** Of a program key. */
+  readonly keyScopes?: readonly Scope[];
+}
+
+export function seesOf(roles: readonly Role[]): Whose {
+  return roles.includes('foreman') || roles.includes('builder') ? 'all' : 'own';
 }
 
 /** An owner who is nothing else sees the own boats only. */
-export function seesOwnBoatsOnly(viewer: Viewer): boolean {
-  return !viewer.roles.includes('foreman') && !viewer.roles.includes('builder');
+export function seesOwnBoatsOnly({ sees }: Viewer): boolean {
+  return sees === 'own';
 }

@@ -1,35 +1,73 @@
-import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
+import { Inject, Injectable, type OnApplicationShutdown, type OnModuleInit } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
-import { createClient, inYard, type Transaction, withoutYard } from '#persistence/client.ts';
+import type { OutsideDb } from '#persistence/access/lookups.ts';
+import {
+  asAccount,
+  createClient,
+  inYard,
+  nowhere,
+  service,
+  type Transaction,
+} from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
+import { assertSecondWall } from '#persistence/reach.ts';
 import type { Viewer } from '../access/viewer.ts';
 import { type Config, configToken } from '../config/config.ts';
 
 export type Tx = Transaction;
 
-/** The one way to the database: all work is a transaction that says for whom it is. */
+/**
+ * The one way to the database: all work is a transaction that says for whom it is. `work` may run
+ * more than once (after a deadlock), so it changes nothing but `tx`.
+ */
 @Injectable()
-export class Database implements OnApplicationShutdown {
+export class Database implements OnModuleInit, OnApplicationShutdown {
   readonly #client: PrismaClient;
 
-  constructor(@Inject(configToken) config: Config) {
-    this.#client = createClient(config.databaseUrl);
+  constructor(@Inject(configToken) private readonly config: Config) {
+    this.#client = createClient(config.databaseUrl, config.timeouts);
   }
 
-  /**
-   * `work` may run more than once (after a deadlock), so it changes nothing but `tx`. The service
-   * itself is no member.
-   */
+  /** Nothing is served over a connection that could look past the wall. */
+  onModuleInit(): Promise<void> {
+    return assertSecondWall(this.config.databaseUrl);
+  }
+
+  /** As a member of the yard: the database checks that the account is one, and who. */
   inYard<T>(
-    { yardId, memberId }: Pick<Viewer, 'yardId'> & { readonly memberId: string | null },
+    { yardId, accountId, sees }: Pick<Viewer, 'yardId' | 'accountId' | 'sees'>,
     work: (tx: Tx) => Promise<T>,
   ): Promise<T> {
-    return inYard(this.#client, { yardId, personId: memberId }, work);
+    return inYard(this.#client, { as: 'member', yardId, accountId, sees }, work);
   }
 
-  /** Accounts, sessions, memberships and the list of yards. */
-  outsideYards<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
-    return withoutYard(this.#client, work);
+  /** In a yard that does not exist yet, by the account that will be the member `memberId` of it. */
+  founding<T>(
+    { yardId, accountId, memberId }: Pick<Viewer, 'yardId' | 'accountId' | 'memberId'>,
+    work: (tx: Tx) => Promise<T>,
+  ): Promise<T> {
+    const founder = { as: 'member', yardId, accountId, sees: 'all', founder: memberId } as const;
+    return inYard(this.#client, founder, work);
+  }
+
+  /** In the yard, for nobody who is in it. */
+  asService<T>(yardId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+    return inYard(this.#client, service(yardId), work);
+  }
+
+  /** What belongs to the account; its memberships and their yards can be read. */
+  asAccount<T>(accountId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
+    return asAccount(this.#client, accountId, work);
+  }
+
+  /** Sees nothing; for several lookups that belong together, or `enter` on the way. */
+  nowhere<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
+    return nowhere(this.#client, work);
+  }
+
+  /** One of the lookups by a secret, as one statement of its own. */
+  lookUp<T>(ask: (db: OutsideDb) => Promise<T>): Promise<T> {
+    return ask(this.#client);
   }
 
   async ping(): Promise<void> {

@@ -4,12 +4,14 @@ import {
   Injectable,
   type NestInterceptor,
 } from '@nestjs/common';
-import { type GraphQLResolveInfo, OperationTypeNode } from 'graphql';
+import { Reflector } from '@nestjs/core';
+import { OperationTypeNode } from 'graphql';
 import { from, lastValueFrom, type Observable } from 'rxjs';
 import { DomainError, fault } from '#kernel/error.ts';
-import { callerOf, isGraphql, requestOf } from '../access/caller.ts';
+import { callerOf, infoOf, isGraphql, requestOf } from '../access/caller.ts';
 import { fingerprint } from './fingerprint.ts';
 import { IdempotencyKeys } from './keys.ts';
+import { secretFieldsKey, withoutSecrets } from './secret.ts';
 
 /**
  * A command (POST, or a mutation) of a yard that carries an `Idempotency-Key` is done once; its
@@ -17,17 +19,26 @@ import { IdempotencyKeys } from './keys.ts';
  */
 @Injectable()
 export class IdempotencyInterceptor implements NestInterceptor {
-  constructor(private readonly keys: IdempotencyKeys) {}
+  constructor(
+    private readonly keys: IdempotencyKeys,
+    private readonly reflector: Reflector,
+  ) {}
 
   intercept(context: ExecutionContext, next: CallHandler): Observable<unknown> {
     const sent = requestOf(context).headers['idempotency-key'];
     const { viewer } = callerOf(context);
     if (sent === undefined || !viewer || !isCommand(context)) return next.handle();
     const command = `${context.getClass().name}.${context.getHandler().name}`;
+    const secret =
+      this.reflector.get<readonly string[] | undefined>(secretFieldsKey, context.getHandler()) ??
+      [];
     return from(
-      this.keys.once(viewer, keyOf(sent, context), fingerprint(command, inputOf(context)), () =>
-        lastValueFrom(next.handle(), { defaultValue: undefined }),
-      ),
+      this.keys.once(viewer, {
+        key: keyOf(sent, context),
+        fingerprint: fingerprint(command, inputOf(context)),
+        act: () => lastValueFrom(next.handle(), { defaultValue: undefined }),
+        kept: (answer) => withoutSecrets(answer, secret),
+      }),
     );
   }
 }
@@ -60,8 +71,4 @@ function keyOf(sent: string | string[], context: ExecutionContext): string {
     throw new DomainError('input.field', wrong.message, { faults: [wrong] });
   }
   return isGraphql(context) ? `${key} ${String(infoOf(context).path.key)}` : key;
-}
-
-function infoOf(context: ExecutionContext): GraphQLResolveInfo {
-  return context.getArgByIndex<GraphQLResolveInfo>(3);
 }

@@ -6,8 +6,12 @@ const registries = {
   output: z.registry<{ id: string }>(),
 };
 
-/** Puts a shape among the components of the OpenAPI document. */
+const names = new Set<string>();
+
+/** Puts a shape among the components of the OpenAPI document, where a name means one of them. */
 export function describeShape(name: string, schema: z.ZodType, face: Face): void {
+  if (names.has(name)) throw new TypeError(`two shapes are named ${name}`);
+  names.add(name);
   registries[face].add(schema, { id: name });
 }
 

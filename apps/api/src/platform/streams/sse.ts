@@ -18,6 +18,14 @@ export interface SseMessage {
   readonly data: object;
 }
 
+/** How each stream that is under way can be ended from outside. */
+const endings = new WeakMap<StreamableFile, (why: DomainError) => void>();
+
+/** The client gets an event named `refused`, which says why, and no more. */
+export function endSse(answer: StreamableFile, why: DomainError): void {
+  endings.get(answer)?.(why);
+}
+
 /** Proxies close what says nothing for a minute. */
 const beatMs = 15_000;
 const silence = ':\n\n';
@@ -41,6 +49,7 @@ export function sseOf<T>(
   show: (item: T) => SseMessage,
 ): StreamableFile {
   let isReading = false;
+  let isOver = false;
   const beat = setInterval(() => stream.push(silence), beatMs);
   const stream = new Readable({
     read: () => {
@@ -59,7 +68,7 @@ export function sseOf<T>(
   const pass = async (): Promise<void> => {
     for (;;) {
       const next = await items.next();
-      if (stream.destroyed) return;
+      if (stream.destroyed || isOver) return;
       if (next.done === true) {
         clearInterval(beat);
         stream.push(null);
@@ -71,11 +80,22 @@ export function sseOf<T>(
   };
   // The headers go out with the first bytes: a client that waits for an event sees it is heard.
   stream.push(silence);
-  return new StreamableFile(stream, { type: 'text/event-stream; charset=utf-8' });
+  const answer = new StreamableFile(stream, { type: 'text/event-stream; charset=utf-8' });
+  endings.set(answer, (why) => {
+    if (stream.destroyed || stream.readableEnded) return;
+    isOver = true;
+    clearInterval(beat);
+    void items.return?.();
+    const { code, message: detail, cure } = why;
+    stream.push(textOf({ event: 'refused', data: { code, detail, cure } }));
+    stream.push(null);
+  });
+  return answer;
 }
 
-function textOf({ id, event, data }: SseMessage): string {
-  return `id: ${id}\nevent: ${event}\ndata: ${JSON.stringify(data)}\n\n`;
+function textOf({ id, event, data }: Omit<SseMessage, 'id'> & { readonly id?: string }): string {
+  const line = id === undefined ? '' : `id: ${id}\n`;
+  return `${line}event: ${event}\ndata: ${JSON.stringify(data)}\n\n`;
 }
 
 /** The id of the last event that the client has, out of `Last-Event-ID`: bigint, or null. */
