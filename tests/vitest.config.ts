@@ -10,7 +10,9 @@ export default defineConfig({
   },
   test: {
     pool: 'forks',
-    isolate: true,
+    // A worker keeps its modules from file to file: to load them anew for each was half of the time.
+    // So no test may change a module's state, and what a file opens it closes.
+    isolate: false,
     // Two cores: more workers would only make timings of searches and databases jump.
     maxWorkers: 2,
     // Not to time anything: a loaded machine may take its while.

@@ -260,10 +260,11 @@ describe('bad input', () => {
   test('what the database cannot hold is no fault of the service', async () => {
     const body = { id: 'nul', name: 'a\u0000b' };
     const nul = await api.rest('POST', '/yards/small/skills', { token: tokens.foreman, body });
-    expect(nul).toMatchObject({ status: 400, body: { code: 'input.malformed' } });
+    expect(nul).toMatchObject({ status: 422, body: { code: 'input.field' } });
+    expect(faultsOf(nul.body)).toEqual([['name', 'input.field']]);
     const path = '/yards/small/procedures/panel/versions/99999999999';
     expect((await api.rest('GET', path, { token: tokens.foreman })).status).toBe(422);
     const inPath = await api.rest('GET', '/yards/small/skills/%00', { token: tokens.foreman });
-    expect(inPath.status).toBe(400);
+    expect(inPath).toMatchObject({ status: 422, body: { code: 'input.field' } });
   });
 });

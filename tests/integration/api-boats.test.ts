@@ -1,6 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { describe, expect, test } from 'vitest';
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import { lockWork } from '#persistence/workload/store.ts';
 import { faultsOf } from '../support/api.ts';
 import { smallYardApi } from '../support/small-yard-api.ts';
@@ -146,24 +146,20 @@ describe('boats and their work', () => {
       state: 'working' as const,
       startedAt: new Date('2026-12-01T08:00:00Z'),
     };
-    const resize = await inYard(
-      database.service,
-      { yardId: 'small', personId: null },
-      async (tx) => {
-        await lockWork(tx, 'small');
-        await tx.task.update({
-          where: { yardId_id: { yardId: 'small', id: 'hatch-panel.fair' } },
-          data: started,
-        });
-        const answer = api.rest('PATCH', '/yards/small/parts/hatch', {
-          token: tokens.foreman,
-          headers: { 'if-match': part.headers.get('etag') ?? '' },
-          body: { areaM2: 6 },
-        });
-        await someoneWaits();
-        return { answer };
-      },
-    );
+    const resize = await inYard(database.service, service('small'), async (tx) => {
+      await lockWork(tx, 'small');
+      await tx.task.update({
+        where: { yardId_id: { yardId: 'small', id: 'hatch-panel.fair' } },
+        data: started,
+      });
+      const answer = api.rest('PATCH', '/yards/small/parts/hatch', {
+        token: tokens.foreman,
+        headers: { 'if-match': part.headers.get('etag') ?? '' },
+        body: { areaM2: 6 },
+      });
+      await someoneWaits();
+      return { answer };
+    });
     expect(await resize.answer).toMatchObject({ status: 200, body: { areaM2: 6 } });
     const [, fair] = await tasks();
     expect(fair).toMatchObject({ ...started, workMinutes: 15 + 5 * 30 });

@@ -3,29 +3,33 @@ import { request } from 'node:http';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import { type Client, createClient } from 'graphql-ws';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { z } from 'zod';
+import { row } from '#access/rule.ts';
 import { createApp } from '../../apps/api/src/platform/http/server.ts';
 import { PlatformModule } from '../../apps/api/src/platform/platform.module.ts';
-import { OpenModule, ProbeModule, slow } from '../../apps/api/src/platform/testing/probe.ts';
+import {
+  OpenModule,
+  ProbeModule,
+  probeTable,
+  slow,
+} from '../../apps/api/src/platform/testing/probe.ts';
 import { startApi } from '../../apps/api/src/main.ts';
-import { readConfig } from '../../apps/api/src/platform/config/config.ts';
+import { withDefaults } from '../../apps/api/src/platform/config/defaults.ts';
 import { people, smallYardApi } from '../support/small-yard-api.ts';
 
 const { api, database, tokens } = smallYardApi();
 
-const configOf = (databaseUrl: string) => ({
-  ...readConfig({ DATABASE_URL: databaseUrl }),
-  port: 0,
-});
+const config = () => withDefaults({ databaseUrl: database.serviceUrl, port: 0 });
 
 function moduleWith(module: typeof ProbeModule) {
-  return { module, imports: [PlatformModule.with(configOf(database.serviceUrl))] };
+  return { module, imports: [PlatformModule.with(config(), probeTable)] };
 }
 
 describe('the platform', () => {
   let app: NestFastifyApplication;
   let url = '';
   beforeAll(async () => {
-    app = await createApp(moduleWith(ProbeModule), []);
+    app = await createApp(moduleWith(ProbeModule), config(), []);
     await app.listen(0, '127.0.0.1');
     url = await app.getUrl();
   });
@@ -75,6 +79,24 @@ describe('the platform', () => {
     await expect(collect(client, 'small')).rejects.toMatchObject([{ extensions: { code } }]);
   });
 
+  test('asks the table for a field that has a resolver of its own', async () => {
+    const ask = async (token: string): Promise<unknown> => {
+      const answer = await fetch(`${url}/graphql`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+        body: JSON.stringify({ query: '{ mine: probe(yardId: "small") { name costs } }' }),
+      });
+      return answer.json();
+    };
+    expect(await ask(tokens.foreman)).toEqual({
+      data: { mine: { name: 'ines', costs: 'known to ines' } },
+    });
+    expect(await ask(tokens.builder)).toMatchObject({
+      data: null,
+      errors: [{ path: ['mine', 'costs'], extensions: { code: 'access.role' } }],
+    });
+  });
+
   test('refuses a socket that a page of elsewhere opens', async () => {
     const headers = {
       connection: 'Upgrade',
@@ -111,7 +133,7 @@ describe('the platform', () => {
   });
 
   test('lets a running request end when it stops', async () => {
-    const stopping = await createApp(moduleWith(ProbeModule), []);
+    const stopping = await createApp(moduleWith(ProbeModule), config(), []);
     await stopping.listen(0, '127.0.0.1');
     const begun = once(slow, 'begun');
     const answered = fetch(`${await stopping.getUrl()}/api/v1/probe/slow`);
@@ -121,9 +143,22 @@ describe('the platform', () => {
   });
 
   test('does not start while nobody decided who may call a handler', async () => {
-    const open = await createApp(moduleWith(OpenModule), []);
-    await expect(open.init()).rejects.toThrow('OpenController.nobodyDecided');
+    const open = await createApp(moduleWith(OpenModule), config(), []);
+    await expect(open.init()).rejects.toThrow(
+      'no row of the table for GET open (OpenController.nobodyDecided)',
+    );
     await open.close();
+  });
+
+  test('does not start while the table has a row that nobody answers to', async () => {
+    const wish = row('probe.wish', ['GET probe/wish'], 'anyone', 'service', null);
+    const root = {
+      module: ProbeModule,
+      imports: [PlatformModule.with(config(), [...probeTable, wish])],
+    };
+    const app = await createApp(root, config(), []);
+    await expect(app.init()).rejects.toThrow('no handler for GET probe/wish (row probe.wish)');
+    await app.close();
   });
 });
 
@@ -138,6 +173,15 @@ describe('the documentation', () => {
     expect(references.length).toBeGreaterThan(100);
     for (const [, name] of references) {
       expect(body).toHaveProperty(['components', 'schemas', name]);
+    }
+    const paths = z.record(z.string(), z.record(z.string(), z.looseObject({}))).parse(body.paths);
+    for (const [address, operations] of Object.entries(paths)) {
+      const names = [...address.matchAll(/\{(\w+)\}/g)].map(([, name]) => name).sort();
+      for (const { parameters = [] } of Object.values(operations)) {
+        const own = z.array(z.looseObject({ name: z.string(), in: z.string() })).parse(parameters);
+        const inPath = own.filter((one) => one.in === 'path').map(({ name }) => name);
+        expect([address, inPath.sort()]).toEqual([address, names]);
+      }
     }
     expect(body).toHaveProperty([
       'paths',
@@ -167,18 +211,14 @@ describe('the documentation', () => {
 });
 
 describe('the start', () => {
-  test('names every wrong variable of the environment', () => {
-    expect(() => readConfig({ DATABASE_URL: 'mysql://x', PORT: '99999' })).toThrow(
-      /DATABASE_URL:.*\n.*PORT:/,
-    );
-  });
-
   test('refuses a public address while a demo account exists, unless told', async () => {
     const options = { databaseUrl: database.serviceUrl, port: 0, host: '0.0.0.0', logLevels: [] };
     const account = await database.owner.account.create({
       data: { email: 'demo@yard.example', name: 'Demo', passwordHash: null },
     });
     await expect(startApi(options)).rejects.toThrow('demo@yard.example');
+    const proxied = { ...options, host: '127.0.0.1', publicUrl: new URL('https://yard.example') };
+    await expect(startApi(proxied)).rejects.toThrow('PUBLIC_URL https://yard.example can be');
     const allowed = await startApi({ ...options, allowPublicDemo: true });
     await allowed.close();
     await database.owner.account.delete({ where: { id: account.id } });

@@ -34,7 +34,7 @@ describe('readings', () => {
     const gone = await remove(`readings/${second}`);
     expect(gone.status).toBe(204);
     expect((await get(`readings/${second}`)).status).toBe(404);
-    const events = await database.service.event.findMany({
+    const events = await database.owner.event.findMany({
       where: { yardId: 'cure', subject: 'space' },
       orderBy: { id: 'asc' },
     });

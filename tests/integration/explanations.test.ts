@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import { loadPlan, savePlan } from '#persistence/plan/store.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import { publishPlan } from '../support/published-plan.ts';
@@ -7,7 +7,7 @@ import { smallYardApi } from '../support/small-yard-api.ts';
 
 /** Plans explained and checked from what is stored with them, whatever became of the yard since. */
 const { api, database, tokens } = smallYardApi();
-const actor = { yardId: 'small', personId: null };
+const actor = service('small');
 let planId = '';
 
 const read = (path: string, token = tokens.foreman) =>

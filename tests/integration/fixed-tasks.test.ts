@@ -35,6 +35,7 @@ beforeAll(async () => {
   for (const name of names) tokens.set(name, await api.signIn(`${name}@yard.test`));
   const { status, body } = await call('ines', 'POST', '/yards', withLearners(twoBoats(today)));
   if (status !== 201) throw new Error(JSON.stringify(body));
+  await api.join('small');
 });
 
 function call(who: Name, method: string, path: string, body?: unknown, etag?: string) {

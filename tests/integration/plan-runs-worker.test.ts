@@ -1,5 +1,6 @@
 import { afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { inYard } from '#persistence/client.ts';
+import { foreman as foremanRow } from '#access/rule.ts';
+import { inYard, service } from '#persistence/client.ts';
 import { createBoss } from '#persistence/queue/boss.ts';
 import { planRunQueue } from '#persistence/queue/plan-runs.ts';
 import { testApi } from '#tests/support/api.ts';
@@ -30,7 +31,7 @@ async function underWay(id: string): Promise<void> {
 }
 
 const plansOf = (runId: string) =>
-  inYard(database.service, { yardId: 'large', personId: null }, (tx) =>
+  inYard(database.service, service('large'), (tx) =>
     tx.plan.count({ where: { yardId: 'large', runId } }),
   );
 
@@ -91,6 +92,7 @@ describe('a run that two workers have', () => {
       prisma: database.service,
       say: (line: string) => said.push(line),
       shutdown: new AbortController().signal,
+      rule: { may: foremanRow },
     };
     const job = { data: { yardId: 'large', runId: id }, signal: new AbortController().signal };
     const first = handlePlanRun(surroundings, job);
@@ -106,5 +108,34 @@ describe('a run that two workers have', () => {
     // Once more, as after a worker that ended the run and died before it told the queue.
     await handlePlanRun(surroundings, job);
     expect(await plansOf(id)).toBe(1);
+  });
+});
+
+describe('a run whose requester', () => {
+  it('is no foreman any more when it is taken up ends with that, and has no plan', async () => {
+    const { id } = await runs.start({ seconds: 3 });
+    const ines = { yardId: 'large', email: 'ines@yard.test' };
+    await database.owner.member.updateMany({ where: ines, data: { roles: ['builder'] } });
+    const surroundings = {
+      prisma: database.service,
+      say: (line: string) => expect.fail(line),
+      shutdown: new AbortController().signal,
+      rule: { may: foremanRow },
+    };
+    const signal = new AbortController().signal;
+    await handlePlanRun(surroundings, { data: { yardId: 'large', runId: id }, signal });
+    await database.owner.member.updateMany({ where: ines, data: { roles: ['foreman'] } });
+    const message = 'Ines asked for the plan and is no foreman now.';
+    expect(await runs.get(id)).toMatchObject({
+      status: 'failed',
+      attempts: 0,
+      error: message,
+      faults: [{ code: 'access.role', message, cure: 'Let a foreman ask for it again.' }],
+    });
+    expect((await runs.follow(id)).at(-1)).toMatchObject({
+      event: 'end',
+      data: { status: 'failed' },
+    });
+    expect(await plansOf(id)).toBe(0);
   });
 });

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addDays } from '#calendar/local-date.ts';
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import { loadPlan } from '#persistence/plan/store.ts';
 import { check } from '#scheduling/checker/check.ts';
 import { testApi } from '#tests/support/api.ts';
@@ -61,7 +61,7 @@ describe('a plan run', () => {
 
     const run = await small.get(id);
     expect(run).toMatchObject({ status: 'finished', attempts: 1, planId: last?.data.planId });
-    const stored = await inYard(database.service, { yardId: 'small', personId: null }, (tx) =>
+    const stored = await inYard(database.service, service('small'), (tx) =>
       loadPlan(tx, 'small', run.planId ?? ''),
     );
     expect(stored.runId).toBe(id);

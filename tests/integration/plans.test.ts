@@ -141,7 +141,7 @@ describe('publishing', () => {
     expect(await read(`plans/${plans[1]}/chains`, token.bram)).toMatchObject({ planId: plans[1] });
     expect(await status(`plans/${plans[0]}`, token.bram)).toBe(403);
     expect(await status('published-plan', token.odile)).toBe(403);
-    expect(await database.service.publishedPlan.count({ where: { yardId: 'small' } })).toBe(1);
+    expect(await database.owner.publishedPlan.count({ where: { yardId: 'small' } })).toBe(1);
   });
 
   it('is done and read by GraphQL too', async () => {
@@ -234,7 +234,7 @@ describe('the events of a yard', () => {
   });
 
   it('are not missed while the connection to the database is away', async () => {
-    const log = await database.service.event.aggregate({ _max: { id: true } });
+    const log = await database.owner.event.aggregate({ _max: { id: true } });
     const leave = new AbortController();
     const stream = serverSent(url(), {
       token: token.bram,

@@ -80,6 +80,16 @@ const expected: readonly (readonly [what: string, output: RegExp])[] = [
   ["the owner's boat", /"items":\[\{"id":"petite-ourse"/],
   ['ready work by GraphQL', /"data":\{"ready":\{"ready":\[\{"name":/],
   ['a claim by GraphQL', /"claimTask":\{"id":"[0-9a-f-]{36}","status":"OPEN"/],
+  [
+    'a person who is invited and comes',
+    /"id":"loeiza".*"person":"Loeiza Kerbrat","session":\{"token":/s,
+  ],
+  ['a key for a program', /"by":"builder".*"name":"screen by the kettle".*"lastUsedAt":"/s],
+  ['where the account is signed in', /"agent":"curl\/.*"current":true.*\{"closed":\d+\}/s],
+  [
+    'who changed the part',
+    /"byName":"Maëlle [^"]+".*"name":"areaM2","before":"[^"]+","after":"2\.8"/s,
+  ],
 ];
 
 test('each example of the README is expected here', () => {

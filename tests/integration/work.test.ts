@@ -21,6 +21,7 @@ beforeAll(async () => {
   for (const name of names) tokens.set(name, await api.signIn(`${name}@yard.test`));
   const { status, body } = await call('ines', 'POST', '/yards', twoBoats(today));
   if (status !== 201) throw new Error(JSON.stringify(body));
+  await api.join('small');
   await publishPlan(database, 'small');
 });
 

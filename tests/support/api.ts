@@ -1,6 +1,7 @@
 import { afterAll, beforeAll } from 'vitest';
 import { z } from 'zod';
-import { type Api, startApi } from '../../apps/api/src/main.ts';
+import { joinMember } from '#persistence/access/join.ts';
+import { type Api, type ApiOptions, startApi } from '../../apps/api/src/main.ts';
 import { hashPassword } from '../../apps/api/src/platform/access/password.ts';
 import type { TestDatabase } from './database.ts';
 
@@ -28,17 +29,22 @@ export interface TestApi {
   graphql(query: string, variables?: unknown, sending?: Omit<Sending, 'body'>): Promise<Answer>;
   /** Makes an account, as a start does for the demo. */
   addAccount(email: string): Promise<void>;
+  /** As if each person of the yard who has an account under their e-mail had been invited and come. */
+  join(yardId: string): Promise<void>;
   /** The token of a fresh session. */
-  signIn(email: string): Promise<string>;
+  signIn(email: string, password?: string): Promise<string>;
 }
+
+/** What of the service's configuration is not as in all tests. */
+export type TestApiOptions = Omit<Partial<ApiOptions>, 'databaseUrl' | 'port'>;
 
 export const testPassword = 'a long enough password';
 
 /** The real service on a free port over the file's own database; started before its tests, stopped after. */
-export function testApi(database: TestDatabase): TestApi {
+export function testApi(database: TestDatabase, options: TestApiOptions = {}): TestApi {
   let api: Api | undefined;
   beforeAll(async () => {
-    api = await startApi({ databaseUrl: database.serviceUrl, port: 0 });
+    api = await startApi({ ...options, databaseUrl: database.serviceUrl, port: 0 });
   });
   afterAll(() => api?.close());
 
@@ -58,12 +64,23 @@ export function testApi(database: TestDatabase): TestApi {
       send(`${base()}/graphql`, 'POST', { ...sending, body: { query, variables } }),
     addAccount: async (email) => {
       const passwordHash = await hashPassword(testPassword);
-      await database.service.account.create({
+      await database.owner.account.create({
         data: { email, name: email.split('@')[0], passwordHash },
       });
     },
-    signIn: async (email) => {
-      const { body } = await rest('POST', '/sessions', { body: { email, password: testPassword } });
+    join: async (yardId) => {
+      const members = await database.owner.member.findMany({
+        where: { yardId, accountId: null, email: { not: null } },
+      });
+      const emails = members.map(({ email }) => (email ?? '').toLowerCase());
+      const accounts = await database.owner.account.findMany({ where: { email: { in: emails } } });
+      for (const { id: accountId, email } of accounts) {
+        const { id: memberId } = members[emails.indexOf(email)];
+        await joinMember(database.owner, { yardId, memberId, accountId });
+      }
+    },
+    signIn: async (email, password = testPassword) => {
+      const { body } = await rest('POST', '/sessions', { body: { email, password } });
       return z.string().parse(body.token);
     },
   };

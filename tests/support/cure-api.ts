@@ -34,6 +34,7 @@ export function cureApi(): CureApi {
     }
     const made = await api.rest('POST', '/yards', { token: token.ines, body: cureYard() });
     if (made.status !== 201) throw new Error(JSON.stringify(made.body));
+    await api.join('cure');
   });
 
   const path = (below: string): string => `/yards/cure/${below}`;

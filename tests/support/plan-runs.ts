@@ -40,8 +40,9 @@ export function runsOf(api: TestApi, yardId: string, token: () => string) {
   };
 }
 
-/** Stores the yard; its foreman signs in with `token`. */
+/** Stores the yard, whose foreman signs in with `token`; the others who have accounts are joined. */
 export async function makeYard(api: TestApi, yard: YardInput, token: string): Promise<void> {
   const made = await api.rest('POST', '/yards', { token, body: yard });
   if (made.status !== 201) throw new Error(JSON.stringify(made.body));
+  await api.join(z.string().parse(made.body.id));
 }

@@ -1,5 +1,8 @@
 import { type ChildProcess, spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { once } from 'node:events';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
 export interface Process {
@@ -19,7 +22,16 @@ export const startWorkerProcess = (databaseUrl: string): Promise<Process> =>
 export async function startApiProcess(databaseUrl: string): Promise<Process & { url: string }> {
   const program = ['--import', './apps/launch/ts-hook.mjs', 'apps/api/src/main.ts'];
   const address = /^api: (http:\S+)$/;
-  const api = await start(program, { DATABASE_URL: databaseUrl, PORT: '0' }, address);
+  const api = await start(
+    program,
+    {
+      DATABASE_URL: databaseUrl,
+      PORT: '0',
+      SECRET_KEY: createHash('sha256').update('a key for tests').digest('base64'),
+      MAIL_FOLDER: join(tmpdir(), `curewright-mail-${String(process.pid)}`),
+    },
+    address,
+  );
   const url = api.lines.map((line) => address.exec(line)?.[1]).find((found) => found !== undefined);
   return { ...api, url: url ?? '' };
 }

@@ -1,4 +1,4 @@
-import { inYard } from '#persistence/client.ts';
+import { inYard, service } from '#persistence/client.ts';
 import { savePlan } from '#persistence/plan/store.ts';
 import { loadWorkload } from '#persistence/workload/store.ts';
 import { loadYard } from '#persistence/yard/store.ts';
@@ -12,7 +12,7 @@ import type { TestDatabase } from './database.ts';
 export function publishPlan(database: TestDatabase, yardId: string): Promise<PlanSheet> {
   return inYard(
     database.service,
-    { yardId, personId: null },
+    service(yardId),
     async (tx) => {
       const yard = await loadYard(tx, yardId);
       const workload = await loadWorkload(tx, yardId);

@@ -1,5 +1,5 @@
 import { beforeAll } from 'vitest';
-import { testApi, type TestApi } from './api.ts';
+import { testApi, type TestApi, type TestApiOptions } from './api.ts';
 import { testDatabase, type TestDatabase } from './database.ts';
 import { smallYard } from './small-yard.ts';
 
@@ -19,10 +19,10 @@ export interface SmallYardApi {
   readonly tokens: Readonly<Tokens>;
 }
 
-/** The service with the small yard in it, imported by its foreman. */
-export function smallYardApi(): SmallYardApi {
+/** The service with the small yard in it, imported by its foreman, the others invited. */
+export function smallYardApi(options: TestApiOptions = {}): SmallYardApi {
   const database = testDatabase();
-  const api = testApi(database);
+  const api = testApi(database, options);
   const tokens: Tokens = { foreman: '', builder: '', owner: '', stranger: '' };
   beforeAll(async () => {
     for (const email of Object.values(people)) await api.addAccount(email);
@@ -35,6 +35,7 @@ export function smallYardApi(): SmallYardApi {
       body: smallYard(),
     });
     if (status !== 201) throw new Error(`the small yard was refused: ${JSON.stringify(body)}`);
+    await api.join('small');
   });
   return { api, database, tokens };
 }

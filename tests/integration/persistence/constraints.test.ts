@@ -1,21 +1,38 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { inYard, type Transaction, withoutYard } from '#persistence/client.ts';
+import { asAccount, inYard, service, type Transaction } from '#persistence/client.ts';
 import { type Refusal, refusalOf } from '#persistence/refusal.ts';
-import { loadWorkload, saveTasks } from '#persistence/workload/store.ts';
-import { loadYard, saveYard } from '#persistence/yard/store.ts';
+import { saveTasks } from '#persistence/workload/store.ts';
+import { saveYard } from '#persistence/yard/store.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { testDatabase } from '#tests/support/database.ts';
+import {
+  accountId,
+  forbiddenToAccounts,
+  forbiddenToOwner,
+  takenEmail,
+} from './forbidden-access.ts';
 import { forbidden } from './forbidden.ts';
 import { smallYard } from './small-yard.ts';
 
 const database = testDatabase();
 
 const within = <T>(work: (tx: Transaction) => Promise<T>): Promise<T> =>
-  inYard(database.service, { yardId: 'y', personId: null }, work);
+  inYard(database.service, service('y'), work);
 
-async function refused(statements: readonly string[]): Promise<Refusal | null> {
+/** As which of the three the statements are tried. */
+const tried = {
+  service: within,
+  account: <T>(work: (tx: Transaction) => Promise<T>) =>
+    asAccount(database.service, accountId, work),
+  owner: <T>(work: (tx: Transaction) => Promise<T>) => inYard(database.owner, service('y'), work),
+};
+
+async function refused(
+  statements: readonly string[],
+  as: keyof typeof tried = 'service',
+): Promise<Refusal | null> {
   try {
-    await within(async (tx) => {
+    await tried[as](async (tx) => {
       for (const sql of statements) await tx.$executeRawUnsafe(sql);
     });
     return null;
@@ -29,17 +46,18 @@ async function refused(statements: readonly string[]): Promise<Refusal | null> {
 beforeAll(async () => {
   for (const id of ['y', 'z']) {
     const yard = smallYard(id);
-    await inYard(database.service, { yardId: id, personId: null }, async (tx) => {
+    await inYard(database.service, service(id), async (tx) => {
       await saveYard(tx, yard);
       await saveTasks(tx, id, makeWorkload(yard));
     });
   }
   await within((tx) => tx.boat.create({ data: { yardId: 'y', id: 'only-y', name: 'Only here' } }));
-  await withoutYard(database.service, (tx) =>
-    tx.account.create({
-      data: { id: '00000000-0000-4000-8000-000000000001', email: 'a@b.c', name: 'A' },
-    }),
-  );
+  await database.owner.account.createMany({
+    data: [
+      { id: accountId, email: 'a@b.c', name: 'A' },
+      { email: takenEmail, name: 'B' },
+    ],
+  });
 });
 
 describe('the database refuses', () => {
@@ -48,20 +66,35 @@ describe('the database refuses', () => {
     expect(refusal?.constraint).toBe(constraint);
   });
 
+  it.each(forbiddenToAccounts)('an account $constraint', async ({ constraint, sql }) => {
+    expect((await refused([sql], 'account'))?.constraint).toBe(constraint);
+  });
+
+  it.each(forbiddenToOwner)('even its owner $constraint', async ({ constraint, sql }) => {
+    expect((await refused([sql], 'owner'))?.constraint).toBe(constraint);
+  });
+
   it('by every check and exclusion that it has', async () => {
     const rows = await within(
       (tx) => tx.$queryRaw<{ name: string }[]>`
         SELECT conname AS name FROM pg_constraint
         WHERE connamespace = 'public'::regnamespace AND contype IN ('c', 'x')`,
     );
-    const tried = new Set(forbidden.map(({ constraint }) => constraint));
+    const all = [...forbidden, ...forbiddenToAccounts, ...forbiddenToOwner];
+    const names = new Set(all.map(({ constraint }) => constraint));
     expect(rows.length).toBeGreaterThan(50);
-    expect(rows.map(({ name }) => name).filter((name) => !tried.has(name))).toEqual([]);
+    expect(rows.map(({ name }) => name).filter((name) => !names.has(name))).toEqual([]);
   });
 });
 
 describe('every row belongs to a yard', () => {
-  const global = ['account', 'session', 'yard', '_prisma_migrations'];
+  /** What hangs on an account, or on nothing. */
+  const global = [
+    ...['account', 'session', 'pending_sign_in', 'password_reset', 'totp', 'recovery_code'],
+    ...['passkey', 'passkey_challenge', 'rate_limit', 'yard', '_prisma_migrations'],
+    // Its first column is the chain, which is the yard or, for accounts, none.
+    'audit',
+  ];
 
   it('by a primary key that begins with it', async () => {
     const tables = await within(
@@ -96,7 +129,7 @@ describe('every row belongs to a yard', () => {
         !pairs.includes(target === 'yard' ? 'yard_id=id' : 'yard_id=yard_id'),
     );
     expect(loose).toEqual([]);
-    const error: unknown = await inYard(database.service, { yardId: 'z', personId: null }, (tx) =>
+    const error: unknown = await inYard(database.service, service('z'), (tx) =>
       tx.refit.create({
         data: { yardId: 'z', id: 'r', boatId: 'only-y', name: 'R', release: new Date(), weight: 1 },
       }),
@@ -188,21 +221,6 @@ describe('revisions', () => {
 });
 
 describe('a transaction', () => {
-  it('says for whom it works, and only while it does', async () => {
-    const said = await inYard(
-      database.service,
-      { yardId: 'y', personId: 'ann' },
-      (tx) => tx.$queryRaw<{ yard: string; person: string }[]>`
-        SELECT current_setting('curewright.yard') AS yard, current_setting('curewright.person') AS person`,
-    );
-    expect(said).toEqual([{ yard: 'y', person: 'ann' }]);
-    const after = await withoutYard(
-      database.service,
-      (tx) => tx.$queryRaw<{ yard: string }[]>`SELECT current_setting('curewright.yard') AS yard`,
-    );
-    expect(after).toEqual([{ yard: '' }]);
-  });
-
   it('that deadlocks with another is run again', async () => {
     let attempts = 0;
     const meeting = Promise.withResolvers<undefined>();
@@ -224,34 +242,5 @@ describe('a transaction', () => {
       });
     await Promise.all([rename('laminate', 'sand'), rename('sand', 'laminate')]);
     expect(attempts).toBe(3);
-  });
-});
-
-describe('row-level security', () => {
-  it('can be switched on for every table of a yard, and no query changes', async () => {
-    const load = (yardId: string): Promise<unknown> =>
-      inYard(database.service, { yardId, personId: null }, async (tx) => {
-        const workload = await loadWorkload(tx, yardId);
-        await saveTasks(tx, yardId, workload);
-        return { yard: await loadYard(tx, yardId), workload };
-      });
-    const before = [await load('y'), await load('z')];
-    await database.owner.$executeRaw`
-      DO $$
-      DECLARE name text;
-      BEGIN
-        FOR name IN SELECT table_name FROM information_schema.columns
-                    WHERE table_schema = 'public' AND column_name = 'yard_id' LOOP
-          EXECUTE format('CREATE POLICY own_yard ON %I USING (yard_id = current_setting(''curewright.yard''))', name);
-          EXECUTE format('ALTER TABLE %I ENABLE ROW LEVEL SECURITY', name);
-        END LOOP;
-      END $$`;
-    expect([await load('y'), await load('z')]).toEqual(before);
-    const seen = await within((tx) => tx.task.groupBy({ by: ['yardId'] }));
-    expect(seen).toEqual([{ yardId: 'y' }]);
-    const written = within((tx) =>
-      tx.tool.create({ data: { yardId: 'z', id: 'theirs', name: 'Theirs', count: 1 } }),
-    );
-    await expect(written).rejects.toThrow('row-level security');
   });
 });

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { fileURLToPath } from 'node:url';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { attachEmbedded } from '#persistence/embedded/attach.ts';
 import { alive, freePort } from '#persistence/embedded/server.ts';
 import { startEmbedded } from '#persistence/embedded/start.ts';
 import { startThrowAway } from '#persistence/embedded/throw-away.ts';
@@ -108,6 +109,27 @@ describe('the embedded server', () => {
     expect([server.port, await postmaster()]).toEqual([port, left]);
     await server.stop();
     expect(await postmaster()).toBeNull();
+  });
+
+  it('is there for a command beside it, which starts one only where none runs', async () => {
+    const works = (url: string): Promise<number | null> =>
+      withClient(url, async (client) => (await client.query('SELECT 1')).rowCount);
+    const { child, port } = await hold();
+    const running = await postmaster();
+    const beside = await attachEmbedded(folder);
+    expect(new URL(beside.ownerUrl).port).toBe(String(port));
+    expect([await works(beside.ownerUrl), await works(beside.serviceUrl)]).toEqual([1, 1]);
+    await beside.stop();
+    expect(await postmaster()).toBe(running);
+    child.kill('SIGTERM');
+    await once(child, 'exit');
+
+    const alone = await attachEmbedded(folder);
+    expect(await works(alone.ownerUrl)).toBe(1);
+    await alone.stop();
+    expect(await postmaster()).toBeNull();
+    const nowhere = join(folder, 'nowhere');
+    await expect(attachEmbedded(nowhere)).rejects.toThrow(`There is no database in ${nowhere}.`);
   });
 
   it.runIf(process.getuid?.() === 0)('starts on a copy that root made', async () => {

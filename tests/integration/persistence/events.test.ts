@@ -1,7 +1,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { Client } from 'pg';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { inYard, type Transaction } from '#persistence/client.ts';
+import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
 import { refusalOf } from '#persistence/refusal.ts';
 import { saveYard } from '#persistence/yard/store.ts';
@@ -14,7 +14,7 @@ const within = <T>(
   yardId: string,
   work: (tx: Transaction) => Promise<T>,
   client?: PrismaClient,
-): Promise<T> => inYard(client ?? database.service, { yardId, personId: null }, work);
+): Promise<T> => inYard(client ?? database.service, service(yardId), work);
 
 const event = (yardId: string, tx: Transaction): Promise<{ id: bigint }> =>
   tx.event.create({ data: { yardId, kind: 'task-started', subject: 'task', subjectId: 't' } });

@@ -1,3 +1,4 @@
+import { forbiddenToMembers } from './forbidden-access.ts';
 import { cureScience } from './forbidden-cure.ts';
 import { wholeProblem } from './forbidden-whole.ts';
 
@@ -6,9 +7,6 @@ interface Forbidden {
   readonly constraint: string;
   readonly sql: string | readonly string[];
 }
-
-const account = "'00000000-0000-4000-8000-000000000001'";
-const token = "sha256('token')";
 
 const insertShift = (from: number, to: number, more = "'{}', '{}'", weekday = 3): string =>
   `INSERT INTO weekly_shift (yard_id, member_id, weekday, from_minute, to_minute, break_from, break_to)
@@ -47,7 +45,6 @@ const insertPlacement = (finish: string, ends: string, slot = 'NULL'): readonly 
 const ofShape = ['skill', 'member', 'space', 'tool', 'material', 'boat', 'refit', 'part', 'job'];
 
 const shapes: readonly Forbidden[] = [
-  { constraint: 'yard_id_shape', sql: "UPDATE yard SET id = 'Y' WHERE id = 'y'" },
   ...ofShape.map((table) => ({
     constraint: `${table}_id_shape`,
     sql: `UPDATE ${table} SET id = 'not an id' WHERE yard_id = 'y'`,
@@ -55,29 +52,6 @@ const shapes: readonly Forbidden[] = [
   {
     constraint: 'procedure_id_shape',
     sql: `INSERT INTO procedure (yard_id, id, version, name, body) VALUES ('y', 'P', 1, 'P', '{}')`,
-  },
-];
-
-const signIn: readonly Forbidden[] = [
-  {
-    constraint: 'account_email_lower',
-    sql: "INSERT INTO account (email, name) VALUES ('A@b.c', 'A')",
-  },
-  {
-    constraint: 'account_email_key',
-    sql: "INSERT INTO account (email, name) VALUES ('a@b.c', 'A')",
-  },
-  {
-    constraint: 'session_token_sha256',
-    sql: `INSERT INTO session (token_hash, account_id, expires_at) VALUES ('token', ${account}, now() + '1 h')`,
-  },
-  {
-    constraint: 'session_span',
-    sql: `INSERT INTO session (token_hash, account_id, expires_at) VALUES (${token}, ${account}, now() - interval '1 h')`,
-  },
-  {
-    constraint: 'member_yard_id_account_id_key',
-    sql: `UPDATE member SET account_id = ${account} WHERE yard_id = 'y'`,
   },
 ];
 
@@ -248,7 +222,7 @@ export const forbidden: readonly Forbidden[] = [
   ...wholeProblem,
   ...cureScience,
   ...shapes,
-  ...signIn,
+  ...forbiddenToMembers,
   ...yardAndPeople,
   ...spacesToProcedures,
   ...work,

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { deployMigrations } from '#persistence/migrate/deploy.ts';
 import { differences } from '#persistence/migrate/differences.ts';
+import { doors } from '#persistence/migrate/grants.ts';
 import { migrationList, schemaFiles } from '#persistence/migrate/files.ts';
 import { ensureDatabase, serviceRole, withClient } from '#persistence/roles.ts';
 import { materialSchema } from '#planning/yard/materials.ts';
@@ -165,9 +166,11 @@ describe('the service role', () => {
         'SELECT 1 FROM pg_class WHERE relowner = to_regrole(current_user)',
       );
       expect(owned.rowCount).toBe(0);
-      await expect(service.query('CREATE TABLE public.mine ()')).rejects.toThrow(
-        'permission denied',
-      );
+      for (const table of ['public.mine', 'pg_temp.mine']) {
+        await expect(service.query(`CREATE TABLE ${table} ()`)).rejects.toThrow(
+          'permission denied',
+        );
+      }
       await expect(service.query('SELECT * FROM _prisma_migrations')).rejects.toThrow(
         'permission denied',
       );
@@ -188,7 +191,12 @@ describe('the service role', () => {
       ),
     );
     const tables = new Map(rights.rows.map((row) => [row.rights, row.tables]));
-    expect([...tables.keys()].sort()).toEqual(['DELETE INSERT SELECT UPDATE', 'INSERT SELECT']);
+    expect([...tables.keys()].sort()).toEqual([
+      'DELETE INSERT SELECT UPDATE',
+      'INSERT SELECT',
+      'SELECT',
+    ]);
+    expect(tables.get('SELECT')).toEqual(['audit']);
     expect(tables.get('INSERT SELECT')).toEqual([
       'compiled_problem',
       'event',
@@ -198,5 +206,27 @@ describe('the service role', () => {
       'plan_placement_crew',
       'plan_refit',
     ]);
+  });
+
+  it('may call what works with its own rights, and of what works with the owner’s the doors only', async () => {
+    await withClient(database.serviceUrl, async (service) => {
+      const { rows } = await service.query<{ name: string; definer: boolean; may: boolean }>(
+        `SELECT proname AS name, prosecdef AS definer, has_function_privilege(oid, 'EXECUTE') AS may
+         FROM pg_proc p WHERE pronamespace = 'public'::regnamespace
+           AND NOT EXISTS (SELECT FROM pg_depend d WHERE d.objid = p.oid AND d.deptype = 'e')`,
+      );
+      const open = rows.filter(({ definer, may }) => definer && may).map(({ name }) => name);
+      expect(open.sort()).toEqual([...doors].sort());
+      const triggers = rows.filter(({ may }) => !may).map(({ name }) => name);
+      expect(triggers).toEqual(expect.arrayContaining(['access_notify', 'event_notify']));
+      expect(rows.filter(({ name }) => name === 'is_milestone')).toMatchObject([{ may: true }]);
+    });
+    await withClient(database.ownerUrl, async (owner) => {
+      const { rows } = await owner.query(
+        `SELECT proname FROM pg_proc WHERE prosecdef AND pronamespace = 'public'::regnamespace
+           AND NOT coalesce('search_path=pg_catalog, public, pg_temp' = ANY (proconfig), false)`,
+      );
+      expect(rows).toEqual([]);
+    });
   });
 });

@@ -1,6 +1,6 @@
 import { gzipSync } from 'node:zlib';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { inYard, type Transaction } from '#persistence/client.ts';
+import { inYard, service, type Transaction } from '#persistence/client.ts';
 import { readSheet } from '#persistence/plan/sheet.ts';
 import { loadPlan } from '#persistence/plan/store.ts';
 import { saveYard } from '#persistence/yard/store.ts';
@@ -17,7 +17,7 @@ import { smallYard } from './small-yard.ts';
 const database = testDatabase();
 
 const within = <T>(work: (tx: Transaction) => Promise<T>): Promise<T> =>
-  inYard(database.service, { yardId: 'y', personId: null }, work);
+  inYard(database.service, service('y'), work);
 
 const runId = '00000000-0000-4000-8000-00000000000c';
 const planId = '00000000-0000-4000-8000-00000000000d';

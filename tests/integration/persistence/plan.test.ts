@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { inYard, type Transaction } from '#persistence/client.ts';
+import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
 import { loadPlan, savePlan } from '#persistence/plan/store.ts';
 import { type Refusal, refusalOf } from '#persistence/refusal.ts';
@@ -16,7 +16,7 @@ import { smallYard } from './small-yard.ts';
 const database = testDatabase();
 
 const within = <T>(work: (tx: Transaction) => Promise<T>, client?: PrismaClient): Promise<T> =>
-  inYard(client ?? database.service, { yardId: 'y', personId: null }, work);
+  inYard(client ?? database.service, service('y'), work);
 
 const refusal = async (work: Promise<unknown>): Promise<Refusal | null> =>
   refusalOf(

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { assertMigrated, assertReachable } from '#persistence/reach.ts';
+import { assertMigrated, assertReachable, assertSecondWall } from '#persistence/reach.ts';
 import { withClient } from '#persistence/roles.ts';
 import { testDatabase } from '#tests/support/database.ts';
 
@@ -13,7 +13,7 @@ function changed(change: (url: URL) => void): string {
 
 test('a database that is there and migrated is found so', async () => {
   await expect(assertReachable('DATABASE_URL', database.serviceUrl)).resolves.toBeUndefined();
-  await expect(assertMigrated(database.serviceUrl)).resolves.toBeUndefined();
+  await expect(assertMigrated('DATABASE_URL', database.serviceUrl)).resolves.toBeUndefined();
 });
 
 test.each([
@@ -33,6 +33,41 @@ test.each([
   expect(said).not.toContain(new URL(url).password);
 });
 
+test('whoever could look past the wall is turned away, and a table that is open is named', async () => {
+  await expect(assertSecondWall(database.serviceUrl)).resolves.toBeUndefined();
+  await expect(assertSecondWall(database.ownerUrl)).rejects.toThrow(
+    /^DATABASE_URL: the user "curewright_owner" owns tables \(_prisma_migrations, account, .*Use curewright_service/,
+  );
+  await expect(assertSecondWall(database.adminUrl)).rejects.toThrow('may look past row security');
+  await withClient(database.ownerUrl, async (owner) => {
+    await owner.query('CREATE TABLE crate (yard_id text)');
+    const open = /have no row security \(crate\)\. Bring it up to date/;
+    await expect(assertSecondWall(database.serviceUrl)).rejects.toThrow(open);
+    await owner.query('ALTER TABLE crate ENABLE ROW LEVEL SECURITY');
+    await expect(assertSecondWall(database.serviceUrl)).resolves.toBeUndefined();
+  });
+});
+
+test('whoever may become a role that looks past the wall is turned away too', async () => {
+  const role = `seer_${String(process.pid)}`;
+  await withClient(database.adminUrl, async (admin) => {
+    await admin.query(`CREATE ROLE ${role} BYPASSRLS`);
+    try {
+      await admin.query(`CREATE ROLE ${role}_guest LOGIN PASSWORD 'guest' IN ROLE ${role}`);
+      const { pathname } = new URL(database.adminUrl);
+      await admin.query(`GRANT CONNECT ON DATABASE ${pathname.slice(1)} TO ${role}_guest`);
+      const url = changed((guest) => {
+        guest.username = `${role}_guest`;
+        guest.password = 'guest';
+      });
+      await expect(assertSecondWall(url)).rejects.toThrow('may look past row security');
+    } finally {
+      await admin.query(`DROP OWNED BY ${role}_guest`);
+      await admin.query(`DROP ROLE ${role}_guest, ${role}`);
+    }
+  });
+});
+
 test('a user who may not connect is told so', async () => {
   const { pathname } = new URL(database.serviceUrl);
   await withClient(database.adminUrl, (admin) =>
@@ -46,5 +81,7 @@ test('a user who may not connect is told so', async () => {
 test('a database without tables is told from one with', async () => {
   const bare = new URL(database.adminUrl);
   bare.pathname = '/postgres';
-  await expect(assertMigrated(bare.href)).rejects.toThrow(/"postgres" has no tables.*MIGRATE_/);
+  await expect(assertMigrated('SOME_URL', bare.href)).rejects.toThrow(
+    /^SOME_URL: .*"postgres" has no tables.*MIGRATE_/,
+  );
 });

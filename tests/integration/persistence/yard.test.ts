@@ -1,6 +1,7 @@
+import { randomUUID } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import { inYard, type Transaction, withoutYard } from '#persistence/client.ts';
+import { asAccount, inYard, service, type Transaction } from '#persistence/client.ts';
 import { refusalOf } from '#persistence/refusal.ts';
 import { loadWorkload, saveTasks } from '#persistence/workload/store.ts';
 import { loadProcedures, saveProcedure } from '#persistence/yard/procedures.ts';
@@ -15,7 +16,7 @@ import { wholeYard } from './whole-yard.ts';
 const database = testDatabase();
 
 const within = <T>(yardId: string, work: (tx: Transaction) => Promise<T>): Promise<T> =>
-  inYard(database.service, { yardId, personId: null }, work);
+  inYard(database.service, service(yardId), work);
 
 async function seedYard(file: string): Promise<Yard> {
   const text = await readFile(new URL(`../../../seeds/${file}`, import.meta.url), 'utf8');
@@ -93,17 +94,29 @@ describe('a yard', () => {
     }
   });
 
-  it('joins members to the accounts that have their e-mail, in either case', async () => {
-    const account = await withoutYard(database.service, (tx) =>
-      tx.account.create({ data: { email: 'ann@example.org', name: 'Ann' } }),
+  it('has its founder as a member and joins nobody by an e-mail', async () => {
+    const [anns, bens] = [randomUUID(), randomUUID()];
+    const emails = [
+      [anns, 'ann@example.org'],
+      [bens, 'ben@example.org'],
+    ] as const;
+    for (const [id, email] of emails) {
+      await asAccount(database.service, id, (tx) =>
+        tx.account.create({ data: { id, email, name: email } }),
+      );
+    }
+    const yard = smallYard('joined');
+    const people = yard.people.map((person) => ({ ...person, email: `${person.id}@example.org` }));
+    const founder = { as: 'member', yardId: 'joined', accountId: bens, sees: 'all' } as const;
+    await inYard(database.service, { ...founder, founder: 'ben' }, (tx) =>
+      saveYard(tx, { ...yard, people }, { memberId: 'ben', accountId: bens }),
     );
-    await within('joined', (tx) => saveYard(tx, smallYard('joined')));
     const members = await within('joined', (tx) =>
       tx.member.findMany({ where: { yardId: 'joined' }, orderBy: { position: 'asc' } }),
     );
     expect(members.map(({ id, accountId }) => [id, accountId])).toEqual([
-      ['ann', account.id],
-      ['ben', null],
+      ['ann', null],
+      ['ben', bens],
     ]);
   });
 
@@ -151,6 +164,39 @@ describe('saved tasks', () => {
       tx.task.findMany({ where: { yardId: 'tasks' }, orderBy: { position: 'asc' } }),
     );
     expect(rows.map((row) => row.revision)).toEqual([2, 2, 1, 1, 1, 1]);
+  });
+
+  it('are joined by links and choices that are written again only where they changed', async () => {
+    const yard = wholeYard('links');
+    const workload = makeWorkload(yard);
+    await within('links', async (tx) => {
+      await saveYard(tx, yard);
+      await saveTasks(tx, 'links', workload);
+    });
+    const positions = (): Promise<Map<string, number>> =>
+      within('links', async (tx) => {
+        const links = await tx.taskLink.findMany({ where: { yardId: 'links' } });
+        const choices = await tx.taskChoice.findMany({ where: { yardId: 'links' } });
+        return new Map([...links, ...choices].map(({ id, position }) => [id, position]));
+      });
+    const before = await positions();
+    // One that a branch names: the row that says so goes with the link, and has to come back.
+    const [choice] = workload.choices;
+    const [touched] = choice.branches.flatMap(({ links }) => links);
+    expect(workload.links.length).toBeGreaterThan(1);
+    const changed = {
+      ...workload,
+      links: workload.links.map((link) =>
+        link.id === touched ? { ...link, opens: { kind: 'after' as const, minutes: 7 } } : link,
+      ),
+    };
+    await within('links', (tx) => saveTasks(tx, 'links', changed));
+    const stored = await within('links', (tx) => loadWorkload(tx, 'links'));
+    const byId = (a: { id: string }, b: { id: string }): number => (a.id < b.id ? -1 : 1);
+    expect([...stored.links].sort(byId)).toEqual([...changed.links].sort(byId));
+    expect([...stored.choices].sort(byId)).toEqual([...changed.choices].sort(byId));
+    const moved = [...(await positions())].filter(([id, at]) => before.get(id) !== at);
+    expect(moved.map(([id]) => id).sort()).toEqual([choice.id, touched].sort());
   });
 
   it('go with the job that made them, unless somebody claimed one', async () => {
