@@ -10,6 +10,8 @@ import { calendars, multiMode, multiSkill } from './published/multi.ts';
 import { refitFirst } from './refit-first.ts';
 import { refitGap } from './refit-gap.ts';
 import { refit } from './refit.ts';
+import { rowSecurity } from './row-security.ts';
+import { signIn } from './sign-in.ts';
 import { throughput } from './throughput.ts';
 
 /** In the order in which `npm run bench` takes them: those that are soon over first. */
@@ -17,6 +19,8 @@ export const benches: readonly Bench[] = [
   multiMode,
   calendars,
   cure,
+  signIn,
+  rowSecurity,
   throughput,
   multiSkill,
   minuteClock,
