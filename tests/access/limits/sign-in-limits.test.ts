@@ -1,4 +1,6 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
+import { openPasswordReset } from '#persistence/access/accounts.ts';
+import { asAccount } from '#persistence/client.ts';
 import { withDefaults } from '../../../apps/api/src/platform/config/defaults.ts';
 import { LimitStore } from '../../../apps/api/src/platform/limits/limit-store.ts';
 import { SignInLimits } from '../../../apps/api/src/platform/limits/sign-in-limits.ts';
@@ -69,6 +71,23 @@ describe('signing in', () => {
     expect((await signIn(home, people.foreman, testPassword)).status).toBe(201);
     // Nor does that give the others more.
     expect((await signIn(elsewhere, people.foreman)).status).toBe(429);
+  });
+
+  test('is open again from where a mailed link was used', async () => {
+    const [shutOut, guesser] = ['198.51.100.7', '198.51.100.8'];
+    for (let n = 0; n <= attempts; n += 1) await signIn(guesser, people.owner);
+    expect((await signIn(shutOut, people.owner, testPassword)).status).toBe(429);
+    const where = { email: people.owner };
+    const { id } = await database.owner.account.findUniqueOrThrow({ where });
+    const token = await asAccount(database.service, id, (tx) => openPasswordReset(tx, id));
+    const set = posted({ token, password: testPassword }, { 'x-forwarded-for': shutOut });
+    const path = '/api/v1/password-resets/complete';
+    expect((await ask(`${strict.url}${path}`, set)).status).toBe(204);
+    expect((await signIn(shutOut, people.owner, testPassword)).status).toBe(201);
+    // From here on it has a count of its own, and the guesses go on beside it.
+    for (let n = 0; n <= attempts; n += 1) await signIn(guesser, people.owner);
+    expect((await signIn(guesser, people.owner, testPassword)).status).toBe(429);
+    expect((await signIn(shutOut, people.owner, testPassword)).status).toBe(201);
   });
 
   test('is counted by address over all accounts; signing in to an own one clears nothing', async () => {

@@ -80,9 +80,10 @@ export class PasswordService {
     const tokenHash = hashOf(token);
     const accountId = await this.database.lookUp((db) => passwordResetKnown(db, tokenHash));
     if (accountId === null) throw new DomainError('access.link');
-    await this.limits.succeeded(null, address);
 
     const known = await this.database.asAccount(accountId, (tx) => recipientOf(tx, accountId));
+    // Whoever reads the account's mail is not one of the strangers who may be guessing at it.
+    await this.limits.succeeded(known.email, address);
     assertPassword(password, known.words);
     const passwordHash = await hashPassword(password);
     await this.database.asAccount(accountId, async (tx) => {
