@@ -1,5 +1,5 @@
 import { createClient } from 'graphql-ws';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { ruleOf } from '#access/table.ts';
 import { hashOf, newToken } from '#persistence/access/token.ts';
 import { rootModule } from '../../apps/api/src/app.module.ts';
@@ -129,17 +129,22 @@ describe('what is under way', () => {
   const builder = { yardId: 'small', id: 'bram' };
 
   /** A stream that has begun: what it brings up to its end, and when it has brought the first. */
-  function streamOf(token: string): { begun: Promise<void>; all: Promise<ServerSent[]> } {
+  function streamOf(token: string): {
+    begun: Promise<void>;
+    all: Promise<ServerSent[]>;
+    /** What came so far. */
+    got: readonly ServerSent[];
+  } {
     const begun = Promise.withResolvers<undefined>();
+    const got: ServerSent[] = [];
     const follow = async (): Promise<ServerSent[]> => {
-      const got: ServerSent[] = [];
       for await (const event of serverSent(events(), { token, lastEventId: '0' })) {
         got.push(event);
         begun.resolve(undefined);
       }
       return got;
     };
-    return { begun: begun.promise, all: follow() };
+    return { begun: begun.promise, all: follow(), got };
   }
 
   function subscriptionOf(token: string): { begun: Promise<void>; all: Promise<unknown[]> } {
@@ -245,6 +250,10 @@ describe('what is under way', () => {
     expect((await api.rest('POST', '/yards/small/skills', made)).status).toBe(201);
     const after = await database.owner.session.findUniqueOrThrow({ where });
     expect(after.lastSeenAt).toEqual(longAgo);
+    // What is told after the end would come too late.
+    await vi.waitFor(() => {
+      expect(stream.got.map(({ data }) => data.subjectId)).toContain('heard');
+    }, 10_000);
     await database.owner.session.delete({ where });
     const kinds = (await stream.all).map(({ event, data }) => [event, data.subjectId]);
     expect(kinds).toContainEqual(['skill-added', 'heard']);
