@@ -5,7 +5,7 @@ import { compile, type Compiled } from '#planning/compile/compile.ts';
 import { observedMaterials } from '#planning/compile/observed/observed.ts';
 import { frameOf } from '#planning/compile/frame/time.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
-import { readyList } from '#planning/decode/ready/ready.ts';
+import { standing } from '#planning/decode/ready/standing.ts';
 import { yardWarnings } from '#planning/yard/check/warnings.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import type { Task, Workload } from '#planning/workload/workload.ts';
@@ -258,7 +258,7 @@ describe('the demo yard planned again once work has begun as planned', () => {
     const { problem } = compile({ yard: demo, workload: begun, now, from });
     const { plan } = planned(problem);
     expect(plan === null ? null : check(problem, plan)).toEqual([]);
-    const ready = readyList({ yard: demo, workload: begun, sheet, now }).ready;
+    const { ready } = standing({ yard: demo, workload: begun, sheet, now });
     expect(ready.length).toBeGreaterThan(0);
   });
 });

@@ -196,6 +196,52 @@ export const catalogue = {
     'The claim is not in the state for this',
     'Read the claim again.',
   ),
+  'claim.lapsed': entry(
+    'conflict',
+    'The claim has lapsed: it was not started in time',
+    'Claim the task again, if it is still free.',
+  ),
+  'work.unsafe-start': entry(
+    'conflict',
+    'The work would not come to a good end if it began now',
+    'Begin when the reason is gone, or let the foreman start it with a reason.',
+  ),
+  'work.film': entry(
+    'conflict',
+    'There is no film to test',
+    'Test the film of wet work that is done.',
+  ),
+  'work.undo': entry(
+    'conflict',
+    'It can no longer be taken back',
+    'Ask the foreman to correct it, or report what is so now.',
+  ),
+  'report.state': entry(
+    'conflict',
+    'The report is not in the state for this',
+    'Read the report again.',
+  ),
+  'candidate.state': entry(
+    'conflict',
+    'The candidate plan is decided already',
+    'Read the candidates again.',
+  ),
+  'snag.state': entry('conflict', 'The snag is not in the state for this', 'Read the snag again.'),
+  'snag.photo': entry(
+    'invalid',
+    'The picture cannot be kept',
+    'Send a JPEG, PNG or WebP picture of at most 15 MB.',
+  ),
+  'change.state': entry(
+    'conflict',
+    'The change is not in the state for this',
+    'Read the change again.',
+  ),
+  'proposal.stale': entry(
+    'conflict',
+    'The work has changed since this was priced',
+    'Have it priced again, then decide.',
+  ),
   'claim.crew': entry(
     'invalid',
     'The crew does not fit the task',

@@ -51,8 +51,9 @@ module.exports = {
     ...library('scheduling', ['kernel'], ['javascript-lp-solver']),
     ...library('planning', ['kernel', 'calendar', 'cure', 'scheduling'], ['zod']),
     ...library('access', ['kernel', 'planning']),
+    ...library('live', ['kernel', 'calendar', 'cure', 'scheduling/model', 'planning'], ['zod']),
     // Stored plans carry the compiled problem, so storage knows the engine's model, not the engine.
-    outer('persistence', ['kernel', 'planning', 'scheduling/model']),
+    outer('persistence', ['kernel', 'planning', 'live', 'scheduling/model']),
     outer('host', ['kernel', 'calendar', 'cure', 'scheduling', 'planning']),
     {
       name: 'linear-programme-in-bounds',

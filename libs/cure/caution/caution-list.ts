@@ -15,7 +15,9 @@ const rule = (
 ): CautionRule => ({ id, trust, source, text, when });
 
 const mixes = ({ base }: Hazards): boolean => base !== null;
-const styrene = ({ base }: Hazards): boolean => base === 'polyester' || base === 'vinyl-ester';
+const isStyrene = (base: Hazards['base'] | undefined): boolean =>
+  base === 'polyester' || base === 'vinyl-ester';
+const styrene = ({ base, uncured }: Hazards): boolean => isStyrene(base) || isStyrene(uncured);
 
 /** From so many grams on, about 8 fluid ounces, a contained mix was seen to melt its cup. */
 const HOT_CUP_GRAMS = 240;
@@ -62,7 +64,7 @@ export const CAUTION_RULES: readonly CautionRule[] = [
     'read',
     'Graco 3A1226D; the lidded metal bin from memory of 29 CFR 1910.107',
     'Catalysed waste, overspray and rags can heat up by themselves hours or days later. Wet them, and take them out of the building in a lidded metal bin the same day.',
-    ({ base, solvent }) => base !== null || solvent,
+    ({ base, solvent, uncured }) => base !== null || solvent || uncured !== undefined,
   ),
   rule(
     'styrene',
@@ -76,7 +78,7 @@ export const CAUTION_RULES: readonly CautionRule[] = [
     'practice',
     'common practice, no source',
     'Epoxy and its hardener can make you allergic for life: gloves and sleeves, no solvent on skin, change what is soiled.',
-    ({ base }) => base === 'epoxy',
+    ({ base, uncured }) => base === 'epoxy' || uncured === 'epoxy',
   ),
   rule(
     'green-epoxy',

@@ -10,6 +10,8 @@ export interface Caution extends Evidence {
 export interface Hazards {
   /** Base of what is mixed; null: nothing is. */
   readonly base: Base | null;
+  /** Base of resin that has not set and is handled; left out: none is. */
+  readonly uncured?: Base | undefined;
   /** A peroxide is weighed. */
   readonly peroxide: boolean;
   readonly mixGrams: number | null;

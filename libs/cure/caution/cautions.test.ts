@@ -44,6 +44,8 @@ describe('cautionsOf', () => {
       { base: 'epoxy', mixGrams: 300 },
       ['exotherm', 'large-cup', 'waste', 'epoxy-skin'],
     ],
+    ['uncured', { uncured: 'polyester' }, ['waste', 'styrene']],
+    ['uncured', { uncured: 'epoxy' }, ['waste', 'epoxy-skin']],
     ['dusty', { dusty: true }, ['dust']],
     ['greenEpoxy', { greenEpoxy: true, dusty: true }, ['green-epoxy', 'dust']],
     ['solvent', { solvent: true }, ['waste', 'solvent']],

@@ -11,6 +11,8 @@ const appendOnly: ReadonlySet<string> = new Set([
   'plan_refit',
   'plan_placement',
   'plan_placement_crew',
+  'rework',
+  'publishing',
 ]);
 
 /** Tables that triggers alone write. */
@@ -49,6 +51,14 @@ export const doors: ReadonlySet<string> = new Set([
   'purge_access',
   'own_published_sheet',
   'space_occupancy',
+  'app_own_snags',
+  'own_proposals',
+  'yards_behind',
+  'yards_with_alarms',
+  'push_targets',
+  'hand_over_push',
+  'push_answered',
+  'calendar_of',
 ]);
 
 /**

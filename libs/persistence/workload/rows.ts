@@ -3,6 +3,7 @@ import type { Moment } from '#planning/yard/procedures.ts';
 import type { Task, TaskChoice, TaskLink } from '#planning/workload/workload.ts';
 import type { Prisma } from '../generated/client.ts';
 import { asJson, asJsonOrNull, inOrder, isoOf, nothingLeft } from '../rows.ts';
+import { taskStateSchema } from '../plan/sheet-shape.ts';
 import {
   bondingWord,
   consumptionList,
@@ -40,6 +41,8 @@ export function taskRow(
     startedAt,
     finishedAt,
     fixedStart,
+    rework,
+    replaces,
     tools: _t,
     crew: _c,
     ...same
@@ -65,6 +68,8 @@ export function taskRow(
     bonding,
     price,
     state,
+    leftMinutes,
+    portion,
     ...rest
   } = same;
   nothingLeft(rest);
@@ -107,10 +112,15 @@ export function taskRow(
     startedAt: startedAt === null ? null : new Date(startedAt),
     finishedAt: finishedAt === null ? null : new Date(finishedAt),
     fixedStartAt: fixedStart === null ? null : new Date(fixedStart),
+    leftMinutes,
+    reworkId: rework,
+    replacesId: replaces,
+    portion,
   };
 }
 
-export const toTask = (row: TaskRow): Task => ({
+/** Of a task that is part of the workload: one that was dropped is not. */
+export const toTask = ({ state, ...row }: TaskRow): Task => ({
   id: row.id,
   refitId: row.refitId,
   partId: row.partId,
@@ -145,11 +155,15 @@ export const toTask = (row: TaskRow): Task => ({
   price: row.price,
   sensitiveUntil: toMoment(row.sensitiveMinutes, row.sensitiveMilestone),
   coveredBy: row.coveredBy,
-  state: row.state,
+  state: taskStateSchema.parse(state),
   startedAt: row.startedAt && isoOf(row.startedAt),
   finishedAt: row.finishedAt && isoOf(row.finishedAt),
   crew: row.crew.map(({ memberId }) => memberId),
   fixedStart: row.fixedStartAt && isoOf(row.fixedStartAt),
+  leftMinutes: row.leftMinutes,
+  rework: row.reworkId,
+  replaces: row.replacesId,
+  portion: row.portion,
 });
 
 const minutesOf = (moment: Moment | null): number | null =>

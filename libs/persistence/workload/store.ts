@@ -13,13 +13,18 @@ import {
 } from './rows.ts';
 
 async function loadTasks(tx: Transaction, yardId: string): Promise<Task[]> {
-  const rows = await tx.task.findMany({ where: { yardId }, ...inOrder, include: taskDetails });
+  const rows = await tx.task.findMany({
+    where: { yardId, state: { not: 'dropped' } },
+    ...inOrder,
+    include: taskDetails,
+  });
   return rows.map(toTask);
 }
 
 export async function loadWorkload(tx: Transaction, yardId: string): Promise<Workload> {
   const where = { yardId };
   const tasks = await loadTasks(tx, yardId);
+  // What was dropped has lost its links and branches.
   const links = await tx.taskLink.findMany({ where, ...inOrder });
   const choices = await tx.taskChoice.findMany({ where, ...inOrder, include: choiceDetails });
   return { tasks, links: links.map(toTaskLink), choices: choices.map(toTaskChoice) };

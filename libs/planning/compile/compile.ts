@@ -1,5 +1,7 @@
 import { DomainError } from '#kernel/error.ts';
 import type { Choice, Lag, Problem, Refit } from '#scheduling/model/problem.ts';
+import { inTheirSpaces } from '../workload/in-space.ts';
+import { restOf } from '../workload/standing.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import { emptyFaults } from '../yard/check/check.ts';
 import type { Yard } from '../yard/yard.ts';
@@ -100,7 +102,8 @@ interface Ground {
   readonly site: Site;
 }
 
-function groundOf({ yard, workload, from, now }: CompileInput): Ground {
+function groundOf({ yard, workload: asMade, from, now }: CompileInput): Ground {
+  const workload = inTheirSpaces(yard, asMade);
   const frame = frameOf(yard, from, now);
   const crew = crewOf(yard, frame);
   const places = placesOf(yard, frame, crew.calendars.length);
@@ -108,7 +111,7 @@ function groundOf({ yard, workload, from, now }: CompileInput): Ground {
   const slots = slotsOf(yard, frame);
 
   const standing = standingOf(workload);
-  const tasks = workload.tasks.filter((task) => !standing.dropped.has(task.id));
+  const tasks = workload.tasks.filter((task) => !standing.dropped.has(task.id)).map(restOf);
   const begun = new Map(
     tasks.flatMap((task): [string, Begun][] => {
       const time = begunOf(task, crew, frame);
@@ -183,7 +186,7 @@ function problemOf(ground: Ground, published: PublishedPlan | undefined): Proble
     surfaces,
     holds,
     refits,
-    published: published === undefined ? null : publishedOf(published, index, begun, crew, frame),
+    published: published === undefined ? null : publishedOf(published, index, tasks, crew, frame),
     tolerances: [0, HALF_A_DAY, yard.moneyTolerance * PER_CENT],
   };
   return { ...draft, ...excuseBegun(draft) };
@@ -197,10 +200,10 @@ function problemOf(ground: Ground, published: PublishedPlan | undefined): Proble
  * `readYard` or `yardFaults`.
  */
 export function compile(input: CompileInput): Compiled {
-  const { yard, workload, published } = input;
+  const { yard, published } = input;
   refuse('There is nothing to plan', emptyFaults(yard));
   const ground = groundOf(input);
-  const { frame, standing, tasks, begun, site } = ground;
+  const { workload, frame, standing, tasks, begun, site } = ground;
   refuse('The work cannot be planned', horizonFaults(yard, tasks, begun, frame));
   refuse('The work cannot be planned', crewFaults(yard, tasks, begun, site));
   refuse('The work cannot be planned', placeFaults(yard, { ...workload, tasks }, begun));

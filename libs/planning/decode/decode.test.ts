@@ -8,7 +8,7 @@ import type { Task, Workload } from '../workload/workload.ts';
 import type { Yard } from '../yard/yard.ts';
 import { makeSheet } from './make-sheet.ts';
 import { printSheet } from './print/print.ts';
-import { readyList } from './ready/ready.ts';
+import { standing } from './ready/standing.ts';
 import type { PlanSheet } from './sheet.ts';
 import { weekOf } from './week.ts';
 
@@ -211,7 +211,7 @@ describe('weekOf', () => {
   });
 });
 
-describe('readyList', () => {
+describe('what is ready', () => {
   const yard = smallYard();
   const sanded = {
     state: 'done',
@@ -226,12 +226,12 @@ describe('readyList', () => {
     crew: ['ada'],
   } as const;
   const at = (now: string, begun: Record<string, Partial<Task>> = {}) =>
-    readyList({
+    standing({
       yard,
       workload: workloadOf(yard, begun),
       sheet: null,
       now: `2026-11-02T${now}:00Z`,
-    });
+    }).all();
 
   it('offers what nothing holds back, and says what the rest waits for', () => {
     const { ready, waiting } = at('08:00');
@@ -282,21 +282,22 @@ describe('readyList', () => {
       ],
     };
     const workload = workloadOf(yard, { 'lid.sand': sanded, 'lid.one': coated });
-    const { waiting } = readyList({ yard, workload, sheet, now: '2026-11-02T12:30:00Z' });
+    const { waiting } = standing({ yard, workload, sheet, now: '2026-11-02T12:30:00Z' }).all();
     expect(waiting.map(({ taskId, why }) => [taskId, why])).toEqual([
-      ['lid.key', 'Coat one (Lid) is not sandable yet, but on Tue 3 Nov 02:20'],
+      // The sheet has no time for the first: its plan went the other way.
       ['lid.two', 'Abrade (Lid) is not done'],
+      ['lid.key', 'Coat one (Lid) is not sandable yet, but on Tue 3 Nov 02:20'],
     ]);
   });
 
   it('waits for the boat', () => {
     const away = smallYard((draft) => (draft.boats[0].refits[0].release = '2026-11-03T08:00:00Z'));
-    const { ready, waiting } = readyList({
+    const { ready, waiting } = standing({
       yard: away,
       workload: workloadOf(away),
       sheet: null,
       now: '2026-11-02T09:00:00Z',
-    });
+    }).all();
     expect(ready).toEqual([]);
     expect(waiting[0].why).toBe('the boat is there from Tue 3 Nov 08:00');
   });

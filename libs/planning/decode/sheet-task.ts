@@ -2,6 +2,7 @@ import { lagAt } from '#scheduling/model/lag.ts';
 import type { Placement } from '#scheduling/model/plan.ts';
 import type { Lag } from '#scheduling/model/problem.ts';
 import { inCents } from '../compile/frame/money.ts';
+import { isToPlan } from '../workload/standing.ts';
 import type { Task } from '../workload/workload.ts';
 import { briefingOf } from './briefing/briefing.ts';
 import { filmOf } from './reading/film.ts';
@@ -70,10 +71,12 @@ export function sheetTask(
   const { rows, map, at, problem } = reading;
   const home = rows.parts.get(task.partId);
   const { start, finish } = spanOf(reading, task, placement);
-  const crew =
-    task.state === 'waiting' ? placement.crew.map(({ builder }) => map.people[builder]) : task.crew;
+  const crew = isToPlan(task)
+    ? placement.crew.map(({ builder }) => map.people[builder])
+    : task.crew;
   const { cleanDown } = problem.activities[activity].modes[placement.mode];
-  const segments = task.state === 'waiting' ? placement.segments : [{ start, end: finish }];
+  // Of what was put aside the rest; when it was at hand before, the spans of its life say.
+  const segments = isToPlan(task) ? placement.segments : [{ start, end: finish }];
   return {
     id: task.id,
     name: task.name,

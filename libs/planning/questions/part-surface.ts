@@ -3,6 +3,8 @@ import { exposed, type LaidLayer, type SurfaceEvent } from '#cure/bond/history.t
 import { stageOf } from '#cure/bond/stage.ts';
 import { DomainError } from '#kernel/error.ts';
 import { thisFace, turnsOver } from '../workload/face.ts';
+import { stillThere } from '../workload/cut-back.ts';
+import { isOver } from '../workload/standing.ts';
 import type { Task, Workload } from '../workload/workload.ts';
 import type { Layer, Part } from '../yard/boats.ts';
 import type { Yard } from '../yard/yard.ts';
@@ -33,7 +35,8 @@ export function partSurface(
   const begun = workload.tasks
     .flatMap((task) => begunBy(task, part, asked.now))
     .sort((a, b) => Date.parse(a.startedAt ?? '') - Date.parse(b.startedAt ?? ''));
-  const tasks = thisFace(begun, (task) => task.state === 'done' && turnsOver(task));
+  const there = stillThere(begun, (task) => task, cutAfter);
+  const tasks = thisFace(there, (task) => isOver(task) && turnsOver(task));
   const seen = seenSince(yard, part, tasks, asked.now);
   const now = seen.frame.minuteOf(asked.now);
   const films = [
@@ -46,6 +49,10 @@ export function partSurface(
   const events = tasks.flatMap((task) => eventsOf(task, seen)).filter(({ at }) => at <= now);
   return exposed({ now, layers: shown, events });
 }
+
+/** A film is cut back only by work that is over. */
+const cutAfter = (film: Task, cut: Task): boolean =>
+  isOver(cut) && Date.parse(film.startedAt ?? '') <= Date.parse(cut.startedAt ?? '');
 
 /** From the oldest film on that is not too old to matter. */
 function seenSince(yard: Yard, part: Part, tasks: readonly Task[], now: string): Around {
@@ -101,11 +108,11 @@ function layerOf(layer: Layer, part: Part, asked: SurfaceQuestion, seen: Around)
 
 /** The film of a task that has begun; it is wet while the task goes on. */
 function filmOf(task: Task, asked: SurfaceQuestion, seen: Around): LaidLayer[] {
-  const { material, startedAt, finishedAt, state } = task;
+  const { material, startedAt, finishedAt } = task;
   if (material === null || startedAt === null) return [];
   const sheet = seen.films.material(material);
   const start = seen.frame.minuteOf(startedAt);
-  const done = state === 'done' && finishedAt !== null;
+  const done = isOver(task) && finishedAt !== null;
   const finish = done ? seen.frame.minuteOf(finishedAt) : start;
   return [
     {
@@ -137,7 +144,7 @@ function stageAt(
 }
 
 function eventsOf(task: Task, { frame }: Around): SurfaceEvent[] {
-  if (task.state !== 'done' || task.finishedAt === null) return [];
+  if (!isOver(task) || task.finishedAt === null) return [];
   const at = frame.minuteOf(task.finishedAt);
   return task.prepares.map(({ kind, grit, mm }) => ({ at, kind, grit, mm: mm ?? 0 }));
 }

@@ -65,6 +65,10 @@ function draftOf(step: Step, { refitId, part, job }: Place): Draft {
     finishedAt: null,
     crew: [],
     fixedStart: null,
+    leftMinutes: null,
+    rework: null,
+    replaces: null,
+    portion: 1,
   };
 }
 

@@ -15,7 +15,8 @@ export function resize(tasks: readonly Task[], yard: Yard, partId: string): Task
   if (part === undefined) return [...tasks];
   const procedureOfJob = new Map(part.jobs.map((job) => [job.id, job.procedure]));
   return tasks.map((task) => {
-    if (task.partId !== partId || task.state !== 'waiting') return task;
+    // A rework is of the area at fault, whatever the size of the part.
+    if (task.partId !== partId || task.state !== 'waiting' || task.rework !== null) return task;
     const procedure = yard.procedures.find(({ id }) => id === procedureOfJob.get(task.jobId));
     const step = procedure?.steps.find(({ id }) => id === task.stepId);
     if (step === undefined || step.crewMax === 0) return task;

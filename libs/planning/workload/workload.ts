@@ -13,8 +13,13 @@ export interface TaskHold {
   readonly until: readonly TaskHoldEnd[];
 }
 
-/** Where a task stands. Running and done work keeps its real times and crew. */
-export type TaskState = 'waiting' | 'working' | 'done';
+/**
+ * Where a task stands. Begun and done work keeps its real times and crew. `paused`: begun and put
+ * aside, the rest is planned as if it waited. `redo`: done, and does not count, since a rework does
+ * it again; nothing of the workload follows from it but that its time is past.
+ */
+export const taskStates = ['waiting', 'working', 'paused', 'done', 'redo'] as const;
+export type TaskState = (typeof taskStates)[number];
 
 /** One piece of work for a crew, made from a procedure's step and a part's size. */
 export interface Task {
@@ -69,6 +74,13 @@ export interface Task {
   readonly crew: readonly string[];
   /** ISO instant at which the foreman wants it begun; null: whenever is best. */
   readonly fixedStart: string | null;
+  /** Builder-minutes at the nominal rate still to be done of begun work; null: nobody said. */
+  readonly leftMinutes: number | null;
+  /** The rework it belongs to, and the task that it does again; null: as the procedure has it. */
+  readonly rework: string | null;
+  readonly replaces: string | null;
+  /** How much of the part's area and lengths it is about, more than 0: 1 is all, a repair may be less. */
+  readonly portion: number;
 }
 
 /** A cure window or plain order between two tasks (see `linkSchema`). */

@@ -86,6 +86,8 @@ export const spaceSchema = z.strictObject({
   enclosed: z.boolean().default(false),
   /** How many people can work here at once. */
   room: z.int().min(1).max(1000),
+  /** What work takes here, percent of what its step says: 120 in a cabin where nobody can stand. */
+  workPercent: z.int().min(10).max(400).default(100),
   /** Places in it that are taken for a time, by visitors or staging. */
   taken: z.array(absenceSchema).default([]),
   /** Null: at all hours. */

@@ -59,6 +59,7 @@ export function whereabouts({ tasks, links, choices }: Workload, films: Films): 
     ({ id, from, to }) => !conditional.has(id) && !optional.has(from) && !optional.has(to),
   );
   const surelyAfter = followers(sure);
+  const sureFrom = Map.groupBy(sure, ({ from }) => from);
   const moves = tasks.filter(({ movesTo }) => movesTo !== null);
   const movesOf = new Map<string, Task[]>();
   for (const move of moves) {
@@ -66,8 +67,8 @@ export function whereabouts({ tasks, links, choices }: Workload, films: Films): 
   }
   /** Whether the move certainly finds the film past the milestone. */
   const tooLate = (move: Task, laid: Task, milestone: Milestone): boolean =>
-    sure.some(({ from, to, opens, sweep }) => {
-      if (from !== laid.id || opens?.kind !== 'milestone' || sweep === 'same') return false;
+    (sureFrom.get(laid.id) ?? []).some(({ to, opens, sweep }) => {
+      if (opens?.kind !== 'milestone' || sweep === 'same') return false;
       if (to !== move.id && !surelyAfter(to).has(move.id)) return false;
       return films.notBefore(laid.material ?? '', opens.milestone, milestone);
     });

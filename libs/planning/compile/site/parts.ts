@@ -1,4 +1,5 @@
 import type { Part } from '#scheduling/model/problem.ts';
+import { isOver } from '../../workload/standing.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { Yard } from '../../yard/yard.ts';
 import type { Places } from './places.ts';
@@ -6,7 +7,7 @@ import type { Places } from './places.ts';
 /** Done tasks in the order in which they were over. */
 function history(tasks: readonly Task[]): Task[] {
   return tasks
-    .filter(({ state }) => state === 'done')
+    .filter(isOver)
     .map((task) => ({ task, over: Date.parse(task.finishedAt ?? task.startedAt ?? '') || 0 }))
     .sort((a, b) => a.over - b.over)
     .map(({ task }) => task);

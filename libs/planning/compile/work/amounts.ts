@@ -37,7 +37,7 @@ function workOf(yard: Yard, quantity: Quantity): Work {
  */
 export function amountsOfTask(
   yard: Yard,
-  { id, partId, quantity }: Task,
+  { id, partId, quantity, portion }: Task,
   material: CureMaterial,
 ): Amounts | null {
   if (quantity === null) return null;
@@ -46,5 +46,10 @@ export function amountsOfTask(
     .find((one) => one.id === partId);
   if (part === undefined)
     throw new DomainError('yard.reference', `there is no part "${partId}" (${id})`);
-  return amountsOf({ work: workOf(yard, quantity), sizes: part, material });
+  const sizes = {
+    areaM2: part.areaM2 * portion,
+    edgeM: part.edgeM * portion,
+    jointM: part.jointM * portion,
+  };
+  return amountsOf({ work: workOf(yard, quantity), sizes, material });
 }

@@ -11,44 +11,63 @@ export interface Standing {
   readonly droppedLinks: ReadonlySet<string>;
 }
 
+/** What decides a choice, whatever has begun by now. */
+export interface Decider {
+  readonly choice: TaskChoice;
+  /** Tasks beyond the choice, to which a link of it leads. */
+  readonly beyond: readonly string[];
+}
+
+/**
+ * What decides each choice. The foreman's own orders decide none: work that they lead to may begin
+ * where the branch they come from is not the plan's.
+ */
+export function decidersOf({ links, choices }: Pick<Workload, 'links' | 'choices'>): Decider[] {
+  if (choices.length === 0) return [];
+  const byId = new Map(links.map((link) => [link.id, link]));
+  const outOf = Map.groupBy(links, ({ from }) => from);
+  return choices.map((choice) => {
+    const within = new Set(choice.branches.flatMap((branch) => branch.tasks));
+    const held = choice.branches.flatMap((branch) => branch.links);
+    const leading = [
+      ...held.flatMap((id) => byId.get(id) ?? []),
+      ...[...within].flatMap((id) => outOf.get(id) ?? []),
+    ];
+    const beyond = leading.flatMap(({ setBy, to }) =>
+      setBy === 'foreman' || within.has(to) ? [] : [to],
+    );
+    return { choice, beyond: [...new Set(beyond)] };
+  });
+}
+
 /**
  * A choice is decided when a task of one branch has begun; or when a task beyond it, to
  * which a link of the choice leads, has begun: then the branch is one with nothing left to do.
- * The foreman's own orders decide none: work that they lead to may begin where the branch they
- * come from is not the plan's.
  */
-function decidedBranch(
-  choice: TaskChoice,
-  begun: ReadonlySet<string>,
-  workload: Workload,
-): number | null {
+function decidedBranch({ choice, beyond }: Decider, begun: ReadonlySet<string>): number | null {
   const started = choice.branches.findIndex((branch) =>
     branch.tasks.some((task) => begun.has(task)),
   );
   if (started >= 0) return started;
-  const within = new Set(choice.branches.flatMap((branch) => branch.tasks));
-  const held = new Set(choice.branches.flatMap((branch) => branch.links));
-  const beyond = workload.links.some(
-    (link) =>
-      link.setBy !== 'foreman' &&
-      (held.has(link.id) || within.has(link.from)) &&
-      !within.has(link.to) &&
-      begun.has(link.to),
-  );
-  if (!beyond) return null;
+  if (!beyond.some((task) => begun.has(task))) return null;
   const idle = choice.branches.findIndex((branch) => branch.tasks.length === 0);
   return idle >= 0 ? idle : 0;
 }
 
-export function standingOf(workload: Workload): Standing {
+/** `deciders`: those of this workload, where they are known. */
+export function standingOf(
+  workload: Workload,
+  deciders: readonly Decider[] = decidersOf(workload),
+): Standing {
   const begun = new Set(
-    workload.tasks.filter((task: Task) => task.state !== 'waiting').map(({ id }) => id),
+    workload.tasks.flatMap(({ id, state }: Task) => (state === 'waiting' ? [] : [id])),
   );
   const open: TaskChoice[] = [];
   const decided: { choice: TaskChoice; branch: number }[] = [];
   const gone: TaskBranch[] = [];
-  for (const choice of workload.choices) {
-    const branch = decidedBranch(choice, begun, workload);
+  for (const decider of deciders) {
+    const { choice } = decider;
+    const branch = decidedBranch(decider, begun);
     if (branch === null) open.push(choice);
     else {
       decided.push({ choice, branch });

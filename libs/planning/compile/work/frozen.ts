@@ -1,5 +1,6 @@
 import { intersect } from '#calendar/intervals.ts';
 import type { Interval } from '#scheduling/model/problem.ts';
+import { isOver, isToPlan } from '../../workload/standing.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { Crew } from '../site/crew.ts';
 import type { Frame } from '../frame/time.ts';
@@ -41,9 +42,12 @@ function expected(
   return horizon;
 }
 
-/** The time of a task that has begun; null while it waits. Work still going on ends after `now`. */
+/**
+ * The time of a task that has begun; null while it waits, or was put aside: then its rest is planned.
+ * Work still going on ends after `now`.
+ */
 export function begunOf(task: Task, crew: Crew, frame: Frame): Begun | null {
-  if (task.state === 'waiting' || task.startedAt === null) return null;
+  if (isToPlan(task) || task.startedAt === null) return null;
   const start = frame.minuteOf(task.startedAt);
   const builders = task.crew.flatMap((person) => crew.builderIndex.get(person) ?? []);
   const stated = task.finishedAt === null ? null : frame.minuteOf(task.finishedAt);
@@ -55,7 +59,7 @@ export function begunOf(task: Task, crew: Crew, frame: Frame): Begun | null {
     finish,
     placedStart: Math.max(0, start),
     placedFinish: Math.max(0, finish),
-    over: task.state === 'done',
+    over: isOver(task),
     builders: task.state === 'working' ? builders : [],
   };
 }

@@ -44,10 +44,10 @@ function matters(task: Task, ends: readonly HoldEnd[], site: LagSite): boolean {
 const constantOf = (end: HoldEnd): number | null =>
   end.kind === 'lag' && end.fns[0].kind === 'constant' ? end.fns[0].minutes : null;
 
-/** What tasks keep beyond their own time; nothing that was over before the plan begins. */
+/** What tasks keep beyond their own time; nothing that was over before the plan begins, or is done again. */
 export function holdsOf(tasks: readonly Task[], places: Places, site: LagSite): Hold[] {
   return tasks.flatMap((task, activity) =>
-    task.holds.flatMap(({ id, tool, count, until }): Hold[] => {
+    (task.state === 'redo' ? [] : task.holds).flatMap(({ id, tool, count, until }): Hold[] => {
       const resource = places.toolOf.get(tool);
       const ends = until.flatMap((end) => endOf(task, end, site));
       if (resource === undefined || !matters(task, ends, site)) return [];

@@ -95,7 +95,10 @@ function functionOf(
   return ofBegun(begun, anchor, (minute) => reachedOrNever(clock, minute, site.horizon));
 }
 
-/** The lags of a link; none into work that has begun, where there is nothing left to decide. */
+/**
+ * The lags of a link; none into work that has begun, where there is nothing left to decide. Of work
+ * that was put aside only the rest is to come: it was begun in time.
+ */
 export function lagsOf(link: TaskLink, site: LagSite): Lag[] {
   const [from, to] = [site.index.get(link.from), site.index.get(link.to)];
   if (from === undefined || to === undefined || site.begun(link.to) !== null) return [];
@@ -105,7 +108,9 @@ export function lagsOf(link: TaskLink, site: LagSite): Lag[] {
   ];
   return sides.flatMap(([bound, moment]) => {
     if (moment === null) return [];
-    return anchorsOf(link.sweep, bound).map(([fromAnchor, toAnchor]): Lag => ({
+    const hasBegun = bound === 'close' && site.task(link.to).state === 'paused';
+    const anchors = anchorsOf(link.sweep, bound).filter(([, at]) => !hasBegun || at === 'finish');
+    return anchors.map(([fromAnchor, toAnchor]): Lag => ({
       id: `${link.id}#${bound}-${toAnchor}`,
       from,
       fromAnchor,

@@ -24,14 +24,15 @@ function untilOf(task: Task, moment: Moment, site: LagSite): LagFunction {
 
 /**
  * Surfaces that dust may not reach: the film of each wet task until it is dust-safe, or what the
- * task says. One of begun work that is past before the plan begins is left out.
+ * task says. One of begun work that is past before the plan begins is left out, and what is done
+ * again: that comes off.
  */
 export function surfacesOf(tasks: readonly Task[], site: LagSite): OpenSurface[] {
   return tasks.flatMap((task, activity): OpenSurface[] => {
     const safe: Moment | null =
       task.material === null ? null : { kind: 'milestone', milestone: 'dust-safe' };
     const moment = task.sensitiveUntil ?? safe;
-    if (moment === null) return [];
+    if (moment === null || task.state === 'redo') return [];
     const until = untilOf(task, moment, site);
     const coveredBy = task.coveredBy.flatMap((cover) => site.index.get(cover) ?? []);
     if (site.begun(task.id) !== null && until.kind === 'constant' && coveredBy.length === 0) {

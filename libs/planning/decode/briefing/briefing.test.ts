@@ -4,7 +4,8 @@ import { makeWorkload } from '../../workload/make.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { MaterialFigure } from '../../yard/materials.ts';
 import type { Yard } from '../../yard/yard.ts';
-import { readyList, type ReadyTask } from '../ready/ready.ts';
+import type { ReadyTask } from '../ready/ready.ts';
+import { standing } from '../ready/standing.ts';
 
 const exact = (value: number): MaterialFigure => ({
   value,
@@ -27,7 +28,7 @@ function ready(task: string, now: string, change: (draft: Yard) => void, begun: 
   const yard = smallYard(change);
   const made = makeWorkload(yard);
   const workload = { ...made, tasks: made.tasks.map((one) => ({ ...one, ...begun[one.id] })) };
-  const list = readyList({ yard, workload, sheet: null, now });
+  const list = standing({ yard, workload, sheet: null, now }).all();
   const found = list.ready.find(({ taskId }) => taskId === task);
   if (found === undefined) throw new Error(JSON.stringify(list.waiting));
   return found;

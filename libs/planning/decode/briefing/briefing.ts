@@ -1,3 +1,4 @@
+import { isOver } from '../../workload/standing.ts';
 import type { Task } from '../../workload/workload.ts';
 import { airWarnings } from './air-warnings.ts';
 import { coatOf } from './coat.ts';
@@ -20,7 +21,7 @@ export function briefingOf(
   until: number,
   site: HazardSite,
 ): Briefing {
-  const over = task.state === 'done';
+  const over = isOver(task);
   const mix = over ? null : mixOf(task, start, finish, site);
   const { bond, warnings } = coatOf(task, start, site);
   return {

@@ -3,6 +3,7 @@ import { cautionsOf } from '#cure/caution/cautions.ts';
 import { reachedAt } from '#cure/clock/cure-clock.ts';
 import type { Frame } from '../../compile/frame/time.ts';
 import type { Whereabouts } from '../../compile/films/whereabouts.ts';
+import { SCRAPE_OFF } from '../../workload/cut-back.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { MixSite } from './mix.ts';
 import type { PastWork, WorkBefore } from '../reading/past-work.ts';
@@ -30,6 +31,14 @@ function green({ task, finish }: PastWork, minute: number, site: HazardSite): bo
   return cured === null || cured > minute;
 }
 
+/** What the film was that has not set: the last that does not count any more. */
+function scraped(task: Task, start: number, { before, films }: HazardSite): Hazards['uncured'] {
+  const material = before(task, start)
+    .map((work) => work.task)
+    .findLast(({ state, material: laid }) => state === 'redo' && laid !== null)?.material;
+  return material === undefined || material === null ? undefined : films.material(material).base;
+}
+
 function hazardsOf(
   task: Task,
   start: number,
@@ -44,6 +53,7 @@ function hazardsOf(
   const mixed = mix?.resinGrams ?? null;
   return {
     base: material?.base ?? null,
+    uncured: task.stepId === SCRAPE_OFF ? scraped(task, start, site) : undefined,
     // What sets a polyester off is a peroxide, whatever its sheet says of the ratio.
     peroxide:
       material !== null && (material.base !== 'epoxy' || material.hardener?.kind === 'percent'),

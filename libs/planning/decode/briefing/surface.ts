@@ -7,6 +7,7 @@ import { amountsOfTask } from '../../compile/work/amounts.ts';
 import type { Layer } from '../../yard/boats.ts';
 import type { Moment } from '../../yard/procedures.ts';
 import type { Yard } from '../../yard/yard.ts';
+import { stillThere } from '../../workload/cut-back.ts';
 import { thisFace, turnsOver } from '../../workload/face.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { HazardSite } from './hazards.ts';
@@ -24,9 +25,8 @@ export interface Found {
 
 /** What the procedure has a task wait for after another's film; null where it does not follow it. */
 function followed(task: Task, film: PastWork, { rows }: HazardSite): Moment | null {
-  const link = [...rows.links.values()].find(
-    ({ from, to, opens, setBy }) =>
-      from === film.task.id && to === task.id && opens !== null && setBy === 'procedure',
+  const link = (rows.into.get(task.id) ?? []).find(
+    ({ from, opens, setBy }) => from === film.task.id && opens !== null && setBy === 'procedure',
   );
   return link?.opens ?? null;
 }
@@ -154,7 +154,12 @@ export function foundBy(
 ): Found | null {
   const part = site.rows.parts.get(task.partId)?.part;
   const all = site.before(task, minute);
-  const works = thisFace(all, (work) => turnsOver(work.task));
+  const there = stillThere(
+    all,
+    (work) => work.task,
+    (film, cut) => film.start <= cut.start && cut.finish <= minute,
+  );
+  const works = thisFace(there, (work) => turnsOver(work.task));
   const layers = [
     ...(part?.layers ?? []).map((one) => oldLayer(one, site)),
     ...filmsBelow(task, works, site).flatMap((work) =>

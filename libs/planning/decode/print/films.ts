@@ -1,5 +1,6 @@
 import type { Milestone } from '../../yard/materials.ts';
 import { inWords, laterInWords, spanInWords } from '../reading/moments.ts';
+import { isOver } from '../../workload/standing.ts';
 import type { FilmMark, SheetTask, SheetWindow, When } from '../sheet.ts';
 
 /** What a film has a window of, with the milestones that open and close it. */
@@ -135,7 +136,7 @@ export function filmLines(
 ): string[] {
   const next = nextLines(task, starts, timeZone);
   const closing = task.windows.some(({ closes }) => closes !== null);
-  if (task.state === 'done' || (task.film.length === 0 && !closing)) return [];
+  if (isOver(task) || (task.film.length === 0 && !closing)) return [];
   const marks = task.film
     .filter(({ milestone }) => !unsaid.has(milestone))
     .map((mark) => markWords(mark, timeZone));

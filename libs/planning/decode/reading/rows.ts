@@ -7,6 +7,8 @@ import type { Yard } from '../../yard/yard.ts';
 export interface Rows {
   readonly tasks: ReadonlyMap<string, Task>;
   readonly links: ReadonlyMap<string, TaskLink>;
+  /** Links by the task that they lead to. */
+  readonly into: ReadonlyMap<string, readonly TaskLink[]>;
   readonly materials: ReadonlyMap<string, Material>;
   readonly parts: ReadonlyMap<
     string,
@@ -26,6 +28,7 @@ export function rowsOf(yard: Yard, workload: Workload): Rows {
   return {
     tasks: new Map(workload.tasks.map((task) => [task.id, task])),
     links: new Map(workload.links.map((link) => [link.id, link])),
+    into: Map.groupBy(workload.links, ({ to }) => to),
     materials: new Map(yard.materials.map((material) => [material.id, material])),
     parts: new Map(
       yard.boats.flatMap((boat) =>

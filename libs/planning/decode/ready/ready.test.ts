@@ -4,7 +4,7 @@ import { makeWorkload } from '../../workload/make.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { Step } from '../../yard/procedures.ts';
 import type { Yard } from '../../yard/yard.ts';
-import { readyList } from './ready.ts';
+import { standing } from './standing.ts';
 
 const steps = (yard: Yard): Step[] => yard.procedures[0].steps;
 
@@ -31,9 +31,9 @@ function why(
   const made = makeWorkload(yard);
   const workload = { ...made, tasks: made.tasks.map((one) => ({ ...one, ...begun[one.id] })) };
   const now = `2026-11-02T${time}:00Z`;
-  const { ready, waiting } = readyList({ yard, workload, sheet: null, now });
-  if (ready.some(({ taskId }) => taskId === task)) return 'ready';
-  return waiting.find(({ taskId }) => taskId === task)?.why ?? 'not there';
+  const stand = standing({ yard, workload, sheet: null, now });
+  if (stand.task(task) === null) return 'not there';
+  return stand.whyNot(task)?.why ?? 'ready';
 }
 
 /** A second part with a job of its own. */
@@ -43,7 +43,7 @@ function hatch(yard: Yard): void {
   parts.push({ ...lid, id: 'hatch', name: 'Hatch', jobs: [{ ...lid.jobs[0], id: 'hatch' }] });
 }
 
-describe('readyList says what a task waits for', () => {
+describe('the standing says what a task waits for', () => {
   it('a delivery, until it is expected', () => {
     const ordered = (yard: Yard): void => {
       yard.deliveries = [{ id: 'paper', name: 'Paper', expected: '2026-11-02T09:00:00Z' }];
@@ -109,6 +109,56 @@ describe('readyList says what a task waits for', () => {
     expect(why('lid.drill', '08:30', more, { 'lid.sand': working('08:00') })).toBe(
       'Sand (Lid) is on Lid',
     );
+  });
+
+  it('a part that was put aside, of which nobody is at work', () => {
+    const more = (yard: Yard): void => {
+      steps(yard).push({ ...steps(yard)[0], id: 'drill', name: 'Drill' });
+    };
+    const paused = { 'lid.sand': { ...working('08:00'), state: 'paused' as const } };
+    expect(why('lid.drill', '08:30', more, paused)).toBe('ready');
+    expect(why('lid.sand', '08:30', more, paused)).toBe('ready');
+    expect(why('lid.one', '08:30', more, paused)).toBe('Sand (Lid) is paused');
+  });
+
+  it('room for its crew, and hours at which the space may be used', () => {
+    const small = (yard: Yard): void => {
+      hatch(yard);
+      yard.spaces[0].room = 1;
+    };
+    expect(why('lid.sand', '08:30', small, { 'hatch.sand': working('08:00') })).toBe(
+      'there is no room for 1 in Shop: taken by Sand (Hatch)',
+    );
+    const visited = (yard: Yard): void => {
+      yard.spaces[0].taken = [
+        { from: '2026-11-02T08:00:00Z', to: '2026-11-02T09:00:00Z', count: 2 },
+      ];
+    };
+    expect(why('lid.sand', '08:59', visited)).toBe('there is no room for 1 in Shop: it is taken');
+    expect(why('lid.sand', '09:00', visited)).toBe('ready');
+    const quiet = (yard: Yard): void => {
+      yard.spaces[0].hours = [{ weekday: 1, from: '09:00', to: '12:00' }];
+    };
+    expect(why('lid.sand', '08:30', quiet)).toBe('Shop is shut until Mon 2 Nov 09:00');
+    expect(why('lid.sand', '09:00', quiet)).toBe('ready');
+    expect(why('lid.sand', '12:00', quiet)).toBe('Shop is shut until Mon 9 Nov 09:00');
+  });
+
+  it('stock of which enough is left', () => {
+    const scarce = (yard: Yard): void => {
+      hatch(yard);
+      yard.stocks = [{ id: 'paper', name: 'Paper', unit: 'sheets', total: 3 }];
+      steps(yard)[0].consumes = [{ stock: 'paper', fixed: 2, perM2: 0, perEdgeM: 0, perJointM: 0 }];
+    };
+    expect(why('lid.sand', '08:30', scarce)).toBe('ready');
+    expect(why('lid.sand', '09:30', scarce, { 'hatch.sand': done('08:00', '08:50') })).toBe(
+      '1 sheets of Paper are left, and it takes 2',
+    );
+  });
+
+  it('nothing any more of what is done again', () => {
+    const begun = { 'lid.sand': { ...done('08:00', '08:50'), state: 'redo' as const } };
+    expect(why('lid.sand', '09:00', () => undefined, begun)).toBe('not there');
   });
 
   it('a slot that is long enough', () => {
