@@ -44,6 +44,14 @@ export type Subject =
   | 'job'
   | 'task'
   | 'claim'
+  | 'report'
+  | 'alarm'
+  | 'push-subscription'
+  | 'candidate'
+  | 'snag'
+  | 'photo'
+  | 'change'
+  | 'calendar'
   | 'plan-run'
   | 'plan'
   | 'invitation'
@@ -53,7 +61,8 @@ export type Subject =
 
 /**
  * What a program key can have been given: `read` changes nothing, `work` is a builder's day,
- * `manage` the foreman's; each holds those before it.
+ * `manage` decides: what the foreman may, or what an owner orders for the own boat; each holds
+ * those before it.
  */
 export const scopes = ['read', 'work', 'manage'] as const;
 export type Scope = (typeof scopes)[number];

@@ -2,16 +2,23 @@ import { byFace } from './by-face.ts';
 import type { Face, Rule } from './rule.ts';
 import { accessSettings } from './table/access-settings.ts';
 import { accounts } from './table/accounts.ts';
+import { alarms } from './table/alarms.ts';
 import { audit } from './table/audit.ts';
 import { boats } from './table/boats.ts';
+import { changes } from './table/changes.ts';
+import { calendars } from './table/calendars.ts';
+import { candidates } from './table/candidates.ts';
 import { cure } from './table/cure.ts';
 import { invitations } from './table/invitations.ts';
 import { keys } from './table/keys.ts';
 import { passkeys } from './table/passkeys.ts';
 import { planning } from './table/planning.ts';
+import { productivity } from './table/productivity.ts';
 import { records } from './table/records.ts';
+import { reports } from './table/reports.ts';
 import { secondFactor } from './table/second-factor.ts';
 import { service } from './table/service.ts';
+import { snags } from './table/snags.ts';
 import { work } from './table/work.ts';
 import { yard } from './table/yard.ts';
 
@@ -29,7 +36,14 @@ export const table: readonly Rule[] = [
   ...cure,
   ...boats,
   ...planning,
+  ...candidates,
+  ...changes,
   ...work,
+  ...snags,
+  ...reports,
+  ...alarms,
+  ...calendars,
+  ...productivity,
   ...audit,
 ];
 

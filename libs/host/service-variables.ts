@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { databaseAddress, flag, isLocalHost, type Rule, wholeNumber } from './environment.ts';
+import { pushVariables } from './push-variables.ts';
 
 const keyCure = 'use 32 random bytes in base64, e.g. of `openssl rand -base64 32`';
 const originCure = 'use http:// or https:// with a host and no path, e.g. https://yard.example';
@@ -37,6 +38,7 @@ export const serviceVariables = z.object({
     .optional(),
   MAIL_FROM: z.string().regex(sender, fromCure).optional(),
   MAIL_FOLDER: z.string().min(1).optional(),
+  PHOTO_FOLDER: z.string().min(1).default('photos'),
   SESSION_IDLE_MINUTES: wholeNumber(5, 43_200).default(720),
   SESSION_DAYS: wholeNumber(1, 365).default(14),
   GRAPHQL_INTROSPECTION: flag.optional(),
@@ -44,6 +46,7 @@ export const serviceVariables = z.object({
   SIGN_IN_ATTEMPTS: wholeNumber(1, 100).default(5),
   ALLOW_PUBLIC_DEMO: flag.default(false),
   ALLOW_PLAIN_HTTP: flag.default(false),
+  ...pushVariables.shape,
 });
 
 type Read = Omit<z.output<typeof serviceVariables>, 'DATABASE_URL' | 'SECRET_KEY'>;

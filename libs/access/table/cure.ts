@@ -164,6 +164,13 @@ export const cure: readonly Rule[] = [
     'work',
   ),
   row(
+    'observations.tack-test',
+    ['POST yards/{yardId}/tasks/{taskId}/tack-tests', 'Mutation.addTackTest'],
+    crew,
+    'task',
+    'work',
+  ),
+  row(
     'observations.remove',
     ['DELETE yards/{yardId}/observations/{id}', 'Mutation.removeObservation'],
     foreman,

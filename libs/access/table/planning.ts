@@ -38,7 +38,13 @@ export const planning: readonly Rule[] = [
     'read',
   ),
   // Whoever asked for a plan must still be foreman when a worker takes the run up.
-  row('plan-runs.run', ['job plan-run', 'job plan-run-given-up'], foreman, 'plan-run', null),
+  row(
+    'plan-runs.run',
+    ['job plan-run', 'job plan-run-given-up', 'job replan'],
+    foreman,
+    'plan-run',
+    null,
+  ),
   row(
     'plans.why-not-earlier',
     ['GET yards/{yardId}/plans/{id}/tasks/{taskId}/why-not-earlier', 'Query.whyNotEarlier'],

@@ -213,6 +213,28 @@ export async function takeChallenge(db: OutsideDb, id: string): Promise<TakenCha
   return rows.at(0) ?? null;
 }
 
+export interface CalendarReader {
+  readonly yardId: string;
+  readonly linkId: string;
+  readonly memberId: string;
+  readonly accountId: string;
+  readonly roles: Role[];
+  readonly kind: string;
+  readonly spaceId: string | null;
+}
+
+/**
+ * Whose a calendar's secret is; null where there is none of it, it was revoked, or its person comes
+ * in no more. Noted as read, to the minute.
+ */
+export async function calendarOf(db: Db, secretHash: Hash): Promise<CalendarReader | null> {
+  const rows = await db.$queryRaw<CalendarReader[]>`
+    SELECT yard_id AS "yardId", link_id AS "linkId", member_id AS "memberId",
+           account_id AS "accountId", roles, kind, space_id AS "spaceId"
+    FROM calendar_of(${secretHash})`;
+  return rows.at(0) ?? null;
+}
+
 /** The e-mail of some account under `.invalid` or `.example`, which nobody can have (RFC 2606). */
 export async function demoAccount(db: Db): Promise<string | null> {
   const rows = await db.$queryRaw<{ email: string | null }[]>`

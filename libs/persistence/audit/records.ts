@@ -49,6 +49,14 @@ export const auditRecordSchema = z.enum([
   'plan-run',
   'plan',
   'published-plan',
+  'publishing',
+  'candidate',
+  'snag',
+  'snag-photo',
+  'change-order',
+  'proposal',
+  'rework',
+  'calendar-link',
 ]);
 export type AuditRecord = z.infer<typeof auditRecordSchema>;
 

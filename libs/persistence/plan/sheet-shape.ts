@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { taskStates } from '#planning/workload/workload.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import { milestoneSchema } from '#planning/yard/materials.ts';
 import { airSchema } from '#planning/yard/procedures.ts';
@@ -33,7 +34,7 @@ export const sheetWindowSchema = z.object({
   closes: whenSchema.nullable(),
 });
 
-export const taskStateSchema = z.enum(['waiting', 'working', 'done']);
+export const taskStateSchema = z.enum(taskStates);
 
 export const segmentSchema = z.object({ start: whenSchema, finish: whenSchema });
 export const crewMemberSchema = z.object({ personId: z.string(), name: z.string() });

@@ -31,6 +31,8 @@ export function createBoss(serviceUrl: string, { role, onError }: BossOptions): 
     // Both need the owner's rights.
     reindex: false,
     monitorVacuum: false,
+    // A queue declared with `notify` is looked at as soon as a job is committed.
+    useListenNotify: role === 'worker',
     supervise: role === 'worker',
     superviseIntervalSeconds: superviseSeconds,
     monitorIntervalSeconds: superviseSeconds,

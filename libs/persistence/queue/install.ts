@@ -1,6 +1,10 @@
 import { PgBoss } from 'pg-boss';
+import { alarmQueue, pushQueue } from './alarms.ts';
 import { queueSchema } from './boss.ts';
+import { claimLapseQueue } from './claim-lapse.ts';
 import { planRunQueue } from './plan-runs.ts';
+import { priceQueue } from './price.ts';
+import { replanQueue } from './replans.ts';
 
 /** Makes or migrates the queue's tables and declares our queues, as the owner. Repeatable. */
 export async function installQueue(ownerUrl: string): Promise<void> {
@@ -16,9 +20,16 @@ export async function installQueue(ownerUrl: string): Promise<void> {
   boss.on('error', (error) => failures.push(error));
   try {
     await boss.start();
-    const { name, givenUp, ...options } = planRunQueue;
-    await declare(boss, givenUp, { retryLimit: 10, retryDelay: 1 });
-    await declare(boss, name, { ...options, deadLetter: givenUp });
+    for (const { name, givenUp, ...options } of [planRunQueue, priceQueue]) {
+      await declare(boss, givenUp, { retryLimit: 10, retryDelay: 1 });
+      await declare(boss, name, { ...options, deadLetter: givenUp });
+    }
+    // Its job says the same as a plan run's, and ends the same way.
+    const { name: replan, ...replanSettings } = replanQueue;
+    await declare(boss, replan, { ...replanSettings, deadLetter: planRunQueue.givenUp });
+    for (const { name, ...settings } of [alarmQueue, pushQueue, claimLapseQueue]) {
+      await declare(boss, name, settings);
+    }
   } finally {
     await boss.stop({ graceful: false });
   }

@@ -1,6 +1,3 @@
-import { fromPrisma, type PgBoss } from 'pg-boss';
-import type { Transaction } from '../client.ts';
-
 /** What a job says; everything else is in the run's row. The job has the run's id. */
 export interface PlanRunJob {
   readonly yardId: string;
@@ -22,19 +19,3 @@ export const planRunQueue = {
   expireInSeconds: longestSeconds + 1800,
   deleteAfterSeconds: 24 * 3600,
 } as const;
-
-/** Puts the job beside the run, in the very transaction that makes the run. */
-export async function enqueuePlanRun(
-  boss: PgBoss,
-  tx: Transaction,
-  job: PlanRunJob,
-): Promise<void> {
-  const options = { id: job.runId, db: fromPrisma(tx) };
-  const id = await boss.send(planRunQueue.name, job, options);
-  if (id !== job.runId) throw new Error(`The queue did not take the plan run ${job.runId}`);
-}
-
-/** Takes back a job that no worker has begun. */
-export async function cancelPlanRun(boss: PgBoss, tx: Transaction, runId: string): Promise<void> {
-  await boss.cancel(planRunQueue.name, runId, { db: fromPrisma(tx) });
-}

@@ -12,6 +12,9 @@ export const runStatusSchema = z.enum([
 ]);
 export type RunStatus = z.output<typeof runStatusSchema>;
 
+/** Why there is a run: somebody asked for a plan, or something happened. */
+export const runPurposeSchema = z.enum(['asked', 'disturbance']);
+
 /** After these nothing happens to a run any more. */
 export const isFinal = (status: RunStatus): boolean => status !== 'queued' && status !== 'running';
 
