@@ -2,10 +2,19 @@ import { availableParallelism } from 'node:os';
 import { parseArgs } from 'node:util';
 import { z } from 'zod';
 import { databaseAddress, readEnvironment, wholeNumber } from '#host/environment.ts';
+import { pushContact, pushVariables } from '#host/push-variables.ts';
+import { serviceVariables } from '#host/service-variables.ts';
 import { LEAST_MB } from '#host/threads/memory.ts';
+
+const { SECRET_KEY, PUBLIC_URL, MAIL_FROM } = serviceVariables.shape;
 
 const environment = z.object({
   DATABASE_URL: databaseAddress,
+  /** Signs notifications: the same as the api's. */
+  SECRET_KEY,
+  PUBLIC_URL,
+  MAIL_FROM,
+  ...pushVariables.shape,
   /** Runs at once. */
   WORKER_CONCURRENCY: wholeNumber(1, 16).default(1),
   /** Threads of each run; the cores at hand are shared out where it is not set. */
@@ -20,6 +29,12 @@ export interface Config {
   readonly threads: number;
   /** Null: no limit. */
   readonly memoryMB: number | null;
+  /** 32 bytes, the api's as well. */
+  readonly secretKey: Uint8Array;
+  /** `mailto:` or https: whom a push service turns to (RFC 8292). */
+  readonly pushContact: string;
+  /** For tests: a push service of this machine. */
+  readonly pushToLocal: boolean;
 }
 
 const options = { threads: { type: 'string' }, memory: { type: 'string' } } as const;
@@ -49,5 +64,8 @@ export function readConfig(
     concurrency,
     threads: read.WORKER_THREADS ?? Math.max(1, Math.floor(availableParallelism() / concurrency)),
     memoryMB: read.WORKER_MEMORY ?? null,
+    secretKey: read.SECRET_KEY,
+    pushContact: pushContact(read),
+    pushToLocal: read.PUSH_TO_LOCAL,
   };
 }

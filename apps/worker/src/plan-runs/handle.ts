@@ -5,11 +5,11 @@ import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { isoOf } from '#persistence/rows.ts';
 import { compile } from '#planning/compile/compile.ts';
 import { type Outcome, outcomeOf, outcomeOfError } from './outcome.ts';
-import { type EndedBy, search, type SearchSurroundings } from './search.ts';
+import { search, type SearchSurroundings } from './search.ts';
 import { giveBack, settle } from './settle.ts';
 import { takeUp, type TakenRun } from './take-up.ts';
 
-interface Surroundings extends Omit<SearchSurroundings, 'lost'> {
+export interface Surroundings extends Omit<SearchSurroundings, 'lost'> {
   /** Who may have a plan made, by the table of access. */
   readonly rule: Pick<Rule, 'may'>;
 }
@@ -43,7 +43,7 @@ export async function handlePlanRun(
 async function plan(
   surroundings: SearchSurroundings,
   taken: TakenRun,
-): Promise<Outcome | Exclude<EndedBy, 'stop'>> {
+): Promise<Outcome | 'lost' | 'shutdown'> {
   const { run, yard, workload, published } = taken;
   try {
     const now = run.notBefore === null ? undefined : isoOf(run.notBefore);

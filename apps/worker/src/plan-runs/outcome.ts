@@ -7,17 +7,22 @@ import type { Compiled } from '#planning/compile/compile.ts';
 import { whyNot } from '#planning/decode/explain/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
+import type { Plan } from '#scheduling/model/plan.ts';
 import { check } from '#scheduling/checker/check.ts';
 import type { TakenRun } from './take-up.ts';
 
+/** A run that has a plan to show. */
+export interface Planned {
+  readonly status: 'finished' | 'stopped';
+  readonly compiled: Compiled;
+  readonly result: RunResult;
+  readonly plan: Plan;
+  readonly sheet: PlanSheet;
+}
+
 /** How a run ends. */
 export type Outcome =
-  | {
-      readonly status: 'finished' | 'stopped';
-      readonly compiled: Compiled;
-      readonly result: RunResult;
-      readonly sheet: PlanSheet;
-    }
+  | Planned
   /** Stopped before there was a plan. */
   | { readonly status: 'stopped'; readonly result: RunResult; readonly sheet: null }
   | { readonly status: 'infeasible'; readonly why: WhyNot }
@@ -29,14 +34,15 @@ export function outcomeOf(
   result: RunResult,
   stopped: boolean,
 ): Outcome {
-  if (result.plan !== null) {
-    const violations = check(compiled.problem, result.plan).map(({ message }) => message);
+  const { plan } = result;
+  if (plan !== null) {
+    const violations = check(compiled.problem, plan).map(({ message }) => message);
     if (violations.length > 0) {
       const error = 'The checker rejects the plan that was found, so it is not kept.';
       return { status: 'failed', error, why: { lines: violations.slice(0, 50), faults: [] } };
     }
     const sheet = makeSheet({ compiled, result, yard, workload });
-    return { status: stopped ? 'stopped' : 'finished', compiled, result, sheet };
+    return { status: stopped ? 'stopped' : 'finished', compiled, result, plan, sheet };
   }
   if (result.status === 'infeasible') {
     const lines = result.infeasibility

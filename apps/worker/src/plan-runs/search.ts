@@ -4,15 +4,15 @@ import { inYard, service } from '#persistence/client.ts';
 import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
 import { longestSeconds } from '#persistence/queue/plan-runs.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
-import type { SearchState } from '#scheduling/model/plan.ts';
+import type { Plan, SearchState } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import { differs, type Progress, progressOf } from './progress.ts';
 
 /**
- * Why a search ended before its time: the foreman wants no more of it, this process ends, or
- * another worker has the run (this one was given up for dead).
+ * Why a search ended before its time: the foreman wants no more of it, this process ends,
+ * another worker has the run (this one was given up for dead), or nothing needs to be found.
  */
-export type EndedBy = 'stop' | 'shutdown' | 'lost';
+export type EndedBy = 'stop' | 'shutdown' | 'lost' | 'enough';
 
 export interface Searched {
   readonly result: RunResult;
@@ -26,6 +26,12 @@ export interface SearchSurroundings {
   readonly shutdown: AbortSignal;
   /** Aborted when the queue has taken the job away. */
   readonly lost: AbortSignal;
+  /** Aborted where it turns out that nothing needs to be found. */
+  readonly enough?: AbortSignal;
+  /** It need not go on from so many milliseconds after its beginning on, once there is a plan. */
+  readonly firstPlanMs?: number | null;
+  /** A right plan of the problem, to begin with. */
+  readonly warmStart?: Plan | null;
   /** Threads of a run; the cores at hand where not given. */
   readonly threads?: number;
   /** Megabytes of a run; null or not given: no limit. */
@@ -41,7 +47,8 @@ export async function search(
   run: PlanRun,
   problem: Problem,
 ): Promise<Searched> {
-  const { prisma, say, shutdown, lost, threads, memoryMB = null } = surroundings;
+  const { prisma, say, shutdown, lost, enough, warmStart } = surroundings;
+  const { firstPlanMs = null, threads, memoryMB = null } = surroundings;
   const abort = new AbortController();
   let endedBy: EndedBy | null = null;
   const end = (by: EndedBy): void => {
@@ -50,11 +57,15 @@ export async function search(
   };
   const onShutdown = (): void => end('shutdown');
   const onLost = (): void => end('lost');
+  const onEnough = (): void => end('enough');
   shutdown.addEventListener('abort', onShutdown);
   lost.addEventListener('abort', onLost);
+  enough?.addEventListener('abort', onEnough);
   if (run.stopRequestedAt !== null) end('stop');
   if (shutdown.aborted) end('shutdown');
 
+  const begun = Date.now();
+  const timers: NodeJS.Timeout[] = [];
   let state: SearchState | null = null;
   const done = new AbortController();
   const watching = watch({ prisma, say, run, problem, end, done: done.signal }, () => {
@@ -66,19 +77,24 @@ export async function search(
     const result = await runSolve(problem, {
       seed: run.seed,
       ...limits(run),
+      ...(warmStart === undefined ? {} : { warmStart }),
       ...(threads === undefined ? {} : { threads }),
       ...(memoryMB === null ? {} : { memoryMB }),
       signal: abort.signal,
       onProgress: (latest) => {
         state = latest;
+        if (firstPlanMs === null || latest.plan === null || timers.length > 0) return;
+        timers.push(setTimeout(onEnough, Math.max(0, begun + firstPlanMs - Date.now())));
       },
     });
     if (result.shortOfMemory) say(`run ${run.id}: short of memory, so less was searched`);
     return { result, endedBy };
   } finally {
     done.abort();
+    for (const timer of timers) clearTimeout(timer);
     shutdown.removeEventListener('abort', onShutdown);
     lost.removeEventListener('abort', onLost);
+    enough?.removeEventListener('abort', onEnough);
     await watching;
   }
 }

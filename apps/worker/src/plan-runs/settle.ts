@@ -1,10 +1,10 @@
-import { inYard, service } from '#persistence/client.ts';
+import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
 import { savePlan } from '#persistence/plan/store.ts';
 import { asJson } from '#persistence/rows.ts';
 import { appendRunEvent } from '#persistence/run/events.ts';
 import { engineVersion } from './engine-version.ts';
-import type { Outcome } from './outcome.ts';
+import type { Outcome, Planned } from './outcome.ts';
 import { progressOf } from './progress.ts';
 
 /**
@@ -16,13 +16,16 @@ export function settle(prisma: PrismaClient, run: PlanRun, outcome: Outcome): Pr
   return inYard(prisma, service(yardId), async (tx) => {
     const ended = await tx.planRun.updateManyAndReturn({
       where: { yardId, id, attempts, status: 'running' },
-      data: { status: outcome.status, finishedAt: new Date(), ...columnsOf(outcome) },
+      data: {
+        status: outcome.status,
+        finishedAt: new Date(),
+        readEventId: run.readEventId,
+        ...columnsOf(outcome),
+      },
     });
     const row = ended.at(0);
     if (row === undefined) return false;
-    const planId = await planOf(outcome, (plan) =>
-      savePlan(tx, { ...plan, yardId, runId: id, engineVersion }),
-    );
+    const planId = await savePlanOf(tx, run, outcome);
     await appendRunEvent(tx, row, { kind: 'plan-run-ended', memberId: null, planId });
     return true;
   });
@@ -42,7 +45,8 @@ export async function giveBack(prisma: PrismaClient, run: PlanRun): Promise<void
   });
 }
 
-function columnsOf(outcome: Outcome): Prisma.PlanRunUncheckedUpdateManyInput {
+/** What the run's row says of its end. */
+export function columnsOf(outcome: Outcome): Prisma.PlanRunUncheckedUpdateManyInput {
   switch (outcome.status) {
     case 'failed':
       return {
@@ -57,8 +61,6 @@ function columnsOf(outcome: Outcome): Prisma.PlanRunUncheckedUpdateManyInput {
   }
 }
 
-type Planned = Extract<Outcome, { readonly sheet: object }>;
-
 function lastProgress({ compiled, result }: Planned): Prisma.PlanRunUncheckedUpdateManyInput {
   return {
     ...progressOf(compiled.problem, { ...result, done: true }),
@@ -66,14 +68,15 @@ function lastProgress({ compiled, result }: Planned): Prisma.PlanRunUncheckedUpd
   };
 }
 
-type PlanParts = Pick<Parameters<typeof savePlan>[1], 'problem' | 'map' | 'result' | 'sheet'>;
-
-async function planOf(
+/** The id of the plan that it ended with, which is stored with this; null where there is none. */
+export async function savePlanOf(
+  tx: Transaction,
+  { yardId, id }: PlanRun,
   outcome: Outcome,
-  save: (plan: PlanParts) => Promise<string>,
 ): Promise<string | null> {
   if (outcome.status !== 'finished' && outcome.status !== 'stopped') return null;
   if (outcome.sheet === null) return null;
   const { compiled, result, sheet } = outcome;
-  return save({ problem: compiled.problem, map: compiled.map, result, sheet });
+  const { problem, map } = compiled;
+  return savePlan(tx, { yardId, runId: id, problem, map, result, sheet, engineVersion });
 }

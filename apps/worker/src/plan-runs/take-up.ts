@@ -2,6 +2,7 @@ import type { Rule } from '#access/rule.ts';
 import type { DomainError } from '#kernel/error.ts';
 import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
+import { lastEventId } from '#persistence/live/yard-state.ts';
 import { loadPublished } from '#persistence/plan/published.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { asJson } from '#persistence/rows.ts';
@@ -50,23 +51,26 @@ export async function takeUp(
   rule: Pick<Rule, 'may'>,
 ): Promise<TakenRun | null> {
   const { yardId } = job;
-  const run = await inYard(prisma, service(yardId), (tx) => mark(tx, job, rule));
+  const run = await inYard(prisma, service(yardId), (tx) => markRunning(tx, job, rule));
   if (run?.status !== 'running') return null;
   // Apart from the writing, whose audit must see the rows that others commit meanwhile.
   return inYard(
     prisma,
     service(yardId),
     async (tx) => {
+      // First: what is read after it may know more, never less.
+      const readEventId = await lastEventId(tx, yardId);
       const yard = await loadYard(tx, yardId);
       const workload = await loadWorkload(tx, yardId);
       const published = await loadPublished(tx, yardId);
-      return { run, yard, workload, published };
+      return { run: { ...run, readEventId }, yard, workload, published };
     },
     { isolationLevel: 'RepeatableRead' },
   );
 }
 
-async function mark(
+/** Null, or not running: there is nothing to do, for whatever reason (see `takeUp`). */
+export async function markRunning(
   tx: Transaction,
   job: PlanRunJob,
   rule: Pick<Rule, 'may'>,
