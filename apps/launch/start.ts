@@ -33,7 +33,7 @@ async function run(
   { signal }: AbortController,
   closing: Close[],
 ): Promise<void> {
-  const { host, folder, mailFolder } = settings;
+  const { host, folder, mailFolder, photoFolder } = settings;
   await mkdir(folder, { recursive: true });
   const key = settings.hasSecretKey ? {} : { SECRET_KEY: await keptSecretKey(folder) };
   const port = await claimPort(host, settings.port);
@@ -54,15 +54,22 @@ async function run(
   const api = startChild({
     name: 'api',
     args: ['--enable-source-maps', '--import', hook, fileOf('apps/api/src/main.ts')],
-    env: { ...env, ...key, HOST: host, PORT: String(port), MAIL_FOLDER: mailFolder },
+    env: {
+      ...env,
+      ...key,
+      HOST: host,
+      PORT: String(port),
+      MAIL_FOLDER: mailFolder,
+      PHOTO_FOLDER: photoFolder,
+    },
     logFile,
   });
   const worker = keepRunning(
     {
       name: 'worker',
       args: [fileOf('apps/worker/src/main.ts')],
-      // It seals and mails nothing.
-      env: { ...env, SECRET_KEY: undefined, SMTP_URL: undefined },
+      // It mails nothing.
+      env: { ...env, ...key, SMTP_URL: undefined },
       logFile: join(folder, 'worker.log'),
     },
     signal,

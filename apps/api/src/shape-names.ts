@@ -9,6 +9,7 @@ import {
   sheetMaterialSchema,
   sheetShoppingSchema,
 } from '#persistence/plan/mix-shape.ts';
+import { tackFindingSchema } from '#live/reports/tack-test.ts';
 import { trustSchema } from '#planning/questions/trust.ts';
 import { crewMemberSchema, filmMarkSchema } from '#persistence/plan/sheet-shape.ts';
 import { whenSchema } from '#persistence/plan/when-shape.ts';
@@ -97,6 +98,7 @@ named('MaterialUse', materialSchema.shape.use.unwrap().unwrap());
 named('Binder', fabricSchema.shape.binder.unwrap());
 named('Finding', observationSchema.shape.found);
 named('ReadingOf', readingSchema.shape.of.unwrap());
+named('TackFinding', tackFindingSchema);
 named('Layer', layerSchema);
 named('Substrate', layerSchema.shape.base);
 named('SurfaceKind', layerSchema.shape.surface.unwrap());

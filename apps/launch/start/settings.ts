@@ -25,11 +25,12 @@ export interface Settings {
   readonly port: number;
   /** How others than this machine come to it, in words; null: not at all. */
   readonly publicAt: string | null;
-  /** Data of the embedded PostgreSQL, the key of the service, mails that are not sent, the logs. */
+  /** Data of the embedded PostgreSQL, the key of the service, mails that are not sent, photos, the logs. */
   readonly folder: string;
   /** The key was given; otherwise the folder keeps one. */
   readonly hasSecretKey: boolean;
   readonly mailFolder: string;
+  readonly photoFolder: string;
   /** What is given of a database that runs already; null for the embedded one. */
   readonly database: { readonly serviceUrl: string; readonly ownerUrl: string | null } | null;
   readonly allowPublicDemo: boolean;
@@ -56,6 +57,7 @@ export function readSettings(args: readonly string[], env: Environment): Setting
   const { yard } = values;
   const folder = orElse(env['CUREWRIGHT_FOLDER'], '.curewright');
   const mailFolder = orElse(env['MAIL_FOLDER'], join(folder, 'mail'));
+  const photoFolder = orElse(env['PHOTO_FOLDER'], join(folder, 'photos'));
   const {
     DATABASE_URL: serviceUrl,
     MIGRATE_DATABASE_URL: ownerUrl,
@@ -74,6 +76,7 @@ export function readSettings(args: readonly string[], env: Environment): Setting
     folder,
     hasSecretKey: rest.SECRET_KEY !== undefined,
     mailFolder,
+    photoFolder,
     database: serviceUrl === undefined ? null : { serviceUrl, ownerUrl: ownerUrl ?? null },
     allowPublicDemo: rest.ALLOW_PUBLIC_DEMO,
     planSeconds: rest.CUREWRIGHT_PLAN_SECONDS,

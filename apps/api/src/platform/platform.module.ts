@@ -11,6 +11,7 @@ import { Sessions } from './access/sessions.ts';
 import { CurrentPassword } from './access/current-password.ts';
 import { type Config, configToken } from './config/config.ts';
 import { Database } from './database/database.ts';
+import { YardStates } from './database/yard-states.ts';
 import { ProblemFilter } from './errors/problem-filter.ts';
 import { EtagInterceptor } from './etag/revision.ts';
 import { graphqlModule } from './graphql/graphql.module.ts';
@@ -23,6 +24,7 @@ import { OpenStreams } from './limits/open-streams.ts';
 import { RequestLimits } from './limits/request-limits.ts';
 import { SignInLimits } from './limits/sign-in-limits.ts';
 import { Mailer } from './mail/mailer.ts';
+import { Jobs } from './queue/jobs.ts';
 import { AccessWatch } from './streams/access-watch.ts';
 import { EndInterceptor } from './streams/end.interceptor.ts';
 import { Notices } from './streams/notices.ts';
@@ -42,6 +44,7 @@ export class PlatformModule {
         { provide: configToken, useValue: config },
         { provide: rulesToken, useValue: byFace(rules) },
         Database,
+        YardStates,
         Sessions,
         IdempotencyKeys,
         LimitStore,
@@ -50,6 +53,7 @@ export class PlatformModule {
         OpenStreams,
         CurrentPassword,
         Mailer,
+        Jobs,
         Notices,
         Callers,
         Access,
@@ -63,7 +67,17 @@ export class PlatformModule {
         { provide: APP_INTERCEPTOR, useClass: EtagInterceptor },
         { provide: APP_INTERCEPTOR, useClass: IdempotencyInterceptor },
       ],
-      exports: [configToken, CurrentPassword, Database, Mailer, Notices, Sessions, SignInLimits],
+      exports: [
+        configToken,
+        CurrentPassword,
+        Database,
+        Jobs,
+        Mailer,
+        Notices,
+        Sessions,
+        SignInLimits,
+        YardStates,
+      ],
     };
   }
 }

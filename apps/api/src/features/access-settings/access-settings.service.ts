@@ -5,6 +5,7 @@ import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import { patched } from '../../platform/shapes/layers.ts';
+import { revokeCalendars } from '../calendars/calendars.service.ts';
 import { revokeKeys } from '../program-keys/program-keys.service.ts';
 import { SecondFactorService } from '../second-factor/second-factor.service.ts';
 import type { AccessSettings, AccessSettingsPatch } from './access-settings.contract.ts';
@@ -37,7 +38,10 @@ export class AccessSettingsService {
       const data = { secondFactorRequired, ownersSeeCrew };
       changedOne(await tx.yard.updateMany({ where: { id: yardId, revision }, data }));
       // They were made by sessions of which no second factor was asked.
-      if (switchesOn) await revokeKeys(tx, { yardId });
+      if (switchesOn) {
+        await revokeKeys(tx, { yardId });
+        await revokeCalendars(tx, { yardId });
+      }
       await appendEvent(tx, viewer, 'access-settings-changed', 'yard', yardId, data);
       return find(tx, viewer);
     });

@@ -21,7 +21,7 @@ export class EventsService {
     after: bigint | null,
   ): Promise<AsyncIterableIterator<LoggedEvent, void>> {
     // Asked as the viewer in any case: the feed reads as the service, for everybody at once.
-    const latest = await this.#latest(viewer);
+    const latest = await this.latest(viewer);
     const from = after ?? latest;
     const { feed } = this;
     return leavable(async function* (left) {
@@ -31,7 +31,8 @@ export class EventsService {
     });
   }
 
-  #latest(viewer: Viewer): Promise<bigint> {
+  /** The id of the yard's last event; 0 where there is none. */
+  latest(viewer: Viewer): Promise<bigint> {
     return this.database.inYard(viewer, async (tx) => {
       const latest = await tx.event.aggregate({
         where: { yardId: viewer.yardId },

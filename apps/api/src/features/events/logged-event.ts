@@ -5,7 +5,7 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 export type LoggedEvent = Event;
 
 /** What only those see who run the yard: drafts of plans, and people's records. */
-const foremanOnly: ReadonlySet<string> = new Set(['plan-run', 'person']);
+const foremanOnly: ReadonlySet<string> = new Set(['plan-run', 'candidate', 'person']);
 
 export function maySee({ roles }: Pick<Viewer, 'roles'>, { subject }: LoggedEvent): boolean {
   if (roles.includes('foreman')) return true;

@@ -6,7 +6,7 @@ import type { Role } from '#planning/yard/people.ts';
 import { holdMembership } from '../../platform/access/hold-membership.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { type Config, configToken } from '../../platform/config/config.ts';
-import { Database, type Tx } from '../../platform/database/database.ts';
+import { Database, oneSnapshot, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { SignInLimits } from '../../platform/limits/sign-in-limits.ts';
 import { Throttled } from '../../platform/limits/throttled.ts';
@@ -44,9 +44,8 @@ export class InvitationsService {
   ) {}
 
   list({ yardId, ...viewer }: Viewer, page: PageRequest): Promise<Page<Invitation>> {
-    return this.database.inYard({ yardId, ...viewer }, (tx) =>
-      listInvitations(tx, yardId, page, new Date()),
-    );
+    const list = (tx: Tx) => listInvitations(tx, yardId, page, new Date());
+    return this.database.inYard({ yardId, ...viewer }, list, oneSnapshot);
   }
 
   /** A fresh link ends the one before; the person has no account in the yard yet. */
@@ -60,7 +59,9 @@ export class InvitationsService {
     const token = newToken();
     const createdAt = new Date();
     const end = createdAt.getTime() + days * dayMs;
-    const { invitation, yard } = await this.database.inYard(viewer, async (tx) => {
+    const link = linkTo(this.config.publicUrl, 'invitation', token);
+    const yard = await this.database.inYard(viewer, (tx) => wordsOf(tx, yardId));
+    const invitation = await this.database.inYard(viewer, async (tx) => {
       assertStillForeman(await holdMembership(tx, null));
       await lockInvitable(tx, { yardId, memberId });
       if (email !== null) await assertFewMails(tx, yardId, createdAt);
@@ -74,16 +75,13 @@ export class InvitationsService {
         createdAt,
         expiresAt: new Date(end - (end % minuteMs)),
       });
-      const words = { name: true, timeZone: true } as const;
-      const row = await tx.yard.findUniqueOrThrow({ where: { id: yardId }, select: words });
       await appendEvent(tx, viewer, 'person-invited', 'person', memberId);
-      return { invitation: made, yard: row };
+      return { ...made, link, mailed: false };
     });
-    const link = linkTo(this.config.publicUrl, 'invitation', token);
     const secret = mailedSecret(token, this.config.secretKey);
     const inMail = linkTo(this.config.publicUrl, 'invitation', secret);
     const mailed = email !== null && (await this.#mail(email, invitation, yard, inMail));
-    return { ...invitation, link, mailed };
+    return { ...invitation, mailed };
   }
 
   revoke(viewer: Viewer, id: string): Promise<void> {
@@ -118,6 +116,9 @@ export const revokeGivenInvitations = (tx: Tx, by: Whom): Promise<void> =>
 function assertStillForeman(roles: readonly Role[]): void {
   if (!roles.includes('foreman')) throw new DomainError('access.role');
 }
+
+const wordsOf = (tx: Tx, yardId: string): Promise<{ name: string; timeZone: string }> =>
+  tx.yard.findUniqueOrThrow({ where: { id: yardId }, select: { name: true, timeZone: true } });
 
 async function assertFewMails(tx: Tx, yardId: string, now: Date): Promise<void> {
   const since = new Date(now.getTime() - hourMs);

@@ -29,7 +29,9 @@ export const ownerRefit = named(
     name: z.string(),
     promised: whenSchema.nullable(),
     plannedFinish: whenSchema.nullable().describe('By the published plan; null without one.'),
-    lateMinutes: z.int().describe('After the promised moment; 0 in time or where none is given.'),
+    lateMinutes: z
+      .int()
+      .describe('From the promised moment to the handing over; 0 in time or where none is given.'),
     tasksDone: z.int(),
     tasks: z.int().describe('Of the published plan; 0 without one.'),
     words: z.string(),

@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { phoneTimes } from '#live/life/phone.ts';
+import { tackTestSchema } from '#live/reports/tack-test.ts';
 import { milestoneSchema } from '#planning/yard/materials.ts';
 import { observationSchema } from '#planning/yard/observed.ts';
 import { id } from '#planning/yard/scalars.ts';
@@ -13,6 +15,18 @@ export const ObservationInput = inputShape(
   'NewObservationInput',
   observationSchema.extend({
     id: id.optional().describe('Left out: the service gives it one.'),
+    sentAt: phoneTimes.sentAt,
+  }),
+);
+
+export const TackTestInput = inputShape(
+  'TackTestInput',
+  tackTestSchema.omit({ taskId: true }).extend(phoneTimes),
+);
+export const TackTested = outputShape(
+  'TackTested',
+  z.object({
+    items: z.array(observationSchema).describe('What the test says of the film’s milestones.'),
   }),
 );
 
@@ -86,6 +100,8 @@ export const MaterialCalibration = outputShape(
 
 export type Observation = z.output<typeof Observation.schema>;
 export type ObservationInput = z.output<typeof ObservationInput.schema>;
+export type TackTestInput = z.output<typeof TackTestInput.schema>;
+export type TackTested = z.output<typeof TackTested.schema>;
 export type ObservationsQuery = z.output<typeof ObservationsQuery.schema>;
 export type ObservationsFilter = z.output<typeof ObservationsFilter.schema>;
 export type MaterialCalibration = z.output<typeof MaterialCalibration.schema>;

@@ -10,6 +10,8 @@ import {
   ObservationInput,
   ObservationPage,
   ObservationsQuery,
+  TackTested,
+  TackTestInput,
 } from './observations.contract.ts';
 import { ObservationsService } from './observations.service.ts';
 
@@ -39,6 +41,17 @@ export class ObservationsController {
     @BodyOf(ObservationInput) input: ObservationInput,
   ): Promise<Observation> {
     return this.observations.add(viewer, input);
+  }
+
+  /** A finger, or the paper, on the film that a task has left. */
+  @Post('tasks/:taskId/tack-tests')
+  @Answers(201, TackTested)
+  tackTest(
+    @By() viewer: Viewer,
+    @Param('taskId') taskId: string,
+    @BodyOf(TackTestInput) input: TackTestInput,
+  ): Promise<TackTested> {
+    return this.observations.tackTest(viewer, taskId, input);
   }
 
   /** An observation never changes, so nothing guards it. */

@@ -10,6 +10,8 @@ import {
   ObservationInput,
   ObservationPage,
   ObservationsFilter,
+  TackTested,
+  TackTestInput,
 } from './observations.contract.ts';
 import { ObservationsService } from './observations.service.ts';
 
@@ -52,6 +54,16 @@ export class ObservationsResolver {
     @ArgOf(ObservationInput) input: ObservationInput,
   ): Promise<Observation> {
     return this.observations.add(viewer, input);
+  }
+
+  @Mutation(() => TackTested, { name: 'addTackTest' })
+  tackTest(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('taskId', { type: () => ID }) taskId: string,
+    @ArgOf(TackTestInput) input: TackTestInput,
+  ): Promise<TackTested> {
+    return this.observations.tackTest(viewer, taskId, input);
   }
 
   @Mutation(() => Observation, { name: 'removeObservation' })

@@ -4,6 +4,7 @@ import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { patched } from '../../platform/shapes/layers.ts';
+import { revokeCalendars } from '../calendars/calendars.service.ts';
 import { revokeGivenInvitations, revokeInvitations } from '../invitations/invitations.service.ts';
 import { narrowKeys, removeKeys, revokeKeys } from '../program-keys/program-keys.service.ts';
 import { assertFits, withRecord } from '../soundness/soundness.service.ts';
@@ -82,6 +83,7 @@ export class PeopleService {
       await findPerson(tx, yardId, id);
       await removeAccount(tx, yardId, id, revision);
       await revokeKeys(tx, { yardId, memberId: id });
+      await revokeCalendars(tx, { yardId, memberId: id });
       await revokeInvitations(tx, { yardId, memberId: id });
       await revokeGivenInvitations(tx, { yardId, memberId: id });
       await appendEvent(tx, viewer, 'access-ended', 'person', id);

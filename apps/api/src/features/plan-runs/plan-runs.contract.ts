@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { longestSeconds } from '#persistence/queue/plan-runs.ts';
-import { runSnapshotSchema, runStatusSchema } from '#persistence/run/snapshot.ts';
+import { runPurposeSchema, runSnapshotSchema, runStatusSchema } from '#persistence/run/snapshot.ts';
 import { instant } from '#planning/yard/scalars.ts';
 import { pageShape } from '../../platform/paging/page.ts';
 import { named } from '../../platform/shapes/names.ts';
@@ -8,6 +8,7 @@ import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 
 named('RunStatus', runStatusSchema);
+named('RunPurpose', runPurposeSchema);
 
 const standing = {
   ...runSnapshotSchema.shape,
@@ -56,6 +57,8 @@ export const PlanRun = outputShape(
   z.object({
     id: z.string(),
     requestedBy: z.string().nullable(),
+    purpose: runPurposeSchema.describe('`disturbance`: something happened.'),
+    cause: z.array(z.string()).describe('What happened, where that is its purpose.'),
     seed: z.int(),
     seconds: z.number().nullable().describe('The time it may take.'),
     iterationLimit: z.int().nullable(),

@@ -1,6 +1,5 @@
 import { Module } from '@nestjs/common';
 import { EventsModule } from '../events/events.module.ts';
-import { PlanRunQueue } from './plan-run-queue.ts';
 import { PlanRunsController } from './plan-runs.controller.ts';
 import { PlanRunsResolver } from './plan-runs.resolver.ts';
 import { PlanRunsService } from './plan-runs.service.ts';
@@ -8,7 +7,7 @@ import { PlanRunsService } from './plan-runs.service.ts';
 @Module({
   imports: [EventsModule],
   controllers: [PlanRunsController],
-  providers: [PlanRunQueue, PlanRunsService, PlanRunsResolver],
+  providers: [PlanRunsService, PlanRunsResolver],
   exports: [PlanRunsService],
 })
 export class PlanRunsModule {}

@@ -1,27 +1,27 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
+import { planRunQueue } from '#persistence/queue/plan-runs.ts';
+import { queueOf } from '#persistence/queue/replans.ts';
 import { isoOf } from '#persistence/rows.ts';
 import { appendRunEvent, runSubject } from '#persistence/run/events.ts';
 import { isFinal, runSnapshotSchema } from '#persistence/run/snapshot.ts';
+import { usualStart } from '#persistence/run/usual-start.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
-import { Database, type Tx } from '../../platform/database/database.ts';
+import { Database } from '../../platform/database/database.ts';
 import { isUuid } from '../../platform/database/uuid.ts';
 import { newestArgs, toNewestPage } from '../../platform/paging/newest.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import { Jobs } from '../../platform/queue/jobs.ts';
 import { leavable } from '../../platform/streams/leavable.ts';
 import { EventsService } from '../events/events.service.ts';
-import { PlanRunQueue } from './plan-run-queue.ts';
 import type { PlanRun, PlanRunInput, RunProgress } from './plan-runs.contract.ts';
 import { eventSpan, findRun, runDetails, showRun } from './plan-runs.store.ts';
-
-const minuteMs = 60_000;
-const dayMs = 24 * 60 * minuteMs;
 
 @Injectable()
 export class PlanRunsService {
   constructor(
     private readonly database: Database,
-    private readonly queue: PlanRunQueue,
+    private readonly jobs: Jobs,
     private readonly events: EventsService,
   ) {}
 
@@ -58,7 +58,7 @@ export class PlanRunsService {
         },
         include: runDetails,
       });
-      await this.queue.add(tx, { yardId, runId: run.id });
+      await this.jobs.add(tx, planRunQueue.name, { yardId, runId: run.id }, { id: run.id });
       await appendRunEvent(tx, run, { kind: 'plan-run-queued', memberId });
       return showRun(run);
     });
@@ -80,7 +80,7 @@ export class PlanRunsService {
       });
       const run = await findRun(tx, yardId, id);
       if (waiting.count > 0) {
-        await this.queue.cancel(tx, id);
+        await this.jobs.cancel(tx, queueOf(run), id);
         await appendRunEvent(tx, run, { kind: 'plan-run-ended', memberId });
       } else if (running.count > 0) {
         await appendRunEvent(tx, run, { kind: 'plan-run-stopping', memberId });
@@ -124,15 +124,4 @@ export class PlanRunsService {
 
 async function* nothing(): AsyncGenerator<RunProgress, void> {
   // Over before it begins.
-}
-
-/**
- * Now, to the next whole minute: nobody can do in the past what is planned today. A yard whose
- * time has not come, or is over, is planned from its beginning.
- */
-async function usualStart(tx: Tx, yardId: string): Promise<Date | null> {
-  const yard = await tx.yard.findUniqueOrThrow({ where: { id: yardId } });
-  const begin = yard.planFrom.getTime();
-  const now = Math.ceil(Date.now() / minuteMs) * minuteMs;
-  return now > begin && now < begin + yard.horizonDays * dayMs ? new Date(now) : null;
 }

@@ -1,8 +1,9 @@
 import { DomainError } from '#kernel/error.ts';
 import type { PlanRun as PlanRunRow, Prisma } from '#persistence/generated/client.ts';
+import { causeSchema } from '#persistence/plan/candidates.ts';
 import { isoOf } from '#persistence/rows.ts';
 import { runSubject } from '#persistence/run/events.ts';
-import { snapshotOf } from '#persistence/run/snapshot.ts';
+import { runPurposeSchema, snapshotOf } from '#persistence/run/snapshot.ts';
 import { whyNotSchema } from '#persistence/run/why.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { isUuid } from '../../platform/database/uuid.ts';
@@ -27,6 +28,8 @@ export function showRun(row: RunRow): PlanRun {
   return {
     id: row.id,
     requestedBy: row.requestedById,
+    purpose: runPurposeSchema.parse(row.purpose),
+    cause: causeSchema.parse(row.cause),
     seed: row.seed,
     seconds: row.seconds,
     iterationLimit: row.iterations,

@@ -143,6 +143,19 @@ export const PublishedPlan = outputShape(
   }),
 );
 
+/** One telling of the yard what to work to. */
+export const Publishing = outputShape(
+  'Publishing',
+  z.object({
+    id: z.string(),
+    planId: z.string(),
+    publishedAt: z.iso.datetime(),
+    publishedBy: z.string().nullable().describe('Null: automatically, or before it was kept.'),
+  }),
+);
+export const PublishingPage = pageShape(Publishing);
+
+export type Publishing = z.output<typeof Publishing.schema>;
 export type PlanSummary = z.output<typeof PlanSummary.schema>;
 export type Plan = z.output<typeof Plan.schema>;
 /** With all that is in its sheet. */

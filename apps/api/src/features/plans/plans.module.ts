@@ -9,6 +9,7 @@ import { PlansController } from './plans.controller.ts';
 import { PlansResolver } from './plans.resolver.ts';
 import { PlansService } from './plans.service.ts';
 import { PublishedPlanController } from './published-plan.controller.ts';
+import { PublishingsController } from './publishings.controller.ts';
 
 @Module({
   controllers: [
@@ -16,6 +17,7 @@ import { PublishedPlanController } from './published-plan.controller.ts';
     ExplanationsController,
     MixSheetsController,
     PublishedPlanController,
+    PublishingsController,
   ],
   providers: [
     PlansService,

@@ -10,6 +10,8 @@ import {
   type PlanSummary,
   PlanSummaryPage,
   PublishedPlan,
+  type Publishing,
+  PublishingPage,
   Week,
   WeekQuery,
 } from './plans.contract.ts';
@@ -60,6 +62,15 @@ export class PlansResolver {
     @PlanArg() id?: string,
   ): Promise<PlanChains> {
     return this.plans.chains(viewer, id ?? null);
+  }
+
+  @Query(() => PublishingPage, { name: 'publishings' })
+  publishings(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @PageArg() page: PageRequest,
+  ): Promise<Page<Publishing>> {
+    return this.plans.publishings(viewer, page);
   }
 
   @Mutation(() => PublishedPlan, { name: 'publishPlan' })

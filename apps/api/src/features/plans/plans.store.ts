@@ -9,7 +9,9 @@ import { solveStatusSchema } from '#persistence/plan/sheet-shape.ts';
 import { isoOf } from '#persistence/rows.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { isUuid } from '../../platform/database/uuid.ts';
-import type { PlanSummary, PublishedPlan, WholePlan } from './plans.contract.ts';
+import { newestArgs, toNewestPage } from '../../platform/paging/newest.ts';
+import type { Page, PageRequest } from '../../platform/paging/page.ts';
+import type { PlanSummary, PublishedPlan, Publishing, WholePlan } from './plans.contract.ts';
 
 const published = { select: { publishedAt: true } } as const;
 
@@ -104,4 +106,26 @@ export function showPublished(row: PublishedRow): PublishedPlan {
     publishedBy: row.publishedById,
     revision: row.revision,
   };
+}
+
+/** The newest first. */
+export async function listPublishings(
+  tx: Tx,
+  yardId: string,
+  page: PageRequest,
+): Promise<Page<Publishing>> {
+  const { where, take } = newestArgs(page);
+  const older = where.OR?.map(({ createdAt, ...rest }) => ({ publishedAt: createdAt, ...rest }));
+  const rows = await tx.publishing.findMany({
+    where: { yardId, ...(older === undefined ? {} : { OR: older }) },
+    orderBy: [{ publishedAt: 'desc' }, { id: 'desc' }],
+    take,
+  });
+  const dated = rows.map((row) => ({ ...row, createdAt: row.publishedAt }));
+  return toNewestPage(dated, page, ({ id, planId, publishedAt, publishedById }) => ({
+    id,
+    planId,
+    publishedAt: isoOf(publishedAt),
+    publishedBy: publishedById,
+  }));
 }

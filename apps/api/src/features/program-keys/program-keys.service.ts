@@ -7,7 +7,7 @@ import { holdMembership } from '../../platform/access/hold-membership.ts';
 import type { Origin } from '../../platform/access/origin.ts';
 import { keyPrefix } from '../../platform/access/token.ts';
 import type { Account, Viewer } from '../../platform/access/viewer.ts';
-import { Database, type Tx } from '../../platform/database/database.ts';
+import { Database, oneSnapshot, type Tx } from '../../platform/database/database.ts';
 import { Mailer } from '../../platform/mail/mailer.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { refuse } from '../soundness/soundness.service.ts';
@@ -37,7 +37,8 @@ export class ProgramKeysService {
   ) {}
 
   list(viewer: Viewer, page: PageRequest): Promise<Page<ProgramKey>> {
-    return this.database.inYard(viewer, (tx) => listKeys(tx, reachOf(viewer), page, new Date()));
+    const list = (tx: Tx) => listKeys(tx, reachOf(viewer), page, new Date());
+    return this.database.inYard(viewer, list, oneSnapshot);
   }
 
   /** The token is known to nobody but the caller, from here on. The person is told by mail. */
@@ -59,7 +60,7 @@ export class ProgramKeysService {
           cure: 'Revoke those that no program uses any more.',
         });
       }
-      return insertKey(tx, {
+      const made = await insertKey(tx, {
         yardId,
         memberId,
         name,
@@ -68,11 +69,12 @@ export class ProgramKeysService {
         createdAt,
         expiresAt: new Date(createdAt.getTime() + days * dayMs),
       });
+      return { ...made, token };
     });
     this.mailer.later('a notice of a new program key', () =>
       this.mailer.send(newKeyMail(account, yardId, key)),
     );
-    return { ...key, token };
+    return key;
   }
 
   revoke(viewer: Viewer, id: string): Promise<void> {

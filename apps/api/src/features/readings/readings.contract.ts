@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { phoneTimes } from '#live/life/phone.ts';
 import { readingSchema } from '#planning/yard/observed.ts';
 import { id, instant } from '#planning/yard/scalars.ts';
 import { pageQuerySchema, pageShape } from '../../platform/paging/page.ts';
@@ -8,7 +9,13 @@ import '../../shape-names.ts';
 
 export const Reading = outputShape('Reading', readingSchema);
 export const ReadingPage = pageShape(Reading);
-export const ReadingList = outputShape('ReadingList', z.object({ items: z.array(readingSchema) }));
+export const ReadingList = outputShape(
+  'ReadingList',
+  z.object({
+    items: z.array(readingSchema).describe('Those that were added.'),
+    skipped: z.int().describe('How many the yard had already.'),
+  }),
+);
 
 const given = named(
   'NewReading',
@@ -17,10 +24,19 @@ const given = named(
   }),
 );
 
-/** As many as a logger has gathered; all are taken or none. */
+/** As many as a logger has gathered, in any order; all are taken or none. */
 export const ReadingsInput = inputShape(
   'ReadingsInput',
-  z.strictObject({ readings: z.array(given).min(1).max(1000) }),
+  z.strictObject({
+    readings: z.array(given).min(1).max(10_000),
+    sentAt: phoneTimes.sentAt,
+    skipKnown: z
+      .boolean()
+      .default(false)
+      .describe(
+        'Leave out what the yard has already, the same in all but id and note: many loggers tell all they hold each time.',
+      ),
+  }),
 );
 
 const asked = z.strictObject({

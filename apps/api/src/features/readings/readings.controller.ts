@@ -2,6 +2,7 @@ import { Controller, Delete, Get, Param, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Answers } from '../../platform/http/answers.ts';
+import { LargeBody } from '../../platform/http/json-body.ts';
 import type { Page } from '../../platform/paging/page.ts';
 import { BodyOf, QueryOf } from '../../platform/shapes/input.ts';
 import {
@@ -33,6 +34,7 @@ export class ReadingsController {
   }
 
   @Post()
+  @LargeBody()
   @Answers(201, ReadingList)
   add(@By() viewer: Viewer, @BodyOf(ReadingsInput) input: ReadingsInput): Promise<ReadingList> {
     return this.readings.add(viewer, input);

@@ -1,13 +1,17 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
 import { saveReadings, toReading } from '#persistence/yard/observed.ts';
-import { utcOf } from '#persistence/rows.ts';
+import { wholeMinutesLag } from '#live/life/phone.ts';
+import { isoOf } from '#persistence/rows.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
 import { assertReadings } from '../soundness/observed.service.ts';
 import type { Reading, ReadingList, ReadingsFilter, ReadingsInput } from './readings.contract.ts';
+
+/** Ten thousand readings are as many rows of the audit: some two seconds of the database's work, of a machine at rest. */
+const patienceMs = 60_000;
 
 /** What instruments said of spaces. Readings are added and taken away, and never changed. */
 @Injectable()
@@ -39,20 +43,31 @@ export class ReadingsService {
     return this.database.inYard(viewer, (tx) => find(tx, viewer.yardId, id));
   }
 
-  add(viewer: Viewer, input: ReadingsInput): Promise<ReadingList> {
-    const { yardId } = viewer;
-    const readings = input.readings.map((reading) => ({
+  /** What windows, alarms and plans rest on is reckoned anew from here on, whichever moments they are of. */
+  add(viewer: Viewer, { readings, sentAt, skipKnown }: ReadingsInput): Promise<ReadingList> {
+    const lag = wholeMinutesLag(sentAt, new Date());
+    const told = readings.map((reading) => ({
       ...reading,
       id: reading.id ?? `reading-${crypto.randomUUID()}`,
+      at: isoOf(new Date(Date.parse(reading.at) + lag)),
     }));
-    return this.database.inYard(viewer, async (tx) => {
-      await assertReadings(tx, yardId, readings);
-      await saveReadings(tx, yardId, readings);
-      for (const [space, count] of perSpace(readings)) {
-        await appendEvent(tx, viewer, 'readings-added', 'space', space, { count });
-      }
-      return { items: readings.map((reading) => ({ ...reading, at: utcOf(reading.at) })) };
-    });
+    const work = async (tx: Tx): Promise<ReadingList> => {
+      const isKnown = skipKnown ? await knownAmong(tx, viewer.yardId, told) : () => false;
+      const items = told.filter((reading) => !isKnown(reading));
+      if (items.length > 0) await this.addIn(tx, viewer, items);
+      return { items, skipped: told.length - items.length };
+    };
+    return this.database.inYard(viewer, work, { timeout: patienceMs });
+  }
+
+  /** The same in the caller's transaction, at moments of the service's clock. */
+  async addIn(tx: Tx, viewer: Viewer, readings: readonly Reading[]): Promise<void> {
+    const { yardId } = viewer;
+    await assertReadings(tx, yardId, readings);
+    await saveReadings(tx, yardId, readings);
+    for (const [space, count] of perSpace(readings)) {
+      await appendEvent(tx, viewer, 'readings-added', 'space', space, { count });
+    }
   }
 
   /** Returns what was taken away. */
@@ -65,6 +80,26 @@ export class ReadingsService {
       return reading;
     });
   }
+}
+
+/** All that tells two readings apart but their name and what somebody wrote beside. */
+const sameness = ({ space, of, at, minutes, celsius, humidity }: Reading): string =>
+  JSON.stringify([space, of, Date.parse(at), minutes, celsius, humidity]);
+
+async function knownAmong(
+  tx: Tx,
+  yardId: string,
+  readings: readonly Reading[],
+): Promise<(reading: Reading) => boolean> {
+  const times = readings.map(({ at }) => Date.parse(at));
+  const span = {
+    gte: new Date(times.reduce((a, b) => Math.min(a, b))),
+    lte: new Date(times.reduce((a, b) => Math.max(a, b))),
+  };
+  const spaceId = { in: [...new Set(readings.map(({ space }) => space))] };
+  const rows = await tx.reading.findMany({ where: { yardId, spaceId, at: span } });
+  const known = new Set(rows.map((row) => sameness(toReading(row))));
+  return (reading) => known.has(sameness(reading));
 }
 
 function perSpace(readings: readonly Reading[]): ReadonlyMap<string, number> {

@@ -12,10 +12,7 @@ const claimDetails = {
 } as const satisfies Prisma.ClaimInclude;
 type ClaimRow = Prisma.ClaimGetPayload<{ include: typeof claimDetails }>;
 
-/** Statuses in which a claim keeps its task from others (`claim_one_open`). */
-const held = ['open', 'working'] as const;
-
-const iso = (at: Date | null): string | null => at && isoOf(at);
+export const iso = (at: Date | null): string | null => at && isoOf(at);
 
 function showClaim({ task, member, crew, ...row }: ClaimRow): Claim {
   return {
@@ -28,9 +25,11 @@ function showClaim({ task, member, crew, ...row }: ClaimRow): Claim {
     crew: crew.map(({ member: { id, name } }) => ({ id, name })),
     status: row.status,
     claimedAt: isoOf(row.claimedAt),
+    lapsesAt: iso(row.lapsesAt),
     startedAt: iso(row.startedAt),
     finishedAt: iso(row.finishedAt),
     releasedAt: iso(row.releasedAt),
+    override: overrideOf(row),
     revision: row.revision,
   };
 }
@@ -41,16 +40,20 @@ export async function findClaim(tx: Tx, yardId: string, id: string): Promise<Cla
   return showClaim(row);
 }
 
-/** The claim that keeps the task from others now. */
-export async function claimOf(tx: Tx, yardId: string, taskId: string): Promise<Claim | null> {
-  const where = { yardId, taskId, status: { in: [...held] } };
-  const row = await tx.claim.findFirst({ where, include: claimDetails });
-  return row && showClaim(row);
-}
+export const overrideOf = ({
+  overrideReason: reason,
+  overrideById: byId,
+}: Pick<ClaimRow, 'overrideReason' | 'overrideById'>): Claim['override'] =>
+  reason === null || byId === null ? null : { reason, byId };
 
-export async function heldClaims(tx: Tx, yardId: string): Promise<Claim[]> {
-  const where = { yardId, status: { in: [...held] } };
-  return (await tx.claim.findMany({ where, include: claimDetails })).map(showClaim);
+/** Throws `record.missing`. */
+export async function taskOfClaim(tx: Tx, yardId: string, id: string): Promise<string> {
+  const row = await tx.claim.findFirst({
+    where: { yardId, ...byId(id) },
+    select: { taskId: true },
+  });
+  if (!row) throw new DomainError('record.missing', `There is no claim "${id}".`);
+  return row.taskId;
 }
 
 /** The latest first. */
@@ -78,18 +81,6 @@ export async function listClaims(
     items: shown.map(showClaim),
     nextCursor: rows.length > page.first && last ? cursorOf(last) : null,
   };
-}
-
-export async function insertClaim(
-  tx: Tx,
-  yardId: string,
-  taskId: string,
-  crew: readonly [holder: string, ...others: string[]],
-): Promise<string> {
-  const { id } = await tx.claim.create({ data: { yardId, taskId, memberId: crew[0] } });
-  for (const memberId of crew)
-    await tx.claimMember.create({ data: { yardId, claimId: id, memberId } });
-  return id;
 }
 
 /** A claim's id is a UUID; other text names none, and the database would refuse it. */

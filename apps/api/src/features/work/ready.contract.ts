@@ -11,13 +11,15 @@ import { id, instant } from '#planning/yard/scalars.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 import '../../shape-names.ts';
-import { claimStatusSchema, personSchema } from './people.contract.ts';
+import { claimStatusSchema, personSchema, taskStandingSchema } from './people.contract.ts';
 
 const when = whenSchema.nullable();
+/** `<job>.<step>`, and so longer than an id may be. */
+const taskId = z.string();
 
 /** As planning's ready list has it, beside what the published plan and the claims say. */
 const taskFields = {
-  taskId: id,
+  taskId,
   name: z.string(),
   partId: id,
   part: z.string(),
@@ -30,7 +32,12 @@ const taskFields = {
   minLevel: z.int(),
   crewMin: z.int(),
   crewMax: z.int(),
-  workMinutes: z.number().describe('Of one builder at the nominal rate.'),
+  workMinutes: z
+    .number()
+    .describe('Of one builder at the nominal rate; of what was put aside, the rest.'),
+  state: taskStandingSchema,
+  neededBy: when.describe('When the boats need it begun at the latest; the list goes by it.'),
+  because: z.string().nullable().describe('What says so: a window, the foreman, the plan.'),
   planned: named(
     'PlannedTask',
     z.object({ start: whenSchema, finish: whenSchema, crew: z.array(crewMemberSchema) }),
@@ -38,9 +45,21 @@ const taskFields = {
     .nullable()
     .describe('In the published plan; null where it does not have the task.'),
   plannedForMe: z.boolean(),
-  claim: named('HeldBy', z.object({ id, status: claimStatusSchema, crew: z.array(personSchema) }))
+  claim: named(
+    'HeldBy',
+    z.object({
+      id: z.string(),
+      status: claimStatusSchema,
+      crew: z.array(personSchema),
+      lapsesAt: instant.nullable().describe('Not started by then, it is free again.'),
+    }),
+  )
     .nullable()
     .describe('Who holds the task; null while nobody does.'),
+  notForMe: z
+    .string()
+    .nullable()
+    .describe('Why the caller cannot take it up: the skill, the holder, the crew that is set.'),
 };
 
 /** What a crew needs to know before it begins, as it would be if it began now. */
@@ -57,14 +76,14 @@ export const ReadyTask = outputShape(
   z.object({
     ...taskFields,
     closes: when.describe('The window shuts then: the task has to be over. Null: nothing presses.'),
+    openMinutes: z.int().nullable().describe('How long the window stays open; null: no end.'),
     startBy: when.describe('To be over in time with the largest crew at the nominal rate.'),
-    because: z.string().nullable(),
     ...briefingSchema.shape,
   }),
 );
 export type ReadyTask = z.output<typeof ReadyTask.schema>;
 
-const WaitingTask = outputShape(
+export const WaitingTask = outputShape(
   'WaitingTask',
   z.object({
     ...taskFields,
@@ -72,20 +91,33 @@ const WaitingTask = outputShape(
     opens: when.describe('When that is over, where it is known.'),
   }),
 );
+export type WaitingTask = z.output<typeof WaitingTask.schema>;
 
 export const Ready = outputShape(
   'Ready',
   z.object({
     at: instant.describe('The moment that this is true of.'),
     planId: z.string().nullable().describe('The published plan that gave the order.'),
+    readyCount: z.int().describe('Of all that is ready, whether it is listed or not.'),
     ready: z.array(ReadyTask.schema),
+    waitingCount: z.int(),
     waiting: z.array(WaitingTask.schema),
+    nextCursor: z.string().nullable().describe('`after` of what else waits; null: nothing.'),
   }),
 );
 export type Ready = z.output<typeof Ready.schema>;
 
 /** Left out: `all` for the foreman, `mine` for a builder. */
-export const whoseSchema = z.enum(['mine', 'all']).optional();
-export type Whose = z.output<typeof whoseSchema>;
-export const ReadyQuery = inputShape('ReadyQuery', z.strictObject({ whose: whoseSchema }));
+const whoseSchema = z.enum(['mine', 'all']).optional();
+const first = z.coerce.number().int().min(1).max(1000).default(200);
+const after = z.string().max(500).optional();
+
+export const ReadyQuery = inputShape(
+  'ReadyQuery',
+  z.strictObject({
+    whose: whoseSchema,
+    first: first.describe('So many at most of what is ready, and of what waits.'),
+    after: after.describe('The nextCursor of before: what waits beyond it.'),
+  }),
+);
 export type ReadyQuery = z.output<typeof ReadyQuery.schema>;

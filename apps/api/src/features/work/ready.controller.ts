@@ -12,7 +12,7 @@ export class ReadyController {
 
   @Get()
   @Answers(200, Ready)
-  ready(@By() viewer: Viewer, @QueryOf(ReadyQuery) { whose }: ReadyQuery): Promise<Ready> {
-    return this.service.ready(viewer, whose);
+  ready(@By() viewer: Viewer, @QueryOf(ReadyQuery) query: ReadyQuery): Promise<Ready> {
+    return this.service.ready(viewer, query);
   }
 }

@@ -4,7 +4,7 @@ import { id, instant } from '#planning/yard/scalars.ts';
 import { pageShape } from '../../platform/paging/page.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import { personSchema } from './people.contract.ts';
+import { personSchema, taskStandingSchema } from './people.contract.ts';
 
 /** `<job>.<step>`, and so longer than an id may be. */
 const taskId = z.string().max(300);
@@ -18,12 +18,24 @@ export const Task = outputShape(
     part: z.string(),
     boat: z.string(),
     state: taskStateSchema,
+    stands: taskStandingSchema.describe('The same as whoever looks for work sees it.'),
+    opensAt: instant.nullable().describe('When what it waits for is over, where that is known.'),
+    why: z
+      .string()
+      .nullable()
+      .describe('What keeps it from beginning; null: nothing, or it has begun.'),
     skill: id.nullable().describe('Null of a hold point.'),
     minLevel: z.int(),
     crewMin: z.int(),
     crewMax: z.int(),
     startedAt: instant.nullable(),
     finishedAt: instant.nullable().describe('Of running work: when it is expected.'),
+    leftMinutes: z
+      .number()
+      .nullable()
+      .describe(
+        'Builder-minutes at the nominal rate still to be done of begun work, where reported.',
+      ),
     fixedStart: instant.nullable().describe('When the foreman wants it begun.'),
     crew: z
       .array(personSchema)

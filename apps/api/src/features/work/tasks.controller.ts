@@ -1,4 +1,4 @@
-import { Controller, Get, Param, Patch } from '@nestjs/common';
+import { Controller, Get, Param, Patch, Post } from '@nestjs/common';
 import { By } from '../../platform/access/caller.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { IfMatch } from '../../platform/etag/revision.ts';
@@ -6,6 +6,7 @@ import { Answers } from '../../platform/http/answers.ts';
 import { PageOf } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { BodyOf } from '../../platform/shapes/input.ts';
+import { MomentOfWorkInput, ReasonInput } from './claims.contract.ts';
 import { Task, TaskPage, TaskPatch } from './tasks.contract.ts';
 import { TasksService } from './tasks.service.ts';
 
@@ -34,5 +35,25 @@ export class TasksController {
     @BodyOf(TaskPatch) patch: TaskPatch,
   ): Promise<Task> {
     return this.tasks.fix(viewer, id, revision, patch);
+  }
+
+  @Post(':taskId/batch-failed')
+  @Answers(200, Task)
+  failBatch(
+    @By() viewer: Viewer,
+    @Param('taskId') taskId: string,
+    @BodyOf(ReasonInput) input: ReasonInput,
+  ): Promise<Task> {
+    return this.tasks.failBatch(viewer, taskId, input);
+  }
+
+  @Post(':taskId/undo')
+  @Answers(200, Task)
+  undo(
+    @By() viewer: Viewer,
+    @Param('taskId') taskId: string,
+    @BodyOf(MomentOfWorkInput) input: MomentOfWorkInput,
+  ): Promise<Task> {
+    return this.tasks.undo(viewer, taskId, input);
   }
 }

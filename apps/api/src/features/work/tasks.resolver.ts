@@ -4,6 +4,7 @@ import type { Viewer } from '../../platform/access/viewer.ts';
 import { PageArg } from '../../platform/paging/page-params.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { ArgOf } from '../../platform/shapes/input.ts';
+import { MomentOfWorkInput, ReasonInput } from './claims.contract.ts';
 import { Task, TaskPage, TaskPatch } from './tasks.contract.ts';
 import { TasksService } from './tasks.service.ts';
 
@@ -38,5 +39,25 @@ export class TasksResolver {
     @ArgOf(TaskPatch) patch: TaskPatch,
   ): Promise<Task> {
     return this.tasks.fix(viewer, id, revision, patch);
+  }
+
+  @Mutation(() => Task, { name: 'reportBatchFailed' })
+  failBatch(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('taskId', { type: () => ID }) taskId: string,
+    @ArgOf(ReasonInput) input: ReasonInput,
+  ): Promise<Task> {
+    return this.tasks.failBatch(viewer, taskId, input);
+  }
+
+  @Mutation(() => Task, { name: 'undoReport' })
+  undo(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('taskId', { type: () => ID }) taskId: string,
+    @ArgOf(MomentOfWorkInput) input: MomentOfWorkInput,
+  ): Promise<Task> {
+    return this.tasks.undo(viewer, taskId, input);
   }
 }

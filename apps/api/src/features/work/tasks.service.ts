@@ -1,29 +1,66 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError, fault } from '#kernel/error.ts';
-import { loadWorkload, lockWork } from '#persistence/workload/store.ts';
+import { assertCrewFits } from '#live/life/crew.ts';
+import type { TaskLife } from '#live/life/life.ts';
+import { phoneMoment } from '#live/life/phone.ts';
+import { lockTask } from '#persistence/live/lapse.ts';
+import type { YardState } from '#persistence/live/yard-state.ts';
+import { asJson } from '#persistence/rows.ts';
+import { lockWork } from '#persistence/workload/store.ts';
 import { circles } from '#planning/yard/circle.ts';
+import type { TaskLink } from '#planning/workload/workload.ts';
+import type { Yard } from '#planning/yard/yard.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
+import { YardStates } from '../../platform/database/yard-states.ts';
 import { changedOne } from '../../platform/etag/revision.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
-import { claimOf } from './claims.store.ts';
-import { assertCrewFits } from './crew.ts';
+import type { MomentOfWorkInput, ReasonInput } from './claims.contract.ts';
 import type { Task, TaskPatch } from './tasks.contract.ts';
 import { findTask, listTasks, setCrew, setOrder } from './tasks.store.ts';
+import { nameIn, placeOf, type WorkPlace } from './work-place.ts';
+import { WorkService } from './work.service.ts';
+import { standsIn } from './work-stands.ts';
 
 const dayMs = 24 * 60 * 60_000;
 
 @Injectable()
 export class TasksService {
-  constructor(private readonly database: Database) {}
+  constructor(
+    private readonly database: Database,
+    private readonly states: YardStates,
+    private readonly work: WorkService,
+  ) {}
 
   list(viewer: Viewer, page: PageRequest): Promise<Page<Task>> {
-    return this.database.inYard(viewer, (tx) => listTasks(tx, viewer.yardId, page));
+    const { yardId } = viewer;
+    return this.database.inYard(viewer, async (tx) =>
+      listTasks(tx, yardId, page, standsIn(await this.states.at(tx, yardId), new Date())),
+    );
   }
 
   get(viewer: Viewer, id: string): Promise<Task> {
-    return this.database.inYard(viewer, async (tx) => (await findTask(tx, viewer.yardId, id)).task);
+    return this.database.inYard(viewer, (tx) => this.#shown(tx, viewer, id));
+  }
+
+  /** A film that does not cure: what comes off and is laid again is planned from now on. */
+  failBatch(viewer: Viewer, taskId: string, { reason, ...times }: ReasonInput): Promise<Task> {
+    const at = phoneMoment(times, new Date());
+    return this.database.inYard(viewer, async (tx) => {
+      const command = { kind: 'fail-batch', taskId, reason } as const;
+      await this.work.actIn(tx, viewer, command, { at, reportId: null });
+      return this.#shown(tx, viewer, taskId);
+    });
+  }
+
+  /** Takes the task's last report back. */
+  undo(viewer: Viewer, taskId: string, times: MomentOfWorkInput): Promise<Task> {
+    const at = phoneMoment(times, new Date());
+    return this.database.inYard(viewer, async (tx) => {
+      await this.work.actIn(tx, viewer, { kind: 'undo', taskId }, { at, reportId: null });
+      return this.#shown(tx, viewer, taskId);
+    });
   }
 
   /** Fixes when, by whom or after what a task is done. Refused once it has begun. */
@@ -31,43 +68,71 @@ export class TasksService {
     const { yardId } = viewer;
     return this.database.inYard(viewer, async (tx) => {
       await lockWork(tx, yardId);
-      const { row, task } = await findTask(tx, yardId, id);
-      if (task.state !== 'waiting') {
-        throw new DomainError('record.in-use', `"${task.name}" is ${task.state}, not waiting.`, {
+      // From here on a claim of the task waits for this change, or this has waited for the claim.
+      await lockTask(tx, yardId, id);
+      const place = placeOf(await this.states.at(tx, yardId), id);
+      const { task, life, state } = place;
+      if (life.state !== 'waiting') {
+        throw new DomainError('record.in-use', `"${task.name}" is ${life.state}, not waiting.`, {
           cure: 'Fix what has not begun.',
         });
       }
       const { fixedStart } = patch;
-      if (fixedStart) await assertAhead(tx, yardId, fixedStart);
-      const data =
-        fixedStart === undefined
-          ? { fixedStartAt: row.fixedStartAt }
-          : { fixedStartAt: fixedStart === null ? null : new Date(fixedStart) };
-      // Also where the row itself stays as it is: crew and order count as its change. From here on
-      // a claim of the task waits for this change, or this change has waited for the claim.
+      if (fixedStart) assertAhead(state.yard, fixedStart);
+      const kept = fixedStart === undefined ? task.fixedStart : fixedStart;
+      // Also where the row itself stays as it is: crew and order count as its change.
+      const data = { fixedStartAt: kept === null ? null : new Date(kept) };
       changedOne(await tx.task.updateMany({ where: { yardId, id, revision }, data }));
-      if (patch.crew !== undefined) {
-        const crew = [...new Set(patch.crew)];
-        await assertUnclaimed(tx, yardId, id);
-        if (crew.length > 0) await assertCrewFits(tx, row, crew);
-        await setCrew(tx, yardId, id, crew);
-      }
-      if (patch.after !== undefined) {
-        const after = [...new Set(patch.after)];
-        await assertOrder(tx, yardId, id, after);
-        await setOrder(tx, yardId, id, after);
-      }
-      await appendEvent(tx, viewer, 'task-fixed', 'task', id);
-      return (await findTask(tx, yardId, id)).task;
+      const after = patch.crew === undefined ? life : await this.#setCrew(tx, place, patch.crew);
+      const links = await this.#setOrder(tx, place, patch.after);
+      const tasks = state.workload.tasks.map((one) =>
+        one.id === id ? { ...one, fixedStart: kept, crew: after.crew } : one,
+      );
+      const fixed = { ...state, workload: { ...state.workload, tasks, links } };
+      const shown = await findTask(tx, yardId, id, standsIn(fixed, new Date()));
+      const lives = life === after ? [] : [{ taskId: id, before: life, after }];
+      await appendEvent(tx, viewer, 'task-fixed', 'task', id, { lives: asJson(lives) });
+      return shown;
     });
+  }
+
+  /** The links of the work, as they are then. */
+  async #setOrder(
+    tx: Tx,
+    { state, task }: WorkPlace,
+    after: readonly string[] | undefined,
+  ): Promise<readonly TaskLink[]> {
+    const { links } = state.workload;
+    if (after === undefined) return links;
+    const before = [...new Set(after)];
+    assertOrder(state, task.id, before);
+    const made = await setOrder(tx, state.yard.id, task.id, before);
+    return [...links.filter(({ to, setBy }) => to !== task.id || setBy !== 'foreman'), ...made];
+  }
+
+  async #setCrew(tx: Tx, place: WorkPlace, named: readonly string[]): Promise<TaskLife> {
+    const { state, task, life } = place;
+    const crew = [...new Set(named)];
+    if (life.claim !== null) {
+      const whom = life.claim.crew.map(nameIn(state)).join(' and ');
+      throw new DomainError('claim.taken', `${whom} holds "${task.name}".`, {
+        cure: 'Release that claim first.',
+      });
+    }
+    if (crew.length > 0) assertCrewFits(state.yard, task, crew);
+    await setCrew(tx, state.yard.id, task.id, crew);
+    return { ...life, crew, setCrew: crew };
+  }
+
+  async #shown(tx: Tx, { yardId }: Viewer, id: string): Promise<Task> {
+    return findTask(tx, yardId, id, standsIn(await this.states.at(tx, yardId), new Date()));
   }
 }
 
 /** Within the time that the yard is planned for, and not in the past of it. */
-async function assertAhead(tx: Tx, yardId: string, fixedStart: string): Promise<void> {
-  const yard = await tx.yard.findUniqueOrThrow({ where: { id: yardId } });
-  const begin = yard.planFrom.getTime();
-  const end = begin + yard.horizonDays * dayMs;
+function assertAhead({ planFrom, horizonDays }: Yard, fixedStart: string): void {
+  const begin = Date.parse(planFrom);
+  const end = begin + horizonDays * dayMs;
   const now = Date.now();
   const first = now > begin && now < end ? now : begin;
   const at = Date.parse(fixedStart);
@@ -79,23 +144,12 @@ async function assertAhead(tx: Tx, yardId: string, fixedStart: string): Promise<
   });
 }
 
-async function assertUnclaimed(tx: Tx, yardId: string, id: string): Promise<void> {
-  const claim = await claimOf(tx, yardId, id);
-  if (claim === null) return;
-  const whom = claim.crew.map(({ name }) => name).join(' and ');
-  throw new DomainError('claim.taken', `${whom} holds "${claim.task}".`, {
-    cure: 'Release that claim first.',
-  });
-}
-
 /** The tasks exist, and none of them waits, by whatever links, for the one that comes after it. */
-async function assertOrder(
-  tx: Tx,
-  yardId: string,
+function assertOrder(
+  { workload: { tasks, links } }: YardState,
   id: string,
   after: readonly string[],
-): Promise<void> {
-  const { tasks, links } = await loadWorkload(tx, yardId);
+): void {
   const index = new Map(tasks.map((task, k) => [task.id, k]));
   const unknown = after.flatMap((from, k) =>
     index.has(from)

@@ -1,7 +1,9 @@
 import { DomainError } from '#kernel/error.ts';
+import { taskStateSchema } from '#persistence/plan/sheet-shape.ts';
 import type { Prisma } from '#persistence/generated/client.ts';
-import { inOrder, isoOf } from '#persistence/rows.ts';
+import { inOrder, insert, isoOf } from '#persistence/rows.ts';
 import { linkRow } from '#persistence/workload/rows.ts';
+import type { TaskLink } from '#planning/workload/workload.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
 import type { Task } from './tasks.contract.ts';
@@ -13,24 +15,36 @@ const details = {
 } as const satisfies Prisma.TaskInclude;
 type Row = Prisma.TaskGetPayload<{ include: typeof details }>;
 
-export async function listTasks(tx: Tx, yardId: string, page: PageRequest): Promise<Page<Task>> {
+/** How a task stands by now, which its row does not say. */
+export type StandsOf = (taskId: string) => Pick<Task, 'stands' | 'opensAt' | 'why'>;
+
+export async function listTasks(
+  tx: Tx,
+  yardId: string,
+  page: PageRequest,
+  standsOf: StandsOf,
+): Promise<Page<Task>> {
   const { where, ...rest } = pageArgs(page);
-  const rows = await tx.task.findMany({ where: { yardId, ...where }, ...rest, include: details });
-  return toPage(rows, page, show);
+  const rows = await tx.task.findMany({
+    where: { yardId, state: { not: 'dropped' }, ...where },
+    ...rest,
+    include: details,
+  });
+  return toPage(rows, page, (row) => show(row, standsOf));
 }
 
-/** The row as well, for what is judged by it. */
 export async function findTask(
   tx: Tx,
   yardId: string,
   id: string,
-): Promise<{ readonly row: Row; readonly task: Task }> {
+  standsOf: StandsOf,
+): Promise<Task> {
   const row = await tx.task.findUnique({
-    where: { yardId_id: { yardId, id } },
+    where: { yardId_id: { yardId, id }, state: { not: 'dropped' } },
     include: details,
   });
   if (!row) throw new DomainError('record.missing', `There is no task "${id}".`);
-  return { row, task: show(row) };
+  return show(row, standsOf);
 }
 
 export async function setCrew(
@@ -50,35 +64,39 @@ export async function setOrder(
   yardId: string,
   to: string,
   after: readonly string[],
-): Promise<void> {
+): Promise<TaskLink[]> {
   await tx.taskLink.deleteMany({ where: { yardId, toTaskId: to, setBy: 'foreman' } });
-  for (const from of after) {
-    const link = {
-      id: `foreman..${from}..${to}`,
-      from,
-      to,
-      opens: { kind: 'after', minutes: 0 },
-      closes: null,
-      sweep: 'unknown',
-      setBy: 'foreman',
-    } as const;
-    await tx.taskLink.create({ data: linkRow(yardId, link) });
-  }
+  const links = after.map((from): TaskLink => ({
+    id: `foreman..${from}..${to}`,
+    from,
+    to,
+    opens: { kind: 'after', minutes: 0 },
+    closes: null,
+    sweep: 'unknown',
+    setBy: 'foreman',
+  }));
+  await insert(
+    tx.taskLink,
+    links.map((link) => linkRow(yardId, link)),
+  );
+  return links;
 }
 
-const show = ({ part, crew, linksIn, ...row }: Row): Task => ({
+const show = ({ part, crew, linksIn, ...row }: Row, standsOf: StandsOf): Task => ({
   id: row.id,
   name: row.name,
   jobId: row.jobId,
   part: part.name,
   boat: part.refit.boat.name,
-  state: row.state,
+  state: taskStateSchema.parse(row.state),
+  ...standsOf(row.id),
   skill: row.skillId,
   minLevel: row.minLevel,
   crewMin: row.crewMin,
   crewMax: row.crewMax,
   startedAt: row.startedAt && isoOf(row.startedAt),
   finishedAt: row.finishedAt && isoOf(row.finishedAt),
+  leftMinutes: row.leftMinutes,
   fixedStart: row.fixedStartAt && isoOf(row.fixedStartAt),
   crew: crew.map(({ member: { id, name } }) => ({ id, name })),
   after: linksIn.map(({ fromTaskId }) => fromTaskId),

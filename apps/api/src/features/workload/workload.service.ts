@@ -1,7 +1,7 @@
 import { DomainError } from '#kernel/error.ts';
+import { workOfJobs } from '#live/edits/new-work.ts';
+import { loadPinnedYard } from '#persistence/workload/pinned.ts';
 import { loadWorkload, lockWork, saveTasks } from '#persistence/workload/store.ts';
-import { toProcedure } from '#persistence/yard/procedures.ts';
-import { loadYard } from '#persistence/yard/store.ts';
 import { makeWorkload } from '#planning/workload/make.ts';
 import { resize } from '#planning/workload/resize.ts';
 import type { Workload } from '#planning/workload/workload.ts';
@@ -12,22 +12,27 @@ import type { Tx } from '../../platform/database/database.ts';
 export async function makeTasks(tx: Tx, yardId: string): Promise<number> {
   await lockWork(tx, yardId);
   const stored = await loadWorkload(tx, yardId);
-  const fresh = makeWorkload(await pinnedYard(tx, yardId));
-  const begun = new Set(stored.tasks.map(({ jobId }) => jobId));
-  const tasks = fresh.tasks.filter(({ jobId }) => !begun.has(jobId));
-  const isNew = new Set(tasks.map(({ id }) => id));
+  const yard = await loadPinnedYard(tx, yardId);
+  // Of all that ever had tasks: what was dropped of a job is not made again.
+  const made = await tx.task.findMany({
+    where: { yardId },
+    distinct: ['jobId'],
+    select: { jobId: true },
+  });
+  const known = new Set(made.map(({ jobId }) => jobId));
+  const { tasks, links, choices } = workOfJobs(yard, stored, withoutTasks(yard, known));
   await saveTasks(tx, yardId, {
     tasks: [...stored.tasks, ...tasks],
-    links: [
-      ...stored.links,
-      ...fresh.links.filter(({ from, to }) => isNew.has(from) || isNew.has(to)),
-    ],
-    choices: [
-      ...stored.choices,
-      ...fresh.choices.filter((choice) => tasksOf(choice).some((id) => isNew.has(id))),
-    ],
+    links: [...stored.links, ...links],
+    choices: [...stored.choices, ...choices],
   });
   return tasks.length;
+}
+
+function withoutTasks({ boats }: Yard, known: ReadonlySet<string>): ReadonlySet<string> {
+  const parts = boats.flatMap(({ refits }) => refits.flatMap((refit) => refit.parts));
+  const jobs = parts.flatMap((part) => part.jobs.map(({ id }) => id));
+  return new Set(jobs.filter((id) => !known.has(id)));
 }
 
 /**
@@ -37,7 +42,7 @@ export async function makeTasks(tx: Tx, yardId: string): Promise<number> {
 export async function resizeTasks(tx: Tx, yardId: string, partId: string): Promise<number> {
   await lockWork(tx, yardId);
   const stored = await loadWorkload(tx, yardId);
-  const yard = await pinnedYard(tx, yardId);
+  const yard = await loadPinnedYard(tx, yardId);
   const spaceOf = new Map(makeWorkload(yard).tasks.map(({ id, space }) => [id, space]));
   const tasks = resize(stored.tasks, yard, partId).map((task) =>
     task.partId === partId && task.state === 'waiting'
@@ -70,36 +75,3 @@ export async function removeTasks(tx: Tx, yardId: string, jobId: string): Promis
 
 const tasksOf = (choice: Workload['choices'][number]): string[] =>
   choice.branches.flatMap(({ tasks }) => tasks);
-
-/**
- * The yard in which each job has the very version of the procedure that its tasks were made
- * from: a newer one must not size them. `@` is no character of an id, so no name is taken.
- */
-async function pinnedYard(tx: Tx, yardId: string): Promise<Yard> {
-  const yard = await loadYard(tx, yardId);
-  const jobs = await tx.job.findMany({ where: { yardId } });
-  const versions = await tx.procedure.findMany({ where: { yardId, jobs: { some: {} } } });
-  const pinned = new Map(
-    jobs.map((job) => [job.id, `${job.procedureId}@${String(job.procedureVersion)}`]),
-  );
-  return {
-    ...yard,
-    procedures: versions.map((row) => ({
-      ...toProcedure(row),
-      id: `${row.id}@${String(row.version)}`,
-    })),
-    boats: yard.boats.map((boat) => ({
-      ...boat,
-      refits: boat.refits.map((refit) => ({
-        ...refit,
-        parts: refit.parts.map((part) => ({
-          ...part,
-          jobs: part.jobs.map((job) => ({
-            ...job,
-            procedure: pinned.get(job.id) ?? job.procedure,
-          })),
-        })),
-      })),
-    })),
-  };
-}

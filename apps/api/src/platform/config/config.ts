@@ -17,6 +17,8 @@ export interface Config {
   readonly trustProxy: number;
   readonly mail: { readonly smtpUrl: string } | { readonly folder: string };
   readonly mailFrom: string;
+  /** Pictures of snags; all processes of the service share it. */
+  readonly photoFolder: string;
   readonly sessionIdleMinutes: number;
   readonly sessionDays: number;
   /** GraphQL tells its schema. */
@@ -26,6 +28,8 @@ export interface Config {
   /** Before an account has to wait; an address has `addressShare` times as many. */
   readonly signInAttempts: number;
   readonly allowPublicDemo: boolean;
+  /** For tests: notifications may go to this machine, without TLS. */
+  readonly pushToLocal: boolean;
   readonly timeouts: DatabaseTimeouts;
 }
 

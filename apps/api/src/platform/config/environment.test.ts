@@ -34,6 +34,7 @@ describe('the configuration', () => {
       secureCookie: false,
       trustProxy: 0,
       mail: { folder: 'mail' },
+      photoFolder: 'photos',
       sessionIdleMinutes: 720,
       sessionDays: 14,
       introspection: true,

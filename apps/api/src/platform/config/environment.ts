@@ -18,12 +18,14 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     trustProxy: read.TRUST_PROXY,
     mail: smtpUrl === undefined ? { folder } : { smtpUrl },
     mailFrom: read.MAIL_FROM ?? 'Curewright <curewright@localhost>',
+    photoFolder: read.PHOTO_FOLDER,
     sessionIdleMinutes: read.SESSION_IDLE_MINUTES,
     sessionDays: read.SESSION_DAYS,
     introspection: read.GRAPHQL_INTROSPECTION ?? publicAt(host, publicUrl) === null,
     requestsPerMinute: read.REQUESTS_PER_MINUTE,
     signInAttempts: read.SIGN_IN_ATTEMPTS,
     allowPublicDemo: read.ALLOW_PUBLIC_DEMO,
+    pushToLocal: read.PUSH_TO_LOCAL,
     timeouts: databaseTimeouts,
   };
 }

@@ -8,13 +8,21 @@ import {
   nowhere,
   service,
   type Transaction,
+  type TransactionOptions,
 } from '#persistence/client.ts';
 import type { PrismaClient } from '#persistence/generated/client.ts';
 import { assertSecondWall } from '#persistence/reach.ts';
 import type { Viewer } from '../access/viewer.ts';
 import { type Config, configToken } from '../config/config.ts';
+import { underKey } from '../idempotency/keyed-command.ts';
 
 export type Tx = Transaction;
+
+/**
+ * For reads of rows together with people who may be removed meanwhile: Prisma reads the two by
+ * separate statements, and a row whose person is gone by the second has null where the types have none.
+ */
+export const oneSnapshot = { isolationLevel: 'RepeatableRead' } as const;
 
 /**
  * The one way to the database: all work is a transaction that says for whom it is. `work` may run
@@ -33,12 +41,17 @@ export class Database implements OnModuleInit, OnApplicationShutdown {
     return assertSecondWall(this.config.databaseUrl);
   }
 
-  /** As a member of the yard: the database checks that the account is one, and who. */
+  /**
+   * As a member of the yard: the database checks that the account is one, and who. `timeout`, ms: of
+   * work that takes longer than most.
+   */
   inYard<T>(
     { yardId, accountId, sees }: Pick<Viewer, 'yardId' | 'accountId' | 'sees'>,
     work: (tx: Tx) => Promise<T>,
+    options: Pick<TransactionOptions, 'timeout' | 'isolationLevel'> = {},
   ): Promise<T> {
-    return inYard(this.#client, { as: 'member', yardId, accountId, sees }, work);
+    const actor = { as: 'member', yardId, accountId, sees } as const;
+    return underKey(yardId, (tied) => inYard(this.#client, actor, tied, options), work);
   }
 
   /** In a yard that does not exist yet, by the account that will be the member `memberId` of it. */
@@ -52,7 +65,7 @@ export class Database implements OnModuleInit, OnApplicationShutdown {
 
   /** In the yard, for nobody who is in it. */
   asService<T>(yardId: string, work: (tx: Tx) => Promise<T>): Promise<T> {
-    return inYard(this.#client, service(yardId), work);
+    return underKey(yardId, (tied) => inYard(this.#client, service(yardId), tied), work);
   }
 
   /** What belongs to the account; its memberships and their yards can be read. */

@@ -12,7 +12,7 @@ const ofFastify: Readonly<Partial<Record<string, Words>>> = {
   FST_ERR_CTP_BODY_TOO_LARGE: {
     code: 'input.limit',
     detail:
-      'The body is larger than is taken here: 256 KiB; a whole yard or an outdoor table 4 MiB.',
+      'The body is larger than is taken here: 256 KiB; a whole yard or an outdoor table 4 MiB, a picture 15 MiB.',
     cure: 'Send less at once.',
   },
   FST_ERR_CTP_INVALID_MEDIA_TYPE: {

@@ -13,6 +13,7 @@ import { answerClientError } from './client-errors.ts';
 import { countRequests } from './count-requests.ts';
 import { setBareHeaders, setHeaders } from './headers.ts';
 import { limitBodies, readJson, usualBody } from './json-body.ts';
+import { readPictures } from './picture-body.ts';
 import { assertStorable } from './storable.ts';
 import { trustedProxies } from './trusted-proxies.ts';
 
@@ -40,6 +41,7 @@ export async function createApp(
   countRequests(fastify, limits, streams, config.secureCookie);
   limitBodies(fastify);
   readJson(fastify);
+  readPictures(fastify);
   fastify.addHook('preHandler', ({ params, query }, _reply, done) => {
     assertStorable(params);
     assertStorable(query);

@@ -5,13 +5,14 @@ import {
   type NestInterceptor,
 } from '@nestjs/common';
 import { Reflector } from '@nestjs/core';
-import { OperationTypeNode } from 'graphql';
+import { GraphQLBoolean, getNamedType, OperationTypeNode } from 'graphql';
 import { from, lastValueFrom, type Observable } from 'rxjs';
 import { DomainError, fault } from '#kernel/error.ts';
 import { callerOf, infoOf, isGraphql, requestOf } from '../access/caller.ts';
 import { fingerprint } from './fingerprint.ts';
 import { IdempotencyKeys } from './keys.ts';
-import { secretFieldsKey, withoutSecrets } from './secret.ts';
+import { ownKeysKey } from './own-keys.ts';
+import { keptAnswer, secretFieldsKey } from './secret.ts';
 
 /**
  * A command (POST, or a mutation) of a yard that carries an `Idempotency-Key` is done once; its
@@ -28,17 +29,21 @@ export class IdempotencyInterceptor implements NestInterceptor {
     const sent = requestOf(context).headers['idempotency-key'];
     const { viewer } = callerOf(context);
     if (sent === undefined || !viewer || !isCommand(context)) return next.handle();
-    const command = `${context.getClass().name}.${context.getHandler().name}`;
-    const secret =
-      this.reflector.get<readonly string[] | undefined>(secretFieldsKey, context.getHandler()) ??
-      [];
+    const handler = context.getHandler();
+    if (this.reflector.get<true | undefined>(ownKeysKey, handler) === true) return next.handle();
+    const secrets =
+      this.reflector.get<readonly string[] | undefined>(secretFieldsKey, handler) ?? [];
+    const command = {
+      yardId: viewer.yardId,
+      memberId: viewer.memberId,
+      key: keyOf(sent, context),
+      fingerprint: fingerprint(`${context.getClass().name}.${handler.name}`, inputOf(context)),
+      // Of a mutation that answers true its transaction says nothing.
+      kept: (answer: unknown) =>
+        keptAnswer(answer === undefined && answersTrue(context) ? true : answer, secrets),
+    };
     return from(
-      this.keys.once(viewer, {
-        key: keyOf(sent, context),
-        fingerprint: fingerprint(command, inputOf(context)),
-        act: () => lastValueFrom(next.handle(), { defaultValue: undefined }),
-        kept: (answer) => withoutSecrets(answer, secret),
-      }),
+      this.keys.once(command, () => lastValueFrom(next.handle(), { defaultValue: undefined })),
     );
   }
 }
@@ -48,6 +53,9 @@ function isCommand(context: ExecutionContext): boolean {
     ? infoOf(context).operation.operation === OperationTypeNode.MUTATION
     : requestOf(context).method === 'POST';
 }
+
+const answersTrue = (context: ExecutionContext): boolean =>
+  isGraphql(context) && getNamedType(infoOf(context).returnType) === GraphQLBoolean;
 
 function inputOf(context: ExecutionContext): unknown {
   if (isGraphql(context)) return context.getArgByIndex<unknown>(1);

@@ -1,22 +1,12 @@
 import { Injectable, Logger } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
-import { Prisma } from '#persistence/generated/client.ts';
-import type { Viewer } from '../access/viewer.ts';
-import { Database, type Tx } from '../database/database.ts';
-import { databaseError } from '../errors/database-errors.ts';
-
-export interface KeyedCommand {
-  readonly key: string;
-  readonly fingerprint: string;
-  readonly act: () => Promise<unknown>;
-  /** What of the answer may be kept. */
-  readonly kept: (answer: unknown) => unknown;
-}
+import { Database } from '../database/database.ts';
+import { AnsweredBefore, type Doing, inCommand, type KeyedCommand } from './keyed-command.ts';
 
 /**
- * Commands done under a key. The key is taken before the command and kept after it; a command
- * that is refused gives it back. Where the process dies between command and answer the key stays
- * taken: the outcome is unknown, and doing it again would be worse than saying so.
+ * Commands done under a key. Its answer is kept in the transaction of the change (`underKey`), so a
+ * repetition does it where the first came to nothing, waits while the first is at it, and else gets
+ * the same answer, whatever became of the process that gave it.
  */
 @Injectable()
 export class IdempotencyKeys {
@@ -24,63 +14,56 @@ export class IdempotencyKeys {
 
   constructor(private readonly database: Database) {}
 
-  async once(viewer: Viewer, { key, fingerprint, act, kept }: KeyedCommand): Promise<unknown> {
-    if (!(await this.#take(viewer, key, fingerprint)))
-      return this.#answerOf(viewer, key, fingerprint);
-    const where = { yardId: viewer.yardId, memberId: viewer.memberId, key };
+  async once(command: KeyedCommand, act: () => Promise<unknown>): Promise<unknown> {
+    const begun = { isHeld: false, committed: undefined, isOpen: false, isOver: false };
+    const doing: Doing = { ...command, ...begun };
     let answer: unknown;
     try {
-      answer = await act();
+      answer = await inCommand(doing, act);
     } catch (error) {
-      await this.#settle(viewer, (tx) => tx.idempotencyKey.deleteMany({ where }));
-      throw error;
+      // Once it has held the key nobody has done it before; refused earlier, somebody may have.
+      if (doing.isHeld && !(error instanceof AnsweredBefore)) throw error;
+      const before = await this.#answerOf(command);
+      if (before === undefined) throw error;
+      return before.body;
     }
-    const body = answer === undefined ? Prisma.DbNull : (kept(answer) as Prisma.InputJsonValue);
-    const data = { status: 200, body, completedAt: new Date() };
-    await this.#settle(viewer, (tx) => tx.idempotencyKey.updateMany({ where, data }));
+    // Rarely: whoever adds to the answer after the transaction, or writes elsewhere than in the yard.
+    if (!isCommitted(doing, answer)) await this.#settle(command, answer);
     return answer;
   }
 
   /**
-   * For nobody in the yard: the command may have ended the caller's own access. How the command went
-   * is what the caller is to hear, whatever becomes of its key.
+   * For nobody in the yard: the command may have ended the caller's own access. How it went is what
+   * the caller is to hear, whatever becomes of its key.
    */
-  async #settle({ yardId }: Viewer, work: (tx: Tx) => Promise<unknown>): Promise<void> {
+  async #settle(command: KeyedCommand, answer: unknown): Promise<void> {
+    const { yardId, memberId, key, fingerprint, kept } = command;
     try {
-      await this.database.asService(yardId, work);
-    } catch (error) {
-      this.#log.error('a key of a command stays taken', error instanceof Error ? error.stack : '');
-    }
-  }
-
-  async #take(viewer: Viewer, key: string, fingerprint: string): Promise<boolean> {
-    const { yardId, memberId } = viewer;
-    try {
-      await this.database.inYard(viewer, (tx) =>
-        tx.idempotencyKey.create({ data: { yardId, memberId, key, fingerprint } }),
+      await this.database.asService(
+        yardId,
+        (tx) => tx.$executeRaw`
+          INSERT INTO idempotency_key (yard_id, member_id, key, fingerprint, body)
+          VALUES (${yardId}, ${memberId}, ${key}, ${fingerprint}, ${kept(answer)}::jsonb)
+          ON CONFLICT (yard_id, member_id, key) DO UPDATE SET body = EXCLUDED.body`,
       );
-      return true;
     } catch (error) {
-      if (databaseError(error)?.code === 'record.exists') return false;
-      throw error;
+      this.#log.error('an answer could not be kept', error instanceof Error ? error.stack : '');
     }
   }
 
-  async #answerOf(viewer: Viewer, key: string, fingerprint: string): Promise<unknown> {
-    const { yardId, memberId } = viewer;
-    const kept = await this.database.inYard(viewer, (tx) =>
+  /** What was answered under the key; undefined: nothing yet. The same key for another command is refused. */
+  async #answerOf(command: KeyedCommand): Promise<{ readonly body: unknown } | undefined> {
+    const { yardId, memberId, key, fingerprint } = command;
+    const row = await this.database.asService(yardId, (tx) =>
       tx.idempotencyKey.findUnique({ where: { yardId_memberId_key: { yardId, memberId, key } } }),
     );
-    if (kept?.fingerprint !== fingerprint) throw new DomainError('command.repeated');
-    if (kept.status === null) {
-      throw new DomainError(
-        'command.repeated',
-        'The first command with this key has not answered.',
-        {
-          cure: 'Wait and send it again; if it stays so, read the record to see whether it was done.',
-        },
-      );
-    }
-    return kept.body ?? undefined;
+    if (row === null) return undefined;
+    if (row.fingerprint !== fingerprint) throw new DomainError('command.repeated');
+    return { body: row.body ?? undefined };
   }
+}
+
+function isCommitted({ committed, kept }: Doing, answer: unknown): boolean {
+  if (committed === undefined) return false;
+  return committed.answer === answer || kept(committed.answer) === kept(answer);
 }

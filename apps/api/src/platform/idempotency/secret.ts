@@ -9,8 +9,14 @@ export const secretFieldsKey = 'curewright:secret-fields';
 export const ShownOnce = (...fields: readonly [string, ...string[]]): MethodDecorator =>
   SetMetadata(secretFieldsKey, fields);
 
-/** The answer as it may be kept. */
-export function withoutSecrets(answer: unknown, fields: readonly string[]): unknown {
-  if (fields.length === 0 || typeof answer !== 'object' || answer === null) return answer;
-  return { ...answer, ...Object.fromEntries(fields.map((field) => [field, null])) };
+/**
+ * The answer as it may be kept, as JSON: null in place of the named fields, however deep they stand.
+ * Null where there is no answer.
+ */
+export function keptAnswer(answer: unknown, secrets: readonly string[]): string | null {
+  if (answer === undefined) return null;
+  return JSON.stringify(answer, (key, value: unknown) => {
+    if (secrets.includes(key)) return null;
+    return typeof value === 'bigint' ? String(value) : value;
+  });
 }
