@@ -15,6 +15,12 @@ const notAudited: Readonly<Record<string, string>> = {
   procedure_use: 'repeats what the body of its procedure says, which is audited',
   idempotency_key: 'keeps the answer of a command for a while; what the command did is audited',
   rate_limit: 'counts attempts of whoever comes',
+  work_span: 'repeats what the events of its task say, which nobody can change',
+  report: 'is a log of what phones said; what came of one is an event',
+  log_cursor: 'says how far the service has read a log',
+  alarm: 'follows from films and plans; that it rang is an event',
+  alarm_receipt: 'says what somebody has been shown',
+  calendar_item: 'repeats what a feed said last',
   passkey_challenge: 'is a question that anybody may ask for, forgotten in minutes',
 };
 

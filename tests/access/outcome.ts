@@ -55,7 +55,17 @@ const reaches = (held: readonly Scope[], needed: Scope | null): boolean =>
   needed !== null && held.some((scope) => reach[scope] >= reach[needed]);
 
 /** What has an owner among the yard's people: the others' are not found by somebody who reaches only the own. */
-export const owned: ReadonlySet<Subject> = new Set(['boat', 'refit', 'part', 'job', 'task']);
+export const owned: ReadonlySet<Subject> = new Set([
+  'boat',
+  'refit',
+  'part',
+  'job',
+  'task',
+  'snag',
+  'photo',
+  'change',
+  'calendar',
+]);
 
 /** Records that are no yard's: there is no other's of them. */
 export const everyones: ReadonlySet<Subject> = new Set(['class']);

@@ -167,7 +167,7 @@ describe('every table', () => {
     expect(of('nobody').map(({ name }) => name)).toEqual(open);
     expect([...walled].filter(([, policies]) => policies === 0)).toEqual([]);
     expect(of('yard').length).toBeGreaterThan(50);
-    expect(of('account')).toHaveLength(8);
+    expect(of('account')).toHaveLength(9);
   });
 });
 
@@ -242,6 +242,10 @@ const ownersTables: Readonly<Partial<Record<string, string>>> = {
   part_layer: 'part_id',
   job: 'id',
   task: 'id',
+  // Of what was planted for each boat, these say which.
+  snag: 'words',
+  snag_photo: 'added_by_id',
+  change_order: 'refit_id',
 };
 
 /** What is the maker's own, owner or not. */
@@ -249,6 +253,7 @@ const makersTables: Readonly<Partial<Record<string, string>>> = {
   event: 'by_member_id',
   idempotency_key: 'member_id',
   program_key: 'member_id',
+  calendar_link: 'member_id',
 };
 
 describe.each([
@@ -278,7 +283,8 @@ describe.each([
 
   it('writes nothing but what makers write', async () => {
     await undone(entry, async (tx) => {
-      for (const table of of('yard').filter(({ name }) => !(name in makersTables))) {
+      const apart = new Set([...Object.keys(makersTables), 'change_order']);
+      for (const table of of('yard').filter(({ name }) => !apart.has(name))) {
         const { name, key } = table;
         expect([name, await said(tx, `UPDATE ${name} SET ${key} = ${key}`)]).toEqual([
           name,
@@ -289,6 +295,20 @@ describe.each([
         expect([name, await said(tx, copy, await rowOf(table, 'a'))]).toEqual([name, refused]);
       }
     });
+  });
+});
+
+it('an owner asks for and decides changes of the own boats, and of no other', async () => {
+  const ask = (refit: string, by: string): string =>
+    `INSERT INTO change_order (yard_id, refit_id, kind, input, words, raised_by_id)
+     VALUES ('a', '${refit}', 'size', '{}', '', '${by}')`;
+  await undone(member(ids.ben, 'a', 'own'), async (tx) => {
+    expect(await said(tx, "UPDATE change_order SET state = 'declined'")).toBe('done to 1 rows');
+    expect(await said(tx, `UPDATE change_order SET refit_id = '${others}-refit'`)).toEqual(refused);
+    expect(await said(tx, 'DELETE FROM change_order')).toBe('done to 0 rows');
+    expect(await said(tx, ask('heron-27', 'ben'))).toBe('done to 1 rows');
+    expect(await said(tx, ask('heron-27', 'ann'))).toEqual(refused);
+    expect(await said(tx, ask(`${others}-refit`, 'ben'))).toEqual(refused);
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Bench } from './bench.ts';
 import { cure } from './cure.ts';
+import { live } from './live.ts';
 import { minuteClock } from './minute-clock.ts';
 import { oracle } from './oracle.ts';
 import { peers } from './peers.ts';
@@ -21,6 +22,7 @@ export const benches: readonly Bench[] = [
   cure,
   signIn,
   rowSecurity,
+  live,
   throughput,
   multiSkill,
   minuteClock,

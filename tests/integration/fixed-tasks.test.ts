@@ -5,6 +5,7 @@ import { addDays, weekStart } from '#calendar/local-date.ts';
 import type { YardInput } from '#planning/yard/yard.ts';
 import { type Answer, faultsOf, idsOf, testApi } from '../support/api.ts';
 import { testDatabase } from '../support/database.ts';
+import { planted } from '../support/planted.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { twoBoats } from '../support/two-boats.ts';
 
@@ -215,6 +216,7 @@ describe('a foreman', () => {
       where: { id: petrel },
       data: { state: 'done', startedAt: ago(3), finishedAt: ago(2) },
     });
+    await planted(database, 'small');
     const made = await claim('ines', fair, { crew: ['elin', 'fay'] });
     expect(made.status).toBe(201);
     const { id } = z.object({ id: z.string() }).parse(made.body);

@@ -4,6 +4,7 @@ import { toLocal } from '#calendar/local-time.ts';
 import type { YardInput } from '#planning/yard/yard.ts';
 import { type Answer, testApi } from '../support/api.ts';
 import { testDatabase } from '../support/database.ts';
+import { planted } from '../support/planted.ts';
 import { twoBoats } from '../support/two-boats.ts';
 
 /** Work that waits for an outsider's word: nobody's hours, but somebody is told and says so. */
@@ -85,6 +86,7 @@ describe('a hold point', () => {
         finishedAt: new Date(Date.parse(daysAgo(5)) + 3_600_000),
       },
     });
+    await planted(database, 'small');
     expect(await readyOf()).toEqual([['panel.look', null]]);
   });
 

@@ -127,7 +127,8 @@ describe('npm start on an empty folder', () => {
     const [api] = childrenNamed(first, 'api');
     const environment = (pid: number) => readFileSync(`/proc/${String(pid)}/environ`, 'utf8');
     expect(environment(api)).toContain(`SECRET_KEY=${(await readFile(file, 'utf8')).trim()}`);
-    expect(environment(worker)).not.toContain('SECRET_KEY=');
+    // It signs notifications.
+    expect(environment(worker)).toContain(`SECRET_KEY=${(await readFile(file, 'utf8')).trim()}`);
   });
 
   test('a worker that dies is reported and replaced', async () => {

@@ -3,6 +3,7 @@ import { z } from 'zod';
 import { toLocal } from '#calendar/local-time.ts';
 import { type Answer, testApi } from '../support/api.ts';
 import { testDatabase } from '../support/database.ts';
+import { planted } from '../support/planted.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { moreBuilders, twoBoats } from '../support/two-boats.ts';
 
@@ -190,6 +191,7 @@ describe('claims', () => {
       where: { id: 'petrel-panel.lay-up' },
       data: { finishedAt: longAgo },
     });
+    await planted(database, 'small');
     expect(idsOf((await readyFor('fay')).ready)).toEqual(['petrel-panel.fair']);
   });
 

@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 
 export interface Process {
+  readonly pid: number;
   /** What it said so far, a line each. */
   readonly lines: readonly string[];
   /** Sends the signal and waits for the end: the exit code, or the name of the signal. */
@@ -14,21 +15,41 @@ export interface Process {
 
 const root = new URL('../../', import.meta.url).pathname;
 
+type Environment = Readonly<Record<string, string>>;
+
+/** The key of the services that are processes of their own. */
+export const testSecretKey: Uint8Array = createHash('sha256').update('a key for tests').digest();
+
+/** Of api and worker; notifications may go to a push service of the test. */
+const shared: Environment = {
+  SECRET_KEY: Buffer.from(testSecretKey).toString('base64'),
+  PUSH_TO_LOCAL: '1',
+};
+
 /** A worker as in production; resolves once it takes jobs. */
-export const startWorkerProcess = (databaseUrl: string): Promise<Process> =>
-  start(['apps/worker/src/main.ts'], { DATABASE_URL: databaseUrl }, /^worker: ready$/);
+export const startWorkerProcess = (databaseUrl: string, env: Environment = {}): Promise<Process> =>
+  start(
+    ['apps/worker/src/main.ts'],
+    { ...shared, DATABASE_URL: databaseUrl, ...env },
+    /^worker: ready$/,
+  );
 
 /** An api as in production, on a free port, with its address. */
-export async function startApiProcess(databaseUrl: string): Promise<Process & { url: string }> {
+export async function startApiProcess(
+  databaseUrl: string,
+  env: Environment = {},
+): Promise<Process & { url: string }> {
   const program = ['--import', './apps/launch/ts-hook.mjs', 'apps/api/src/main.ts'];
   const address = /^api: (http:\S+)$/;
   const api = await start(
     program,
     {
+      ...shared,
       DATABASE_URL: databaseUrl,
       PORT: '0',
-      SECRET_KEY: createHash('sha256').update('a key for tests').digest('base64'),
       MAIL_FOLDER: join(tmpdir(), `curewright-mail-${String(process.pid)}`),
+      PHOTO_FOLDER: join(tmpdir(), `curewright-photos-${String(process.pid)}`),
+      ...env,
     },
     address,
   );
@@ -56,7 +77,7 @@ async function start(
     ready.reject(new Error(`${args.join(' ')} ended with ${String(code)}`));
   child.once('exit', early);
   await ready.promise;
-  return { lines, end: (signal) => end(child, signal) };
+  return { pid: child.pid ?? -1, lines, end: (signal) => end(child, signal) };
 }
 
 async function end(child: ChildProcess, signal: NodeJS.Signals): Promise<number | string> {

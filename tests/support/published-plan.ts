@@ -9,7 +9,10 @@ import { solve } from '#scheduling/solve.ts';
 import type { TestDatabase } from './database.ts';
 
 /** Plans the yard as it stands, from its own first moment, and publishes that: no queue, no worker. */
-export function publishPlan(database: TestDatabase, yardId: string): Promise<PlanSheet> {
+export function publishPlan(
+  database: Pick<TestDatabase, 'service'>,
+  yardId: string,
+): Promise<PlanSheet> {
   return inYard(
     database.service,
     service(yardId),
@@ -37,6 +40,7 @@ export function publishPlan(database: TestDatabase, yardId: string): Promise<Pla
         create: { yardId, planId },
         update: { planId },
       });
+      await tx.publishing.create({ data: { yardId, planId } });
       return sheet;
     },
     { timeout: 60_000 },

@@ -1,5 +1,6 @@
 import { addDays, weekStart } from '#calendar/local-date.ts';
 import type { YardInput } from '#planning/yard/yard.ts';
+import { roundTheClock } from './round-the-clock.ts';
 import { smallYard } from './small-yard.ts';
 
 type PersonInput = NonNullable<YardInput['people']>[number];
@@ -10,7 +11,8 @@ export const moreBuilders = ['anke', 'cato', 'dirk', 'elin'] as const;
 
 /**
  * The small yard with the boats of two owners, four builders more and a painter who can only
- * fair; its plan began on the Monday of last week, so that its work can be taken up now.
+ * fair; its plan began on the Monday of last week, so that its work can be taken up now,
+ * at whatever hour that is: somebody is always at work.
  */
 export function twoBoats(today: string): YardInput {
   const small = smallYard();
@@ -42,7 +44,7 @@ export function twoBoats(today: string): YardInput {
     ],
   });
   const named = (id: string): PersonInput => ({ ...bram, id, name: id, email: `${id}@yard.test` });
-  return {
+  return roundTheClock({
     ...small,
     planFrom: release,
     horizonDays: 90,
@@ -58,7 +60,7 @@ export function twoBoats(today: string): YardInput {
       { ...odile, id: 'otto', name: 'Otto', email: 'otto@yard.test' },
     ],
     boats: [boat('petrel', 'Petrel', 'odile'), boat('heron', 'Heron', 'otto')],
-  };
+  });
 }
 
 function person({ people = [] }: YardInput, wanted: string): PersonInput {

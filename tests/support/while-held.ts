@@ -14,13 +14,17 @@ export function whileHeld<T>(
     await first.query(`BEGIN; ${statements.join('; ')}`);
     const asked = ask();
     await expect
-      .poll(async () => {
-        const { rows } = await first.query<{ waiting: boolean }>(
-          `SELECT count(*) > 0 AS waiting FROM pg_stat_activity
+      .poll(
+        async () => {
+          const { rows } = await first.query<{ waiting: boolean }>(
+            `SELECT count(*) > 0 AS waiting FROM pg_stat_activity
            WHERE datname = current_database() AND pg_backend_pid() = ANY (pg_blocking_pids(pid))`,
-        );
-        return rows[0].waiting;
-      })
+          );
+          return rows[0].waiting;
+        },
+        // What is asked may first have to hash a password, on a busy machine.
+        { timeout: 20_000 },
+      )
       .toBe(true);
     await first.query('COMMIT');
     return asked;

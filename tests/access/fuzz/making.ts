@@ -1,3 +1,4 @@
+import { createECDH } from 'node:crypto';
 import { type Rule, scopes, type Subject } from '#access/rule.ts';
 import { outcome } from '../outcome.ts';
 import { type Choose } from '../requests/choose.ts';
@@ -84,15 +85,34 @@ export function makingOf(
   };
 }
 
+/** A browser's keys: a point of the curve and 16 bytes (RFC 8291, 2). */
+const pair = createECDH('prime256v1');
+const browser = {
+  endpoint: 'https://push.example.com/fuzz',
+  p256dh: pair.generateKeys('base64url'),
+  auth: Buffer.alloc(16, 7).toString('base64url'),
+};
+
 /** The password of every account here, now and hereafter. */
 const words = { password: testPassword, oldPassword: testPassword, timeZone: 'Europe/London' };
 
-/** What no schema says of the fields of the plainest calls: a step that nobody works at and that does nothing. */
+/**
+ * What no schema says of the fields of the plainest calls: a step that nobody works at and that does
+ * nothing; a report that is carried out, since one that is dismissed needs a note.
+ */
 const plainly = <T extends { readonly given: object }>(filled: T): T => ({
   ...filled,
   fullness: 0,
   revision: 1,
-  given: { ...filled.given, crewMin: 0, crewMax: 0, air: 'clean', secondFactorRequired: false },
+  given: {
+    ...filled.given,
+    crewMin: 0,
+    crewMax: 0,
+    air: 'clean',
+    secondFactorRequired: false,
+    as: 'done',
+    ...browser,
+  },
 });
 
 function filling(ground: Ground, rule: Rule, yardId: string, isAnybody: boolean) {

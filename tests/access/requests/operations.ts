@@ -44,8 +44,9 @@ const operationSchema = z.object({
       }),
     )
     .default([]),
+  // A body that is a picture is left out: its handler says that it is none.
   requestBody: z
-    .object({ content: z.object({ 'application/json': z.object({ schema }) }) })
+    .object({ content: z.object({ 'application/json': z.object({ schema }).optional() }) })
     .optional(),
 });
 
@@ -63,7 +64,7 @@ export function readDocument(json: unknown): { operations: RestOperation[]; sche
     methods.flatMap((method): RestOperation[] => {
       const found = byMethod[method.toLowerCase()] as (typeof byMethod)[string] | undefined;
       if (!found) return [];
-      const body = found.requestBody?.content['application/json'].schema ?? null;
+      const body = found.requestBody?.content['application/json']?.schema ?? null;
       const face: Face = `${method} ${path.slice(prefix.length)}`;
       return [{ kind: 'rest', face, method, path, parameters: found.parameters, body }];
     }),

@@ -27,6 +27,13 @@ const fields: Readonly<Partial<Record<string, Subject>>> = {
   refit: 'refit',
   part: 'part',
   task: 'task',
+  taskId: 'task',
+  personId: 'person',
+  skillId: 'skill',
+  spaceId: 'space',
+  procedureId: 'procedure',
+  refitId: 'refit',
+  partId: 'part',
 };
 
 /** A window of a day on which the yards of these tests have work. */

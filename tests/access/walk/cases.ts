@@ -104,7 +104,7 @@ export function idsFor(
   const isTaken = expected === 'let in' && takesAway(operation);
   return (kind) => {
     const wanted = record === 'nothing' ? 'own' : record;
-    if (kind === 'session' || kind === 'passkey') {
+    if (kind === 'session' || kind === 'passkey' || kind === 'push-subscription') {
       const named = wanted === 'other’s' ? 'neighbour’s' : wanted;
       return give(accounts, kind, named, caller.accountId, isTaken && kind === rule.on);
     }

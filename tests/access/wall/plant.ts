@@ -54,7 +54,9 @@ function withOthersBoat(yard: Yard): Yard {
 /** Rows that no yard file makes. */
 function rest(yardId: string): string[] {
   const y = `'${yardId}'`;
-  const [run, plan, claim] = ['run', 'plan', 'claim'].map((what) => `md5('${what}' || ${y})::uuid`);
+  const id = (what: string): string => `md5('${what}' || ${y})::uuid`;
+  const [run, plan, claim] = ['run', 'plan', 'claim'].map(id);
+  const alarm = id('alarm');
   const later = "now() + interval '1 h'";
   return [
     `INSERT INTO task_crew (yard_id, task_id, member_id) VALUES (${y}, 'first.wet', 'ann')`,
@@ -85,6 +87,48 @@ function rest(yardId: string): string[] {
      VALUES (${y}, ${plan}, 0, 'ann', 0)`,
     `INSERT INTO published_plan (yard_id, plan_id) VALUES (${y}, ${plan})`,
     `INSERT INTO material_version (yard_id, material_id, version, body) VALUES (${y}, 'resin', 9, '{}')`,
+    `INSERT INTO work_span (yard_id, task_id, claim_id, start_at, crew)
+     VALUES (${y}, 'first.wet', ${claim}, now(), '{ann}')`,
+    `INSERT INTO report (yard_id, member_id, key, kind, input, phone_at, at, outcome)
+     VALUES (${y}, 'ann', 'k', 'start', '{}', now(), now(), 'done')`,
+    `INSERT INTO log_cursor (yard_id) VALUES (${y})`,
+    `INSERT INTO candidate (yard_id, plan_id, moved, disturbance) VALUES (${y}, ${plan}, 1, 1)`,
+    `INSERT INTO publishing (yard_id, plan_id) VALUES (${y}, ${plan})`,
+    `INSERT INTO alarm (yard_id, id, key, kind, due_at, words) VALUES (${y}, ${alarm}, 'k', 'opens', now(), '')`,
+    `INSERT INTO alarm_receipt (yard_id, alarm_id, member_id) VALUES (${y}, ${alarm}, 'ann')`,
+    ...['ann', 'ben'].map(
+      (member) =>
+        `INSERT INTO calendar_link (yard_id, id, member_id, kind, name, token_hash)
+         VALUES (${y}, ${id(`calendar-${member}`)}, '${member}', 'owner', 'Diary',
+                 sha256(('calendar-${member}' || ${y})::bytea))`,
+    ),
+    `INSERT INTO calendar_item (yard_id, link_id, uid, mark, entry)
+     VALUES (${y}, ${id('calendar-ben')}, 'u', 'm', '{}')`,
+    ...live(yardId, 'heron-27', 'deck', id('snag')),
+    ...live(yardId, `${others}-refit`, `${others}-part`, id(`${others}-snag`)),
+    `INSERT INTO rework (yard_id, cause, snag_id, task_id, words, edits)
+     VALUES (${y}, 'snag', ${id('snag')}, 'first.wet', '', '{}')`,
+  ];
+}
+
+/** A snag that its owner may see, and a change order, of one refit; `refit` says whose each row is. */
+function live(yardId: string, refit: string, part: string, snag: string): string[] {
+  const y = `'${yardId}'`;
+  const change = `md5('change-${refit}' || ${y})::uuid`;
+  const proposal = (column: string, of: string): string =>
+    `INSERT INTO proposal (yard_id, ${column}, edits, read_event_id)
+     VALUES (${y}, ${of}, '{"of": "${refit}"}', 0)`;
+  return [
+    `INSERT INTO snag (yard_id, id, part_id, kind, words, shown_to_owner, raised_by_id, found_at)
+     VALUES (${y}, ${snag}, '${part}', 'void', '${refit}', true, 'ann', now())`,
+    `INSERT INTO snag (yard_id, part_id, kind, words, raised_by_id, found_at)
+     VALUES (${y}, '${part}', 'void', '${others}: not shown', 'ann', now())`,
+    `INSERT INTO snag_photo (yard_id, snag_id, media_type, bytes, width, height, sha256, added_by_id)
+     VALUES (${y}, ${snag}, 'image/png', 1, 1, 1, '', '${refit}')`,
+    `INSERT INTO change_order (yard_id, id, refit_id, kind, input, words, raised_by_id)
+     VALUES (${y}, ${change}, '${refit}', 'size', '{}', '', 'ann')`,
+    proposal('change_order_id', change),
+    proposal('snag_id', snag).replace(`"${refit}"`, `"${others}: of a snag"`),
   ];
 }
 
@@ -105,6 +149,8 @@ export async function plantAccount(owner: PrismaClient, id: string): Promise<voi
     `INSERT INTO passkey (id, account_id, name, public_key, counter, transports)
      VALUES (${a}, ${a}, 'Telephone', 'key', 0, '{}')`,
     `INSERT INTO passkey_challenge (account_id, challenge, expires_at) VALUES (${a}, 'c', ${later})`,
+    `INSERT INTO push_subscription (account_id, endpoint, p256dh, auth)
+     VALUES (${a}, 'https://push.test/' || ${a}, 'key', 'secret')`,
   ];
   for (const row of rows) await owner.$executeRawUnsafe(row);
 }

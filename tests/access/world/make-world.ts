@@ -8,7 +8,7 @@ import type { TestDatabase } from '../../support/database.ts';
 import type { Kept, Records } from './records.ts';
 import { later, makeSide, openAccount, type Person, type Side } from './side.ts';
 
-/** Sessions and passkeys of each account that may be taken away. */
+/** Sessions, passkeys and subscriptions of each account that may be taken away. */
 const accountSpares = 8;
 
 export interface World {
@@ -21,7 +21,7 @@ export interface World {
   readonly there: Side;
   /** Of an account that is in no yard. */
   readonly stranger: Omit<Person, 'memberId'>;
-  /** Sessions and passkeys, each account's own. */
+  /** Sessions, passkeys and subscriptions, each account's own. */
   readonly accounts: Records;
 }
 
@@ -79,11 +79,20 @@ async function accountRecords(
     transports: [],
   }));
   await owner.passkey.createMany({ data: passkeys });
+  const subscriptions = spares.map(({ accountId, id }) => ({
+    id,
+    accountId,
+    endpoint: `https://push.test/${id}`,
+    p256dh: 'key',
+    auth: 'secret',
+  }));
+  await owner.pushSubscription.createMany({ data: subscriptions });
   const kept = (all: readonly { id: string; accountId: string }[]): Kept[] =>
     all.map(({ id, accountId }) => ({ id, of: accountId }));
   return new Map<Subject, readonly Kept[]>([
     ['session', kept(sessions)],
     ['passkey', kept(passkeys)],
+    ['push-subscription', kept(subscriptions)],
   ]);
 }
 

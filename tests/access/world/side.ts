@@ -8,6 +8,8 @@ import type { TestDatabase } from '../../support/database.ts';
 import { publishPlan } from '../../support/published-plan.ts';
 import type { Method } from '../requests/operations.ts';
 import { send } from '../requests/send.ts';
+import { addLive } from './live.ts';
+import { tinyPng } from './picture.ts';
 import { type Kept, type Records, recordsOf } from './records.ts';
 import { guests, markedYard, spareCount } from './yard-file.ts';
 
@@ -132,6 +134,40 @@ export async function makeSide(making: Making, mark: string, secret: string): Pr
     ['plan-run', [{ id: run, of: null }]],
     ['plan', [{ id: plan.planId, of: null }]],
     ...(await addSpares(owner, yardId, mark, people)),
+    ...(await addLive(
+      owner,
+      {
+        yardId,
+        secret,
+        foreman: people.foreman.memberId,
+        builder: people.builder.memberId,
+        owners: (
+          [
+            ['petrel', people.owner],
+            ['heron', people.neighbour],
+          ] as const
+        ).map(([boat, { memberId }]) => ({
+          memberId,
+          refitId: `${mark}-${boat}-refit`,
+          partId: `${mark}-${boat}-hatch`,
+        })),
+        taskId: task,
+        planId: plan.planId,
+      },
+      async (snag) => {
+        const answer = await making.app.inject({
+          method: 'POST',
+          url: `/api/v1/${at}/snags/${snag}/photos`,
+          headers: {
+            authorization: `Bearer ${people.builder.token}`,
+            'content-type': 'image/png',
+          },
+          payload: tinyPng,
+        });
+        if (answer.statusCode !== 201) throw new Error(`photo: ${answer.body}`);
+        return answer.json<unknown>();
+      },
+    )),
   ]);
   return { yardId, mark, secret, people, keys, records };
 }

@@ -6,10 +6,12 @@ import { root } from '../machine.ts';
 
 const rowSchema = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()]));
 
-/** The unit's row, measured by a process of its own. */
-export async function measured(unit: string): Promise<Row> {
+/** The unit's row, measured by a process of its own: `program` prints it. */
+export async function measured(
+  unit: string,
+  program = 'tests/bench/access/measure.ts',
+): Promise<Row> {
   const hook = ['--import', './apps/launch/ts-hook.mjs'];
-  const program = 'tests/bench/access/measure.ts';
   const { stdout } = await promisify(execFile)(process.execPath, [...hook, program, unit], {
     cwd: root,
     maxBuffer: 2 ** 24,

@@ -91,7 +91,14 @@ describe('every row belongs to a yard', () => {
   /** What hangs on an account, or on nothing. */
   const global = [
     ...['account', 'session', 'pending_sign_in', 'password_reset', 'totp', 'recovery_code'],
-    ...['passkey', 'passkey_challenge', 'rate_limit', 'yard', '_prisma_migrations'],
+    ...[
+      'passkey',
+      'passkey_challenge',
+      'push_subscription',
+      'rate_limit',
+      'yard',
+      '_prisma_migrations',
+    ],
     // Its first column is the chain, which is the yard or, for accounts, none.
     'audit',
   ];

@@ -1,5 +1,6 @@
 import { forbiddenToMembers } from './forbidden-access.ts';
 import { cureScience } from './forbidden-cure.ts';
+import { liveWork } from './forbidden-live.ts';
 import { wholeProblem } from './forbidden-whole.ts';
 
 /** A write that the named constraint, and no other, keeps out of the small yard `y`. */
@@ -211,11 +212,6 @@ const plansAndClaims: readonly Forbidden[] = [
     constraint: 'event_kind',
     sql: `INSERT INTO event (yard_id, kind, subject, subject_id) VALUES ('y', '', 'task', 't')`,
   },
-  {
-    constraint: 'idempotency_key_done',
-    sql: `INSERT INTO idempotency_key (yard_id, member_id, key, fingerprint, status)
-          VALUES ('y', 'ann', 'k', 'f', 200)`,
-  },
 ];
 
 export const forbidden: readonly Forbidden[] = [
@@ -223,6 +219,7 @@ export const forbidden: readonly Forbidden[] = [
   ...cureScience,
   ...shapes,
   ...forbiddenToMembers,
+  ...liveWork(plan, insertPlan('feasible', 0)),
   ...yardAndPeople,
   ...spacesToProcedures,
   ...work,

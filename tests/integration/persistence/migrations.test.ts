@@ -205,6 +205,8 @@ describe('the service role', () => {
       'plan_placement',
       'plan_placement_crew',
       'plan_refit',
+      'publishing',
+      'rework',
     ]);
   });
 

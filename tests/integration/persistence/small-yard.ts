@@ -49,6 +49,7 @@ export const smallYard = (id: string): Yard =>
           setPoints: [{ weekdays: [1, 2, 3], from: '06:00', celsius: 18 }],
         },
         room: 1,
+        workPercent: 130,
         dustReaches: [],
         settlingMinutes: 0,
       },

@@ -1,0 +1,86 @@
+import { z } from 'zod';
+import { addDays } from '#calendar/local-date.ts';
+import { instantOf, toLocal } from '#calendar/local-time.ts';
+import type { YardInput } from '#planning/yard/yard.ts';
+import { readYard } from '#planning/yard/read.ts';
+import { demoYard } from '#seeds/demo-yard.ts';
+import { inComingWeeks } from '../../../apps/launch/start/coming-weeks.ts';
+import type { Answer, TestApi } from '../../support/api.ts';
+
+export const yardId = 'demo-yard';
+const zone = demoYard.timeZone;
+
+/** The demo yard as if its plan had begun so many days ago. */
+export function begunDaysAgo(days: number): YardInput {
+  const yard = readYard(demoYard, 'the demo yard');
+  return inComingWeeks(yard, new Date(Date.now() - days * 86_400_000));
+}
+
+/** `Thu 14:20`, in the yard's zone. */
+export function clock(at: string): string {
+  const { date, time } = toLocal(instantOf(at), zone);
+  const weekday = new Date(`${date}T00:00:00Z`).toUTCString().slice(0, 3);
+  return `${weekday} ${time}`;
+}
+
+/** Local dates from today on. */
+export function datesFrom(count: number): string[] {
+  const { date } = toLocal(Math.floor(Date.now() / 60_000), zone);
+  return Array.from({ length: count }, (_, k) => addDays(date, k));
+}
+
+/** Whole minutes from now, UTC; negative: ago. */
+export const fromNow = (minutes: number): string =>
+  new Date((Math.floor(Date.now() / 60_000) + minutes) * 60_000).toISOString();
+
+export interface Caller {
+  /** Throws what the service says where it is not as `expected`. */
+  readonly call: (
+    who: string,
+    method: string,
+    path: string,
+    body?: unknown,
+    expected?: number,
+  ) => Promise<Answer>;
+  /** Sends a picture. */
+  picture(who: string, path: string, png: Buffer): Promise<void>;
+  /** A change of a record with the revision it has now. */
+  change(who: string, path: string, body: unknown): Promise<Answer>;
+}
+
+/** People of the yard by their ids, over HTTP; `path` is below the yard. */
+export function callers(api: TestApi, tokens: ReadonlyMap<string, string>): Caller {
+  const tokenOf = (who: string): string => tokens.get(who) ?? '';
+  const call: Caller['call'] = async (who, method, path, body, expected) => {
+    const sending = { token: tokenOf(who), ...(body === undefined ? {} : { body }) };
+    const answer = await api.rest(method, `/yards/${yardId}${path}`, sending);
+    if (expected === undefined ? answer.status >= 300 : answer.status !== expected) {
+      throw new Error(`${who} ${method} ${path}: ${JSON.stringify(answer.body)}`);
+    }
+    return answer;
+  };
+  return {
+    call,
+    picture: async (who, path, png) => {
+      const answer = await fetch(`${api.url}/api/v1/yards/${yardId}${path}`, {
+        method: 'POST',
+        headers: { authorization: `Bearer ${tokenOf(who)}`, 'content-type': 'image/png' },
+        body: Uint8Array.from(png),
+      });
+      if (answer.status !== 201) throw new Error(`${who} POST ${path}: ${await answer.text()}`);
+    },
+    change: async (who, path, body) => {
+      const { headers } = await call(who, 'GET', path);
+      const answer = await api.rest('PATCH', `/yards/${yardId}${path}`, {
+        token: tokenOf(who),
+        body,
+        headers: { 'if-match': headers.get('etag') ?? '' },
+      });
+      if (answer.status !== 200)
+        throw new Error(`${who} PATCH ${path}: ${JSON.stringify(answer.body)}`);
+      return answer;
+    },
+  };
+}
+
+export const idOf = ({ body }: Answer): string => z.string().parse(body.id);
