@@ -140,7 +140,7 @@ async function earlyGel(caller: Caller, written: Journal, task: SheetTask): Prom
   const { items } = tasksSchema.parse((await caller.call(foreman, 'GET', '/tasks?first=200')).body);
   const again = items.filter(({ id }) => id.startsWith(`${task.id}~`) || id.includes('~'));
   written.says(...again.slice(0, 6).map((one) => `new work: ${one.name} (${one.part})`));
-  await told(caller, written, 'The service makes the work that this asks for');
+  await told(caller, written, 'Makes the work that this asks for');
 }
 
 const tasksSchema = z.object({
