@@ -87,7 +87,8 @@ function against(
   nameOf: (person: string) => string,
 ): string | null {
   const begun = after.state === 'working';
-  const why = reason === null ? '' : `: ${reason}`;
+  // A full stop follows; people end a reason with one as often as not.
+  const why = reason === null ? '' : `: ${reason.replace(/\.+$/, '')}`;
   switch (kind) {
     case 'task-claimed':
     case 'claim-lapsed':
