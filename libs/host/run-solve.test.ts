@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { check } from '#scheduling/checker/check.ts';
 import type { SearchState } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
+import { compile } from '#scheduling/search/crew/compiled/compiled.ts';
 import { isPure } from '#scheduling/search/exact/pure.ts';
 import { madeUpYard } from '#scheduling/testing/made-up-yard.ts';
 import { activity, mode, problem } from '#scheduling/testing/make.ts';
@@ -40,6 +42,7 @@ describe('solving in threads', () => {
         expect(run).toEqual({
           ...pure,
           firstPlanMs: run.firstPlanMs,
+          earliest: isPure(of) ? null : analyse(compile(of)).finishes,
           shortOfMemory: false,
         });
       }
@@ -57,13 +60,14 @@ describe('solving in threads', () => {
     async () => {
       const of = madeUpYard(2, 5);
       const states: SearchState[] = [];
-      const { firstPlanMs, shortOfMemory, ...result } = await runSolve(of, {
+      const { firstPlanMs, earliest, shortOfMemory, ...result } = await runSolve(of, {
         seed: 4,
         iterations: 300,
         onProgress: (s) => states.push(s),
       });
       expect(result).toEqual(solve(of, { seed: 4, iterations: 300 }));
       expect(shortOfMemory).toBe(false);
+      expect(earliest).toEqual(analyse(compile(of)).finishes);
       expect(firstPlanMs).toBeGreaterThan(0);
       expect(states.length).toBeGreaterThan(0);
       expect(states[0].plan).not.toBeNull();

@@ -3,7 +3,8 @@ import { Worker } from 'node:worker_threads';
 import type { Plan, SearchState, SolveResult } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import type { Standing } from '#scheduling/search/portfolio/board.ts';
-import { isOutOfMemory, limitsOf, threadsWithin } from './threads/memory.ts';
+import type { KeptThread } from './threads/kept.ts';
+import { isOutOfMemory, limitsOf, shareOf, threadsWithin } from './threads/memory.ts';
 import type { Order, Report } from './threads/messages.ts';
 import { askToStop, isShortOfMemory, newSignals, tellShortOfMemory } from './threads/watch.ts';
 
@@ -22,11 +23,15 @@ export interface RunOptions {
   readonly onProgress?: (state: SearchState) => void;
   /** Ends the search; the best plan so far is the result. */
   readonly signal?: AbortSignal;
+  /** Leads the run if it is free. */
+  readonly kept?: KeptThread;
 }
 
 export interface RunResult extends SolveResult {
   /** Milliseconds from the call to the first plan, the thread's start included; null if there was none. */
   readonly firstPlanMs: number | null;
+  /** Before which no refit can be finished, minutes; null where that was not reckoned. */
+  readonly earliest: readonly number[] | null;
   /** The memory allowed was too little for all searchers: what was found is right, but more was possible. */
   readonly shortOfMemory: boolean;
 }
@@ -70,25 +75,44 @@ interface Led {
   giveUp(result: SolveResult): void;
 }
 
-function lead(order: Order, tell: (report: Exclude<Report, { kind: 'result' }>) => void): Led {
+function lead(
+  order: Order,
+  tell: (report: Exclude<Report, { kind: 'result' }>) => void,
+  kept: KeptThread | null = null,
+): Led {
+  const free = kept?.take(order.memoryMB) ?? null;
   // No hooks or flags of the parent: the thread runs the same source everywhere.
-  const worker = new Worker(new URL('./threads/entry.ts', import.meta.url), {
-    workerData: order,
-    execArgv: [],
-    ...limitsOf(order.memoryMB),
-  });
+  const worker =
+    free ??
+    new Worker(new URL('./threads/entry.ts', import.meta.url), {
+      workerData: order,
+      execArgv: [],
+      ...limitsOf(order.memoryMB),
+    });
   const { promise, resolve, reject } = Promise.withResolvers<SolveResult>();
-  worker.on('message', (report: Report) => {
-    if (report.kind === 'result') resolve(report.result);
-    else tell(report);
-  });
-  worker.on('error', reject);
-  worker.on('exit', (code) => {
+  let isOver = false;
+  const onMessage = (report: Report): void => {
+    if (report.kind !== 'result') {
+      tell(report);
+      return;
+    }
+    isOver = true;
+    resolve(report.result);
+  };
+  const onExit = (code: number): void => {
     reject(new Error(`The search thread ended with code ${String(code)} and no result`));
-  });
+  };
+  worker.on('message', onMessage).on('error', reject).on('exit', onExit);
+  if (free !== null) worker.postMessage(order);
   return {
     result: promise.finally(() => {
-      void worker.terminate();
+      worker.off('message', onMessage).off('exit', onExit);
+      if (kept !== null && free !== null) {
+        worker.off('error', reject);
+        kept.giveBack(worker, isOver);
+      } else {
+        void worker.terminate();
+      }
     }),
     giveUp: resolve,
   };
@@ -115,7 +139,7 @@ export async function runSolve(problem: Problem, options: RunOptions): Promise<R
     deadline,
     warmStart,
     threads,
-    memoryMB: memoryMB === null ? null : Math.floor(memoryMB / threads),
+    memoryMB: shareOf(memoryMB, threads),
     allMB: memoryMB,
     signals,
     found: null,
@@ -124,17 +148,26 @@ export async function runSolve(problem: Problem, options: RunOptions): Promise<R
   /** Of the plan found; null until its reasons are known. */
   let draft: SolveResult | null = null;
   let firstPlanMs: number | null = null;
-  const led = lead(order, (report) => {
-    if (report.kind === 'draft') {
-      draft = report.result;
-      return;
-    }
-    const { state } = report;
-    if (state.plan !== null) firstPlanMs ??= Date.now() - startedAt;
-    if (!isSame(state.plan, found?.plan ?? null)) draft = null;
-    found = state;
-    options.onProgress?.(state);
-  });
+  let earliest: readonly number[] | null = null;
+  const led = lead(
+    order,
+    (report) => {
+      if (report.kind === 'draft') {
+        draft = report.result;
+        return;
+      }
+      if (report.kind === 'earliest') {
+        earliest = report.finishes;
+        return;
+      }
+      const { state } = report;
+      if (state.plan !== null) firstPlanMs ??= Date.now() - startedAt;
+      if (!isSame(state.plan, found?.plan ?? null)) draft = null;
+      found = state;
+      options.onProgress?.(state);
+    },
+    options.kept,
+  );
   let grace: NodeJS.Timeout | null = null;
   /** A thread in the middle of a long step is not waited for where its answer is known. */
   const giveUpIfSilent = (): void => {
@@ -160,7 +193,7 @@ export async function runSolve(problem: Problem, options: RunOptions): Promise<R
       tellShortOfMemory(signals);
       return draft ?? lead({ ...order, found }, () => undefined).result;
     });
-    return { ...result, firstPlanMs, shortOfMemory: isShortOfMemory(signals) };
+    return { ...result, firstPlanMs, earliest, shortOfMemory: isShortOfMemory(signals) };
   } finally {
     signal?.removeEventListener('abort', stop);
     for (const timer of [grace, end]) if (timer !== null) clearTimeout(timer);

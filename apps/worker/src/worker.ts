@@ -1,4 +1,5 @@
 import { pushKeys } from '#host/push-keys.ts';
+import { keepThread } from '#host/threads/kept.ts';
 import { createClient } from '#persistence/client.ts';
 import { YardStates } from '#persistence/live/yard-states.ts';
 import { alarmQueue, pushQueue } from '#persistence/queue/alarms.ts';
@@ -70,6 +71,7 @@ export async function startWorker({
   });
   const states = new YardStates(databaseUrl, { statementMs });
   const shutdown = new AbortController();
+  const standBy = keepThread(memoryMB, threads);
   const boss = createBoss(databaseUrl, {
     role: 'worker',
     onError: (error) => say(`queue: ${error.message}`),
@@ -81,7 +83,7 @@ export async function startWorker({
       boss.stop({ graceful: true, timeout: stopMs }),
       ...closing.map((end) => end()),
     ]);
-    await Promise.all([prisma.$disconnect(), states.close()]);
+    await Promise.all([prisma.$disconnect(), states.close(), standBy.end()]);
   };
   try {
     await boss.start();
@@ -99,7 +101,7 @@ export async function startWorker({
       },
     );
     await workOnReplans(boss, {
-      ...{ prisma, states, boss, say, threads, memoryMB },
+      ...{ prisma, states, boss, say, threads, memoryMB, standBy },
       shutdown: shutdown.signal,
       rule: rules[replanQueue.name],
     });

@@ -3,10 +3,16 @@
  * kept: measured, 0.22 s of processor time instead of 0.73.
  */
 import { enableCompileCache, flushCompileCache } from 'node:module';
-import { workerData } from 'node:worker_threads';
-import type { LaneOrder, Order } from './messages.ts';
+import { parentPort, workerData } from 'node:worker_threads';
+import type { KeptOrder, LaneOrder, Order } from './messages.ts';
 
 enableCompileCache();
-const { role } = workerData as Order | LaneOrder;
-await (role === 'first' ? import('./first.ts') : import('./further.ts'));
+const begun = workerData as Order | LaneOrder | KeptOrder;
+if (begun.role === 'further') {
+  await import('./further.ts');
+} else {
+  const { leadRun } = await import('./first.ts');
+  if (begun.role === 'first') leadRun(begun);
+  else parentPort?.on('message', leadRun);
+}
 flushCompileCache();

@@ -1,3 +1,5 @@
+import type { RootProof } from '#scheduling/bounds/root.ts';
+import { isPure } from '#scheduling/search/exact/pure.ts';
 import type { Board, Exchange, Shown, Standing } from '#scheduling/search/portfolio/board.ts';
 import { openPortfolio, unopened } from '#scheduling/search/portfolio/portfolio.ts';
 import { ledgerOf, type Ledger } from '#scheduling/search/portfolio/ledger.ts';
@@ -41,12 +43,14 @@ function takeIn(
  * Works through the rounds of a portfolio with this thread and others. What is found is the same
  * as by `createPortfolio`, iteration for iteration, unless time, a wish to stop or a limit of memory
  * comes in between.
- * `see` is called often, `pause` at barriers. Rejects if a thread fails.
+ * `see` is called often, `pause` at barriers, `prove` once where something is proved beforehand. Rejects
+ * if a thread fails.
  */
 export async function runPortfolio(
   order: Order,
   see: (standing: Standing) => void,
   pause: (standing: Standing) => void,
+  prove: (proof: RootProof) => void = () => undefined,
 ): Promise<Standing> {
   const { problem, seed, warmStart, memoryMB, allMB, signals } = order;
   const most = order.iterations ?? Infinity;
@@ -54,6 +58,7 @@ export async function runPortfolio(
   const seats = rosterOf(problem);
   const limits = clauseLimits(allMB, seats.length);
   const { desk, board } = openPortfolio(problem, seed, warmStart, seats, limits);
+  if (!isPure(problem)) prove(desk.root());
   const places = placesOf(seats, order.threads);
   const lanes = Array.from({ length: Math.max(0, ...places) }, () =>
     laneOf({ role: 'further', problem, seed, warmStart, memoryMB, allMB, signals }),

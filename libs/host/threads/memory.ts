@@ -46,6 +46,10 @@ export function memoryWatch(most: number | null): MemoryWatch {
 export const threadsWithin = (memoryMB: number | null, threads: number): number =>
   memoryMB === null ? threads : Math.max(1, Math.min(threads, Math.floor(memoryMB / LEAST_MB)));
 
+/** What each of so many threads may take; null: no limit. */
+export const shareOf = (memoryMB: number | null, threads: number): number | null =>
+  memoryMB === null ? null : Math.floor(memoryMB / threads);
+
 /** Of a thread's options: what its heap may hold. */
 export const limitsOf = (most: number | null): { resourceLimits?: ResourceLimits } =>
   most === null ? {} : { resourceLimits: { maxOldGenerationSizeMb: most } };

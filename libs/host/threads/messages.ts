@@ -22,8 +22,15 @@ export interface Order {
   readonly found: Standing | null;
 }
 
+/** What a thread is started with that leads one run after another: each `Order` is a message. */
+export interface KeptOrder {
+  readonly role: 'kept';
+}
+
 /** What the first thread says to whoever asked for the run. */
 export type Report =
+  /** Before which no refit can be finished, minutes. */
+  | { readonly kind: 'earliest'; readonly finishes: readonly number[] }
   | { readonly kind: 'progress'; readonly state: Standing }
   /** In the middle of the search: what the result is if no better plan than the one told last is found. */
   | { readonly kind: 'draft'; readonly result: SolveResult }

@@ -43,16 +43,22 @@ function followed(
   const place = places(state.workload.tasks);
   const tasks = [...state.workload.tasks];
   const lives = new Map(state.lives);
+  let isSameWork = true;
   for (const { taskId, before, after } of log) {
     const k = place.get(taskId);
     if (k === undefined) return null;
     const task = lived(tasks[k], after);
     if (task === null) return null;
     if (!isDeepStrictEqual(lives.get(taskId) ?? untouched(), before)) return null;
-    tasks[k] = task;
+    if (!isDeepStrictEqual(task, tasks[k])) {
+      tasks[k] = task;
+      isSameWork = false;
+    }
     if (isTouched(after)) lives.set(taskId, after);
     else lives.delete(taskId);
   }
+  // A claim is no work yet: what has been found out about the work stays with it.
+  if (isSameWork) return { ...state, eventId, lives };
   placesOf.set(tasks, place);
   return { ...state, eventId, workload: { ...state.workload, tasks }, lives };
 }

@@ -1,11 +1,18 @@
 import { DomainError } from '#kernel/error.ts';
 import type { PlanMap } from '#planning/compile/trace/map.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
-import type { Assignment, Placement, SolveResult } from '#scheduling/model/plan.ts';
+import type { Assignment, Placement, Plan, SolveResult } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 import type { Transaction } from '../client.ts';
 import type { Prisma } from '../generated/client.ts';
-import { asJson, insert } from '../rows.ts';
+import { insert } from '../rows.ts';
+import {
+  type CrewRow,
+  insertCrew,
+  insertPlacements,
+  insertPlan,
+  type PlacementRow,
+} from './insert.ts';
 import { readMap } from './map.ts';
 import { saveProblem, unpackProblem } from './problem.ts';
 import { boundsSchema, chainsSchema, floatsSchema, statusSchema } from './shapes.ts';
@@ -50,28 +57,25 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
   const at = (minute: number): Date => new Date(origin.getTime() + minute * minuteMs);
   const problemHash = await saveProblem(tx, yardId, problem);
   const [lateness, finishes, money, disturbance] = plan.values;
-  const { id: planId } = await tx.plan.create({
-    data: {
-      yardId,
-      runId,
-      problemHash,
-      engineVersion,
-      origin,
-      lateness,
-      finishes,
-      money,
-      disturbance,
-      iterations,
-      foundAt,
-      status: statusSchema.parse(status),
-      branches: [...plan.branches],
-      bounds: asJson(bounds),
-      chains: asJson(chains),
-      floats: asJson(floats),
-      sheet: asJson(sheet),
-      map: asJson(map),
-    },
-    select: { id: true },
+  const planId = await insertPlan(tx, {
+    yardId,
+    runId,
+    problemHash,
+    engineVersion,
+    origin,
+    lateness,
+    finishes,
+    money,
+    disturbance,
+    iterations,
+    foundAt,
+    status: statusSchema.parse(status),
+    branches: plan.branches,
+    bounds,
+    chains,
+    floats,
+    sheet,
+    map,
   });
   await insert(
     tx.planRefit,
@@ -84,37 +88,35 @@ export async function savePlan(tx: Transaction, input: PlanToSave): Promise<stri
       finishAt: at(plan.finishes[index]),
     })),
   );
-  await insert(
-    tx.planPlacement,
-    plan.placements.map((placed): Prisma.PlanPlacementCreateManyInput => ({
-      yardId,
-      planId,
-      activity: placed.activity,
-      taskId: map.tasks[placed.activity],
-      mode: placed.mode,
-      startAt: at(placed.start),
-      finishAt: at(placed.finish),
-      segmentStarts: placed.segments.map((segment) => at(segment.start)),
-      segmentEnds: placed.segments.map((segment) => at(segment.end)),
-      overtime: placed.overtime,
-      slot: placed.slot,
-      floatMinutes: floats[placed.activity],
-    })),
-  );
-  await insert(
-    tx.placementCrew,
-    plan.placements.flatMap(({ activity, crew }) =>
-      crew.map(({ builder, demand }): Prisma.PlacementCrewCreateManyInput => ({
-        yardId,
-        planId,
-        activity,
-        memberId: map.people[builder],
-        demand,
-      })),
-    ),
-  );
+  await insertPlacements(tx, { yardId, planId }, placementsOf(plan, map, floats, at));
+  await insertCrew(tx, { yardId, planId }, crewOf(plan, map));
   return planId;
 }
+
+function placementsOf(
+  { placements }: Plan,
+  map: PlanMap,
+  floats: SolveResult['floats'],
+  at: (minute: number) => Date,
+): PlacementRow[] {
+  return placements.map((placed) => ({
+    activity: placed.activity,
+    taskId: map.tasks[placed.activity],
+    mode: placed.mode,
+    startAt: at(placed.start),
+    finishAt: at(placed.finish),
+    segmentStarts: placed.segments.map((segment) => at(segment.start)),
+    segmentEnds: placed.segments.map((segment) => at(segment.end)),
+    overtime: placed.overtime,
+    slot: placed.slot,
+    floatMinutes: floats[placed.activity],
+  }));
+}
+
+const crewOf = ({ placements }: Plan, map: PlanMap): CrewRow[] =>
+  placements.flatMap(({ activity, crew }) =>
+    crew.map(({ builder, demand }) => ({ activity, memberId: map.people[builder], demand })),
+  );
 
 const planDetails = {
   problem: true,

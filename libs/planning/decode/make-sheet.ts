@@ -3,6 +3,7 @@ import { CATALOGUE_VERSION } from '#cure/catalogue/classes.ts';
 import { analyse } from '#scheduling/bounds/critical-path.ts';
 import { promise } from '#scheduling/bounds/promise.ts';
 import type { Plan, RankBound, SolveResult } from '#scheduling/model/plan.ts';
+import type { Problem } from '#scheduling/model/problem.ts';
 import { compile as indexed } from '#scheduling/search/crew/compiled/compiled.ts';
 import type { Compiled } from '../compile/compile.ts';
 import { climateCost } from '../compile/climate/climate-cost.ts';
@@ -15,7 +16,8 @@ import { materialLines } from './material-lines.ts';
 import { moneyOf } from './money.ts';
 import { movedTasks } from './moved.ts';
 import { plannedBefore } from './reading/past-work.ts';
-import { readingOf, type Reading } from './reading/reading.ts';
+import { filmOf } from './reading/film.ts';
+import { type Ground, groundOf, readingOf, type Reading } from './reading/reading.ts';
 import {
   CAUTION,
   type PlanSheet,
@@ -28,9 +30,9 @@ import {
 import { sheetTask } from './sheet-task.ts';
 import { shoppingOf } from './shopping.ts';
 
-function boatsOf(reading: Reading, result: SolveResult, yard: Yard): SheetBoat[] {
-  const { problem, plan, at } = reading;
-  const earliest = analyse(indexed(problem)).finishes;
+/** `earliest`: before which no refit can be finished. */
+function boatsOf(reading: Reading, result: SolveResult, earliest: readonly number[]): SheetBoat[] {
+  const { problem, plan, yard, at } = reading;
   return yard.boats.flatMap((boat) =>
     boat.refits.flatMap((refit): SheetBoat[] => {
       const index = problem.refits.findIndex(({ id }) => id === refit.id);
@@ -120,11 +122,36 @@ function materialsOf({ plan, map, rows, films }: Reading): SheetMaterial[] {
 
 export interface SheetInput {
   readonly compiled: Compiled;
-  /** With a plan; a result without one cannot be decoded. */
-  readonly result: SolveResult;
+  /** With a plan; a result without one cannot be decoded. `earliest`: before which no refit can be finished. */
+  readonly result: SolveResult & { readonly earliest?: readonly number[] | null };
   /** As they were when the problem was compiled. */
   readonly yard: Yard;
   readonly workload: Workload;
+}
+
+const grounds = new WeakMap<Problem, Ground>();
+
+function groundFor({ compiled, yard, workload }: Omit<SheetInput, 'result'>): Ground {
+  const { problem, map } = compiled;
+  const known = grounds.get(problem);
+  if (known?.map === map && known.yard === yard && known.workload === workload) return known;
+  const fresh = groundOf(problem, map, yard, workload);
+  grounds.set(problem, fresh);
+  return fresh;
+}
+
+/**
+ * The cure clocks that a sheet takes, which do not hang on the plan: a caller who waits for one may
+ * make them meanwhile, step by step, and `makeSheet` finds them. Measured at 720 tasks: 0.2 s.
+ */
+export function* prepareSheet(input: Omit<SheetInput, 'result'>): Generator<undefined> {
+  const ground = groundFor(input);
+  for (const id of ground.map.tasks) {
+    const task = ground.rows.tasks.get(id);
+    if (task === undefined || task.material === null) continue;
+    filmOf(task, task.material, 0, 0, ground);
+    yield;
+  }
 }
 
 /** A result's plan in the yard's words. Throws a RangeError where the result has no plan. */
@@ -132,7 +159,8 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
   const { problem, map } = compiled;
   const { plan } = result;
   if (plan === null) throw new RangeError('a result without a plan has no sheet');
-  const reading = readingOf(problem, map, plan, yard, workload);
+  const reading = readingOf(groundFor({ compiled, yard, workload }), plan);
+  const earliest = result.earliest ?? analyse(indexed(problem)).finishes;
   const site = { ...reading, before: plannedBefore(reading) };
   const tasks = plan.placements.flatMap((placement): SheetTask[] => {
     const task = reading.rows.tasks.get(map.tasks[placement.activity]);
@@ -162,7 +190,7 @@ export function makeSheet({ compiled, result, yard, workload }: SheetInput): Pla
     status: result.status,
     tasks,
     choices: choicesOf(reading, workload),
-    boats: boatsOf(reading, result, yard),
+    boats: boatsOf(reading, result, earliest),
     ranks: ranksOf(plan, result.bounds),
     money: moneyOf(problem, plan, climateCost(yard, reading.frame)),
     moved: movedTasks(reading),

@@ -1,4 +1,6 @@
+import { once } from 'node:events';
 import { setTimeout as sleep } from 'node:timers/promises';
+import pg from 'pg';
 import { z } from 'zod';
 import { addDays } from '#calendar/local-date.ts';
 import { startApi } from '../../../apps/api/src/main.ts';
@@ -13,7 +15,7 @@ import { liveYard } from './yard.ts';
 const rounds = 10;
 /** For the plan that is published. */
 const seconds = 30;
-const lookMs = 5;
+const lookMs = 1_000;
 const longestMs = 60_000;
 
 const runSchema = z.object({ status: z.string(), planId: z.string().nullable() });
@@ -51,19 +53,25 @@ async function changeDaysOff(
   return performance.now();
 }
 
-/** Until there is a candidate other than those before, ms; null: what happened moved nothing. */
+/**
+ * Until there is a candidate other than those before, ms; null: what happened moved nothing. Looks
+ * when the log tells of something: to ask all the time would keep the service from its work.
+ */
 async function candidateAfter(
   { owner }: TestDatabase,
+  log: pg.Client,
   yardId: string,
   begun: number,
   known: ReadonlySet<string>,
 ): Promise<number | null> {
   for (;;) {
+    const signal = AbortSignal.timeout(lookMs);
+    const news = once(log, 'notification', { signal }).catch(() => undefined);
     const open = await owner.candidate.findFirst({ where: { yardId, state: 'open' } });
     const now = performance.now();
     if (open !== null && !known.has(open.planId)) return now - begun;
     if (now - begun > longestMs) return null;
-    await sleep(lookMs);
+    await news;
   }
 }
 
@@ -97,6 +105,9 @@ export function replan(tasks: number): Promise<Row> {
     const [{ token }] = await signedIn(database, yardId, [foreman.id]);
     const api = await startApi({ databaseUrl: database.serviceUrl, port: 0 });
     const worker = await startWorkerProcess(database.serviceUrl);
+    const log = new pg.Client(database.serviceUrl);
+    await log.connect();
+    await log.query('LISTEN curewright_event');
     const base = `${api.url}/api/v1/yards/${yardId}`;
     try {
       const run = idOf(await asked(`${base}/plan-runs`, token, { seconds }));
@@ -112,7 +123,7 @@ export function replan(tasks: number): Promise<Row> {
         const url = `${base}/people/${busy[round % busy.length]}`;
         const off = round < busy.length ? [1, 2, 3].map((day) => addDays(today, day)) : [];
         const begun = await changeDaysOff(url, token, off);
-        const ms = await candidateAfter(database, yardId, begun, known);
+        const ms = await candidateAfter(database, log, yardId, begun, known);
         if (ms !== null) times.push(ms);
         const all = await database.owner.candidate.findMany({ where: { yardId } });
         for (const one of all) known.add(one.planId);
@@ -125,6 +136,7 @@ export function replan(tasks: number): Promise<Row> {
         worstMs: Math.max(...times),
       };
     } finally {
+      await log.end();
       await worker.end('SIGTERM');
       await api.close();
     }

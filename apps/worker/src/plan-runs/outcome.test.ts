@@ -13,6 +13,7 @@ const compiled = compile({ yard, workload });
 const result = {
   ...solve(compiled.problem, { seed: 1, iterations: 64 }),
   firstPlanMs: 1,
+  earliest: null,
   shortOfMemory: false,
 };
 const taken = { yard, workload };

@@ -1,3 +1,4 @@
+import { inCents } from '#planning/compile/frame/money.ts';
 import type { Plan, ProvedBound, SearchState } from '#scheduling/model/plan.ts';
 import type { Problem } from '#scheduling/model/problem.ts';
 
@@ -24,11 +25,11 @@ export function progressOf(problem: Problem, { plan, bounds, iterations }: Searc
     iterationsDone: iterations,
     bestLateness: plan && plan.values[0],
     bestFinishes: plan && plan.values[1],
-    bestMoney: plan && plan.values[2],
+    bestMoney: plan && inCents(plan.values[2]),
     bestDisturbance: plan && plan.values[3],
     boundLateness: bounds[0].bound,
     boundFinishes: bounds[1].bound,
-    boundMoney: bounds[2].bound,
+    boundMoney: inCents(bounds[2].bound),
     boundDisturbance: bounds[3].bound,
     gap: plan && gapOf(problem, plan, bounds),
     bestFinishAt: plan && lastFinish(problem, plan),

@@ -1,5 +1,6 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { type RunResult, runSolve } from '#host/run-solve.ts';
+import type { KeptThread } from '#host/threads/kept.ts';
 import { inYard, service } from '#persistence/client.ts';
 import type { PlanRun, PrismaClient } from '#persistence/generated/client.ts';
 import { longestSeconds } from '#persistence/queue/plan-runs.ts';
@@ -36,6 +37,8 @@ export interface SearchSurroundings {
   readonly threads?: number;
   /** Megabytes of a run; null or not given: no limit. */
   readonly memoryMB?: number | null;
+  /** For a run that somebody waits for. */
+  readonly kept?: KeptThread;
 }
 
 /** Between two looks at the run's row, ms: progress is written, and a wish to stop is read. */
@@ -48,7 +51,7 @@ export async function search(
   problem: Problem,
 ): Promise<Searched> {
   const { prisma, say, shutdown, lost, enough, warmStart } = surroundings;
-  const { firstPlanMs = null, threads, memoryMB = null } = surroundings;
+  const { firstPlanMs = null, threads, memoryMB = null, kept } = surroundings;
   const abort = new AbortController();
   let endedBy: EndedBy | null = null;
   const end = (by: EndedBy): void => {
@@ -80,6 +83,7 @@ export async function search(
       ...(warmStart === undefined ? {} : { warmStart }),
       ...(threads === undefined ? {} : { threads }),
       ...(memoryMB === null ? {} : { memoryMB }),
+      ...(kept === undefined ? {} : { kept }),
       signal: abort.signal,
       onProgress: (latest) => {
         state = latest;

@@ -3,7 +3,7 @@ import { MILESTONES, type Milestone, type Side } from '#cure/material/material.t
 import type { Films } from '../../compile/films/films.ts';
 import type { Task } from '../../workload/workload.ts';
 import type { Moments } from './moments.ts';
-import type { Reading } from './reading.ts';
+import type { Ground } from './reading.ts';
 import type { FilmMark, When } from '../sheet.ts';
 
 const words: Record<Milestone, string> = {
@@ -93,7 +93,7 @@ export function filmOf(
   material: string,
   start: number,
   finish: number,
-  { films, whereabouts, problem: { horizon }, at }: Reading,
+  { films, whereabouts, problem: { horizon }, at }: Ground,
 ): FilmMark[] {
   const places = (milestone: Milestone) => whereabouts.ofFilm(task, milestone);
   return marksOf({ films, material, places, start, finish, horizon, at });

@@ -10,12 +10,12 @@ import type { Yard } from '../../yard/yard.ts';
 import { moments, type Moments } from './moments.ts';
 import { rowsOf, type Rows } from './rows.ts';
 
-/** A plan with everything needed to say it in the yard's words. */
-export interface Reading {
+/** What is needed to say plans of a problem in the yard's words. */
+export interface Ground {
   readonly problem: Problem;
   readonly map: PlanMap;
-  readonly plan: Plan;
   readonly yard: Yard;
+  readonly workload: Workload;
   readonly rows: Rows;
   readonly films: Films;
   readonly whereabouts: Whereabouts;
@@ -23,23 +23,38 @@ export interface Reading {
   readonly assumed: IntervalSet;
   readonly frame: Frame;
   readonly at: Moments;
+}
+
+/** A plan with everything needed to say it in the yard's words. */
+export interface Reading extends Ground {
+  readonly plan: Plan;
   /** Placement by activity; undefined for what is not done. */
   readonly placed: readonly (Placement | undefined)[];
   /** Lags that belong to no branch or to one that was taken. */
   readonly holds: readonly boolean[];
 }
 
-export function readingOf(
-  problem: Problem,
-  map: PlanMap,
-  plan: Plan,
-  yard: Yard,
-  workload: Workload,
-): Reading {
+export function groundOf(problem: Problem, map: PlanMap, yard: Yard, workload: Workload): Ground {
   const frame = frameOf({ ...yard, timeZone: map.timeZone }, map.origin, undefined);
   const films = filmsOf(yard, workload, frame);
   const gone = new Set(map.dropped);
   const remaining = workload.tasks.filter(({ id }) => !gone.has(id));
+  return {
+    problem,
+    map,
+    yard,
+    workload,
+    rows: rowsOf(yard, workload),
+    films,
+    whereabouts: whereabouts({ ...workload, tasks: remaining }, films),
+    assumed: normalise(yard.spaces.flatMap(({ id }) => [...films.climate(id).assumed])),
+    frame,
+    at: moments(map.origin, map.timeZone),
+  };
+}
+
+export function readingOf(ground: Ground, plan: Plan): Reading {
+  const { problem } = ground;
   const placed: (Placement | undefined)[] = problem.activities.map(() => undefined);
   for (const placement of plan.placements) placed[placement.activity] = placement;
   const holds = problem.lags.map(() => true);
@@ -48,20 +63,7 @@ export function readingOf(
       for (const lag of branch.lags) holds[lag] = plan.branches[c] === b;
     });
   });
-  return {
-    problem,
-    map,
-    plan,
-    yard,
-    rows: rowsOf(yard, workload),
-    films,
-    whereabouts: whereabouts({ ...workload, tasks: remaining }, films),
-    assumed: normalise(yard.spaces.flatMap(({ id }) => [...films.climate(id).assumed])),
-    frame,
-    at: moments(map.origin, map.timeZone),
-    placed,
-    holds,
-  };
+  return { ...ground, plan, placed, holds };
 }
 
 /** When begun work really began and ended; otherwise what the plan says. Minutes. */

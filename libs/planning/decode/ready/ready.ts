@@ -1,6 +1,6 @@
 import type { PlanSheet, When } from '../sheet.ts';
 import type { Briefing } from '../briefing/briefing.ts';
-import type { Task, Workload } from '../../workload/workload.ts';
+import { isInOneGo, type Task, type Workload } from '../../workload/workload.ts';
 import type { Yard } from '../../yard/yard.ts';
 import type { Rows } from '../reading/rows.ts';
 
@@ -30,6 +30,8 @@ interface Listed {
   readonly minLevel: number;
   readonly crewMin: number;
   readonly crewMax: number;
+  /** It cannot be put aside half done. */
+  readonly inOneGo: boolean;
   /** Of what was put aside, the rest. */
   readonly workMinutes: number;
   readonly isPaused: boolean;
@@ -79,6 +81,7 @@ export function listedOf(task: Task, rest: Task, rows: Rows): Omit<Listed, 'need
     minLevel: task.minLevel,
     crewMin: task.crewMin,
     crewMax: task.crewMax,
+    inOneGo: isInOneGo(task),
     workMinutes: rest.workMinutes,
     isPaused: task.state === 'paused',
   };

@@ -84,6 +84,9 @@ class Moment implements Standing {
   readonly #obstacles = new Map<string, Obstacle | null>();
   readonly #tasks = new Map<string, ReadyTask | WaitingTask>();
   #ready: readonly string[] | null = null;
+  /** What waits, in order, as far as somebody has asked for it. */
+  readonly #waiting: Ranked[] = [];
+  readonly #moreWaiting = this.#waitingOnes();
   #windows: readonly TaskWindow[] | null = null;
 
   constructor(ground: Ground, workload: Workload, sheet: PlanSheet | null, now: number) {
@@ -136,10 +139,21 @@ class Moment implements Standing {
     const { tasks } = this.#workload;
     const last = after === undefined ? undefined : this.#place.rows.tasks.get(after);
     const from = last === undefined ? null : this.#ranked(last);
+    for (let k = 0; ; k += 1) {
+      if (k === this.#waiting.length) {
+        const more = this.#moreWaiting.next();
+        if (more.done === true) return;
+        this.#waiting.push(more.value);
+      }
+      const one = this.#waiting[k];
+      if (from === null || this.#needs().compare(one, from) > 0) yield tasks[one.place].id;
+    }
+  }
+
+  *#waitingOnes(): Generator<Ranked, undefined> {
+    const { tasks } = this.#workload;
     for (const one of this.#inOrder()) {
-      if (from !== null && this.#needs().compare(one, from) <= 0) continue;
-      const task = tasks[one.place];
-      if (this.#obstacle(task) !== null) yield task.id;
+      if (this.#obstacle(tasks[one.place]) !== null) yield one;
     }
   }
 

@@ -1,4 +1,6 @@
+import { setImmediate } from 'node:timers/promises';
 import type { Job, PgBoss } from 'pg-boss';
+import type { KeptThread } from '#host/threads/kept.ts';
 import { differenceOf } from '#live/difference/difference.ts';
 import { withoutPassedStarts } from '#live/disturbance/passed.ts';
 import type { YardStates } from '#persistence/live/yard-states.ts';
@@ -7,7 +9,10 @@ import { toldBy } from '#persistence/plan/published.ts';
 import type { PlanRunJob } from '#persistence/queue/plan-runs.ts';
 import { isoOf } from '#persistence/rows.ts';
 import { FIRST_PLAN_MS, isFirstStage } from '#persistence/run/replans.ts';
-import { compile } from '#planning/compile/compile.ts';
+import { compile, type Compiled } from '#planning/compile/compile.ts';
+import { prepareSheet } from '#planning/decode/make-sheet.ts';
+import type { Workload } from '#planning/workload/workload.ts';
+import type { Yard } from '#planning/yard/yard.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import type { Surroundings } from '../handle.ts';
 import { outcomeOf, outcomeOfError } from '../outcome.ts';
@@ -17,9 +22,11 @@ import { type Ended, settleReplan } from './settle-replan.ts';
 import { standingPlan } from './standing-plan.ts';
 import { type KnownPlan, type TakenReplan, takeUpReplan } from './take-up-replan.ts';
 
-export interface ReplanSurroundings extends Surroundings {
+export interface ReplanSurroundings extends Omit<Surroundings, 'kept'> {
   readonly states: YardStates;
   readonly boss: PgBoss;
+  /** Leads first stages, which are over in a moment. */
+  readonly standBy: KeptThread;
 }
 
 /**
@@ -48,13 +55,14 @@ export async function handleReplan(
 }
 
 async function replan(
-  surroundings: SearchSurroundings,
+  { standBy, ...surroundings }: SearchSurroundings & Pick<ReplanSurroundings, 'standBy'>,
   taken: TakenReplan,
 ): Promise<Ended | 'lost' | 'shutdown'> {
   const { run, state, base, open } = taken;
   if (base === null) {
     return { kind: 'quiet', why: 'No plan is published that could be planned anew.', open: null };
   }
+  const enough = new AbortController();
   try {
     const { yard } = state;
     const now = run.notBefore === null ? yard.planFrom : isoOf(run.notBefore);
@@ -64,7 +72,6 @@ async function replan(
       plan === null ? null : standingPlan(compiled, plan);
 
     const isFirst = isFirstStage(run);
-    const enough = new AbortController();
     const warmStart = isFirst ? null : standing(open);
     const searching = search(
       {
@@ -72,6 +79,7 @@ async function replan(
         warmStart,
         enough: enough.signal,
         firstPlanMs: isFirst ? FIRST_PLAN_MS : null,
+        ...(isFirst ? { kept: standBy } : {}),
       },
       run,
       compiled.problem,
@@ -82,8 +90,7 @@ async function replan(
     const baseStands = standing(base);
     const quiet = isFirst ? quietEnd(taken, openStands, baseStands) : null;
     if (quiet !== null) enough.abort();
-    // While the threads search, so that the end need not wait for it.
-    else packProblem(compiled.problem);
+    else await beforehand(compiled, yard, workload);
     const { result, endedBy } = await searching;
     if (endedBy === 'lost' || endedBy === 'shutdown') return endedBy;
     if (endedBy === 'enough' && quiet !== null) return quiet;
@@ -92,7 +99,25 @@ async function replan(
     const difference = differenceOf(base.sheet, outcome.sheet, { now });
     return { kind: 'planned', outcome, difference, baseStands, openStands, passed: words };
   } catch (error) {
+    // Nobody waits for the search any more.
+    enough.abort();
     return { kind: 'outcome', outcome: outcomeOfError(error, surroundings.say) };
+  }
+}
+
+/** Between two turns of others, ms. */
+const turnMs = 20;
+
+/** What the end would wait for, while the threads search; others get their turn in between. */
+async function beforehand(compiled: Compiled, yard: Yard, workload: Workload): Promise<void> {
+  packProblem(compiled.problem);
+  await setImmediate();
+  const steps = prepareSheet({ compiled, yard, workload });
+  let begun = performance.now();
+  while (steps.next().done !== true) {
+    if (performance.now() - begun < turnMs) continue;
+    await setImmediate();
+    begun = performance.now();
   }
 }
 
