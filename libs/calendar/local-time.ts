@@ -99,6 +99,10 @@ const MONTHS = [
   'Dec',
 ] as const;
 
+/** An instant in words, as the zone's wall shows it: `Tue 3 Nov 07:30`; seconds are cut off. */
+export const localWords = (at: string, zone: Zone): string =>
+  formatLocal(isoOf(Math.floor(Date.parse(at) / 60_000)), 0, zone);
+
 /** A plan's minute in words: `Tue 3 Nov 07:30`. */
 export function formatLocal(origin: string, minute: number, zone: Zone): string {
   const wall = wallAt(instantOf(origin) + minute, zone);

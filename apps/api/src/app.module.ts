@@ -22,6 +22,7 @@ import { MyBoatsModule } from './features/my-boats/my-boats.module.ts';
 import { ObservationsModule } from './features/observations/observations.module.ts';
 import { PasskeysModule } from './features/passkeys/passkeys.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
+import { PlacementsModule } from './features/placements/placements.module.ts';
 import { PlanRunsModule } from './features/plan-runs/plan-runs.module.ts';
 import { PlansModule } from './features/plans/plans.module.ts';
 import { ProceduresModule } from './features/procedures/procedures.module.ts';
@@ -78,6 +79,7 @@ import { PlatformModule } from './platform/platform.module.ts';
     EventsModule,
     PlanRunsModule,
     PlansModule,
+    PlacementsModule,
     CandidatesModule,
     WorkModule,
     SnagsModule,

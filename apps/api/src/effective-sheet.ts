@@ -10,7 +10,7 @@ import {
   milestoneSchema,
 } from '#planning/yard/materials.ts';
 import { id } from '#planning/yard/scalars.ts';
-import { materialSheet } from '#planning/questions/material-sheet.ts';
+import { materialSheet, SHEET_FIELDS } from '#planning/questions/material-sheet.ts';
 import { named } from './platform/shapes/names.ts';
 import './shape-names.ts';
 
@@ -40,6 +40,7 @@ const law = named(
 const line = named(
   'SheetLine',
   z.object({
+    field: named('SheetField', z.enum(SHEET_FIELDS)).describe('Of the material.'),
     line: z.string(),
     value: z.number(),
     unit: z.string(),

@@ -75,4 +75,18 @@ export const boats: readonly Rule[] = [
   ),
   row('my-boats.list', ['GET yards/{yardId}/my-boats', 'Query.myBoats'], owner, 'yard', 'read'),
   row('my-boats.get', ['GET yards/{yardId}/my-boats/{id}', 'Query.myBoat'], owner, 'boat', 'read'),
+  row(
+    'my-boats.history',
+    ['GET yards/{yardId}/my-boats/{id}/history', 'Query.myBoatHistory'],
+    owner,
+    'boat',
+    'read',
+  ),
+  row(
+    'my-boats.follow',
+    ['GET yards/{yardId}/my-boats/stream', 'Subscription.myBoatChanged'],
+    owner,
+    'yard',
+    'read',
+  ),
 ];

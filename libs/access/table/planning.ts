@@ -53,6 +53,20 @@ export const planning: readonly Rule[] = [
     'read',
   ),
   row(
+    'plans.task',
+    ['GET yards/{yardId}/plans/{id}/tasks/{taskId}', 'Query.taskOfPlan'],
+    crew,
+    'plan',
+    'read',
+  ),
+  row(
+    'plans.try-placement',
+    ['POST yards/{yardId}/plans/{id}/tasks/{taskId}/placements', 'Query.tryPlacement'],
+    foreman,
+    'plan',
+    'read',
+  ),
+  row(
     'plans.what-shortens',
     ['GET yards/{yardId}/plans/{id}/what-shortens', 'Query.whatShortens'],
     foreman,
@@ -91,6 +105,13 @@ export const planning: readonly Rule[] = [
   row('plans.get', ['GET yards/{yardId}/plans/{id}', 'Query.plan'], crew, 'plan', 'read'),
   row('plans.week', ['GET yards/{yardId}/plans/{id}/week', 'Query.planWeek'], crew, 'plan', 'read'),
   row(
+    'plans.picture',
+    ['GET yards/{yardId}/plans/{id}/picture', 'Query.planPicture'],
+    foreman,
+    'plan',
+    'read',
+  ),
+  row(
     'plans.chains',
     ['GET yards/{yardId}/plans/{id}/chains', 'Query.planChains'],
     crew,
@@ -108,6 +129,13 @@ export const planning: readonly Rule[] = [
     'published-plan.get',
     ['GET yards/{yardId}/published-plan', 'Query.publishedPlan'],
     crew,
+    'yard',
+    'read',
+  ),
+  row(
+    'published-plan.picture',
+    ['GET yards/{yardId}/published-plan/picture'],
+    foreman,
     'yard',
     'read',
   ),

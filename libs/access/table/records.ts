@@ -100,6 +100,13 @@ export const records: readonly Rule[] = [
     'read',
   ),
   row(
+    'procedures.preview',
+    ['POST yards/{yardId}/procedures/{id}/preview', 'Query.procedurePreview'],
+    crew,
+    'procedure',
+    'read',
+  ),
+  row(
     'procedures.create',
     ['POST yards/{yardId}/procedures', 'Mutation.createProcedure'],
     foreman,

@@ -1,4 +1,4 @@
-import { formatLocal, toLocal } from '#calendar/local-time.ts';
+import { localWords, toLocal } from '#calendar/local-time.ts';
 import type { AlarmFacts, FactsOf } from './facts.ts';
 
 const minuteOf = (iso: string): number => Math.floor(Date.parse(iso) / 60_000);
@@ -25,9 +25,7 @@ function clockAt(at: Date, zone: string): Clock {
     at: now,
     of: (iso) => {
       const { date, time } = toLocal(minuteOf(iso), zone);
-      return date === today
-        ? time
-        : formatLocal(new Date(minuteOf(iso) * 60_000).toISOString(), 0, zone);
+      return date === today ? time : localWords(iso, zone);
     },
     until: (iso) => Date.parse(iso) - now,
   };

@@ -1,6 +1,6 @@
+import { localWords } from '#calendar/local-time.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
-import { localWords } from './words.ts';
 
 /**
  * The work without fixed starts that have passed unbegun: nobody can begin in the past, and the

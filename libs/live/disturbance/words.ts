@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { formatLocal, isoOf } from '#calendar/local-time.ts';
+import { localWords } from '#calendar/local-time.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Task, Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
@@ -92,10 +92,6 @@ function fixedWords(yard: DisturbedYard, task: Task | undefined): string {
   const whom = who.length === 0 ? '' : ` for ${people.format(who)}`;
   return to === '' && whom === '' ? 'was set free, or its order was' : `was set${to}${whom}`;
 }
-
-/** `Tue 3 Nov 07:30`, as the yard's clocks show it; seconds are cut off. */
-export const localWords = (at: string, timeZone: string): string =>
-  formatLocal(isoOf(Math.floor(Date.parse(at) / 60_000)), 0, timeZone);
 
 const saidSchema = z.object({ words: z.string().min(1) });
 const rungSchema = z.object({ kind: z.literal('overrun'), taskId: z.string() });

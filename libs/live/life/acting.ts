@@ -1,3 +1,4 @@
+import { localWords } from '#calendar/local-time.ts';
 import { DomainError, fault } from '#kernel/error.ts';
 import type { Task } from '#planning/workload/workload.ts';
 import type { ClaimLife, TaskLife, WorkEventKind, WorkSpan } from './life.ts';
@@ -26,6 +27,8 @@ export interface Acting {
   /** When a crew that goes on at a moment is through with so many builder-minutes. */
   readonly endOf: (crew: readonly string[], from: string, left: number) => string;
   readonly nameOf: (member: string) => string;
+  /** The yard's: what is said of moments is said by its clocks. */
+  readonly timeZone: string;
 }
 
 /** What a report made of a life, and the event that says so. */
@@ -71,9 +74,9 @@ export function expectStatus(claim: ClaimLife, status: ClaimLife['status']): voi
 
 /** Throws `input.field` where the moment is before what it has to follow. */
 export function assertNotBefore(acting: Acting, earliest: string | null, what: string): void {
-  const { at } = acting;
+  const { at, timeZone } = acting;
   if (earliest === null || at >= earliest) return;
-  const message = `is before ${what}, ${earliest}`;
+  const message = `is before ${what}, ${localWords(earliest, timeZone)}`;
   const cure = 'Give the moment at which it really was.';
   const faults = [fault('input.field', 'at', message, { value: at, cure })];
   throw new DomainError('input.field', `at: ${message}`, { cure, faults });

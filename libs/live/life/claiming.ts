@@ -1,3 +1,4 @@
+import { localWords } from '#calendar/local-time.ts';
 import { DomainError } from '#kernel/error.ts';
 import {
   assertOwn,
@@ -25,13 +26,15 @@ export const hasLapsed = ({ claim }: Pick<TaskLife, 'claim'>, now: string): bool
 /** Throws `claim.taken`. */
 export function assertFree(
   life: TaskLife,
-  acting: { readonly task: Pick<Acting['task'], 'name'> } & Pick<Acting, 'nameOf'>,
+  acting: { readonly task: Pick<Acting['task'], 'name'> } & Pick<Acting, 'nameOf' | 'timeZone'>,
 ): void {
   const { claim } = life;
   if (claim === null) return;
+  const since = localWords(claim.claimedAt, acting.timeZone);
+  const hold = claim.crew.length > 1 ? 'hold' : 'holds';
   throw new DomainError(
     'claim.taken',
-    `${namesOf(claim.crew, acting)} holds "${acting.task.name}" since ${claim.claimedAt}.`,
+    `${namesOf(claim.crew, acting)} ${hold} "${acting.task.name}" since ${since}.`,
   );
 }
 

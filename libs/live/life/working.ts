@@ -1,4 +1,6 @@
+import { localWords } from '#calendar/local-time.ts';
 import { DomainError } from '#kernel/error.ts';
+import { isInOneGo } from '#planning/workload/workload.ts';
 import {
   assertNotBefore,
   assertOwn,
@@ -31,7 +33,7 @@ function begunOn(life: TaskLife, acting: Acting): ClaimLife {
   if (claim.lapsesAt !== null && exactly > claim.lapsesAt) {
     throw new DomainError(
       'claim.lapsed',
-      `The claim of "${task.name}" lapsed ${claim.lapsesAt}: nobody had begun.`,
+      `The claim of "${task.name}" lapsed ${localWords(claim.lapsesAt, acting.timeZone)}: nobody had begun.`,
     );
   }
   return claim;
@@ -82,7 +84,7 @@ export function pause(life: TaskLife, said: number | undefined, acting: Acting):
   const claim = heldBy(life, acting);
   const { task, at } = acting;
   expectStatus(claim, 'working');
-  if (!task.splittable || task.material !== null || isHoldPoint(acting)) {
+  if (isInOneGo(task)) {
     throw inOneGo(task.name, 'put aside');
   }
   assertNotBefore(acting, openSpan(life)?.start ?? null, 'the work began');

@@ -50,6 +50,7 @@ export const doors: ReadonlySet<string> = new Set([
   'has_yards',
   'purge_access',
   'own_published_sheet',
+  'own_publishings',
   'space_occupancy',
   'app_own_snags',
   'own_proposals',

@@ -2,6 +2,7 @@ import type { MissingLine } from '#cure/material/material.ts';
 import { windowFor } from '#cure/windows/window.ts';
 import { marksOf } from '../decode/reading/film.ts';
 import type { FilmMark, When } from '../decode/sheet.ts';
+import { spaceSchema } from '../yard/spaces.ts';
 import type { Yard } from '../yard/yard.ts';
 import {
   around,
@@ -13,10 +14,13 @@ import {
   type Subject,
 } from './around.ts';
 
-/** A film laid in a space, the first of it at one instant and the last at another. */
+/** Where a film is: in a space of the yard, or where it is always so warm. */
+export type FilmPlace = { readonly space: string } | { readonly celsius: number };
+
+/** A film laid somewhere, the first of it at one instant and the last at another. */
 export interface FilmQuestion {
   readonly material: string;
-  readonly space: string;
+  readonly place: FilmPlace;
   readonly laidFrom: string;
   readonly laidUntil: string;
 }
@@ -57,18 +61,38 @@ const WINDOWS = [
  * yard.reference for a space or material that the yard has not, input.field for a span that is
  * no span.
  */
-export function filmTimes(yard: Yard, asked: FilmQuestion): FilmTimes {
-  const { material, space, laidFrom, laidUntil } = asked;
-  askedMaterial(yard, material);
-  askedSpace(yard, space);
+export function filmTimes(own: Yard, asked: FilmQuestion): FilmTimes {
+  const { material, place, laidFrom, laidUntil } = asked;
+  askedMaterial(own, material);
+  if ('space' in place) askedSpace(own, place.space);
   assertSpan(laidFrom, laidUntil, LONGEST_DAYS, ['laidFrom', 'laidUntil']);
-  const subject = { spaces: [space], materials: [material] };
+  const yard = 'space' in place ? own : withConstant(own, place.celsius);
+  const subject = { spaces: ['space' in place ? place.space : CONSTANT], materials: [material] };
   return timesOf(yard, around(yard, laidFrom, SIGHT_DAYS, subject), subject, asked);
+}
+
+/** No id of a yard: it has a capital in it. */
+const CONSTANT = 'Constant';
+
+/** The yard with a space in it that is always so warm, to the degree. */
+function withConstant(yard: Yard, celsius: number): Yard {
+  const setPoints = [{ weekdays: [1], from: '00:00', celsius }];
+  const space = spaceSchema.parse({
+    id: 'constant',
+    name: 'Constant',
+    climate: { kind: 'heated', setPoints, lagHours: 0 },
+    bandC: 0,
+    room: 1,
+    dustReaches: [],
+    settlingMinutes: 0,
+  });
+  return { ...yard, spaces: [...yard.spaces, { ...space, id: CONSTANT }] };
 }
 
 function timesOf(yard: Yard, seenFrom: Around, subject: Subject, asked: FilmQuestion): FilmTimes {
   const { films, frame, at } = seenFrom;
-  const { material, space, laidFrom, laidUntil } = asked;
+  const { material, laidFrom, laidUntil } = asked;
+  const [space] = subject.spaces;
   const [start, finish] = [frame.minuteOf(laidFrom), frame.minuteOf(laidUntil)];
   const { horizon } = frame;
   const seen = (minute: number | null): When | null =>

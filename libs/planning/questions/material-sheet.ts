@@ -10,8 +10,35 @@ import {
   type MissingLine,
 } from '#cure/material/material.ts';
 
+/** Which numbers of a material a sheet has. */
+export const SHEET_FIELDS = [
+  'minimumC',
+  'maximumC',
+  'warnBelowC',
+  'maximumHumidity',
+  'minimumDewMarginC',
+  'preheatHours',
+  'holdHours',
+  'hardener.usual',
+  'hardener.effect',
+  'hardener.per100',
+  'referenceGrams',
+  'referenceMm',
+  'massPower',
+  'thicknessPower',
+  'resinDensity',
+  'hardenerDensity',
+  'mixedDensity',
+  'gramsPerM2',
+  'shelfLifeDays',
+] as const;
+
+type SheetField = (typeof SHEET_FIELDS)[number];
+
 /** One number of a material's sheet. */
 export interface SheetLine extends Figure {
+  /** Of the material, as the yard file has it. */
+  readonly field: SheetField;
   readonly line: string;
   readonly unit: string;
   /** Whether the spread is a factor of at least 1, or plus or minus so many of the unit. */
@@ -95,29 +122,42 @@ const modelOf = ({ k1, k2, m, n, initial, reached }: ConversionLaw): SheetLaw['c
 function linesOf(material: CureMaterial): SheetLine[] {
   const { limits, mass, hardener } = material;
   const lines: SheetLine[] = [];
-  const add = (spreadIs: SheetLine['spreadIs'], unit: string, line: string, of: Figure | null) => {
-    if (of !== null) lines.push({ line, unit, spreadIs, ...of });
+  const add = (
+    field: SheetField,
+    spreadIs: SheetLine['spreadIs'],
+    unit: string,
+    line: string,
+    of: Figure | null,
+  ) => {
+    if (of !== null) lines.push({ field, line, unit, spreadIs, ...of });
   };
-  add('offset', '°C', 'minimum temperature', limits.minimumC);
-  add('offset', '°C', 'maximum temperature', limits.maximumC);
-  add('offset', '°C', 'warned of below', limits.warnBelowC);
-  add('offset', '%', 'relative humidity at most', limits.maximumHumidity);
-  add('offset', 'degrees', 'surface above the dew point', limits.minimumDewMarginC);
-  add('factor', 'h', 'heat before the work', limits.preheatHours);
-  add('factor', 'h', 'heat after the work', limits.holdHours);
+  add('minimumC', 'offset', '°C', 'minimum temperature', limits.minimumC);
+  add('maximumC', 'offset', '°C', 'maximum temperature', limits.maximumC);
+  add('warnBelowC', 'offset', '°C', 'warned of below', limits.warnBelowC);
+  add('maximumHumidity', 'offset', '%', 'relative humidity at most', limits.maximumHumidity);
+  add(
+    'minimumDewMarginC',
+    'offset',
+    'degrees',
+    'surface above the dew point',
+    limits.minimumDewMarginC,
+  );
+  add('preheatHours', 'factor', 'h', 'heat before the work', limits.preheatHours);
+  add('holdHours', 'factor', 'h', 'heat after the work', limits.holdHours);
   if (hardener?.kind === 'percent') {
-    add('factor', '% by mass', 'hardener, usual', hardener.usual);
-    add('factor', 'power', 'hardener, effect on the times', hardener.effect);
+    add('hardener.usual', 'factor', '% by mass', 'hardener, usual', hardener.usual);
+    add('hardener.effect', 'factor', 'power', 'hardener, effect on the times', hardener.effect);
   }
-  if (hardener?.kind === 'ratio') add('factor', 'g to 100 g', 'hardener', hardener.per100);
-  add('factor', 'g', 'pot life holds for', mass.referenceGrams);
-  add('factor', 'mm', 'pot life holds for, standing', mass.referenceMm);
-  add('factor', 'power', 'mass on pot life', mass.massPower);
-  add('factor', 'power', 'thickness on pot life', mass.thicknessPower);
-  add('factor', 'kg/l', 'density of the resin', material.resinDensity);
-  add('factor', 'kg/l', 'density of the hardener', material.hardenerDensity);
-  add('factor', 'kg/l', 'density of the mix', material.mixedDensity);
-  add('factor', 'g/m²', 'coverage of a coat', material.gramsPerM2);
-  add('factor', 'days', 'shelf life', material.shelfLifeDays);
+  if (hardener?.kind === 'ratio')
+    add('hardener.per100', 'factor', 'g to 100 g', 'hardener', hardener.per100);
+  add('referenceGrams', 'factor', 'g', 'pot life holds for', mass.referenceGrams);
+  add('referenceMm', 'factor', 'mm', 'pot life holds for, standing', mass.referenceMm);
+  add('massPower', 'factor', 'power', 'mass on pot life', mass.massPower);
+  add('thicknessPower', 'factor', 'power', 'thickness on pot life', mass.thicknessPower);
+  add('resinDensity', 'factor', 'kg/l', 'density of the resin', material.resinDensity);
+  add('hardenerDensity', 'factor', 'kg/l', 'density of the hardener', material.hardenerDensity);
+  add('mixedDensity', 'factor', 'kg/l', 'density of the mix', material.mixedDensity);
+  add('gramsPerM2', 'factor', 'g/m²', 'coverage of a coat', material.gramsPerM2);
+  add('shelfLifeDays', 'factor', 'days', 'shelf life', material.shelfLifeDays);
   return lines;
 }

@@ -12,6 +12,7 @@ import { startFor } from './start-for.ts';
 
 /** At 20 °C it bonds from 120 to 360 minutes and is sandable after 960. */
 const film = { material: 'resin', space: 'shop' };
+const there = { material: 'resin', place: { space: 'shop' } };
 const laid = '2026-11-03T08:00:00.000Z';
 const after = (minutes: number): string =>
   new Date(Date.parse(laid) + minutes * 60_000).toISOString();
@@ -19,7 +20,7 @@ const after = (minutes: number): string =>
 describe('film times', () => {
   it('count from the last of it for what begins, and from the first for what ends', () => {
     const { marks, windows, missing } = filmTimes(smallYard(), {
-      ...film,
+      ...there,
       laidFrom: laid,
       laidUntil: after(100),
     });
@@ -37,8 +38,17 @@ describe('film times', () => {
   });
 
   it('has no moment for all of a film that took longer than its window', () => {
-    const long = filmTimes(smallYard(), { ...film, laidFrom: laid, laidUntil: after(241) });
+    const long = filmTimes(smallYard(), { ...there, laidFrom: laid, laidUntil: after(241) });
     expect(long.windows).toMatchObject([{ empty: true }]);
+  });
+
+  it('are those of the sheet where it is always so warm, whatever the yard’s spaces are', () => {
+    const sandableAt = (celsius: number) =>
+      filmTimes(smallYard(), {
+        ...{ material: 'resin', place: { celsius } },
+        ...{ laidFrom: laid, laidUntil: laid },
+      }).marks.find(({ milestone }) => milestone === 'sandable')?.when?.at;
+    expect([10, 20, 30].map(sandableAt)).toEqual([after(1920), after(960), after(480)]);
   });
 });
 
@@ -56,7 +66,7 @@ describe('a space that follows the outdoors', () => {
 
   it('says where the weather is known no further', () => {
     const laidAt = (minutes: number) =>
-      filmTimes(shed(true), { ...film, laidFrom: after(minutes), laidUntil: after(minutes) });
+      filmTimes(shed(true), { ...there, laidFrom: after(minutes), laidUntil: after(minutes) });
     expect([laidAt(0).assumed, laidAt(720).assumed, laidAt(300_000).assumed]).toEqual([
       false,
       true,
@@ -70,7 +80,7 @@ describe('a space that follows the outdoors', () => {
 
   it('cannot be reckoned without any, which is said of the space', () => {
     const asks = [
-      () => filmTimes(shed(false), { ...film, laidFrom: laid, laidUntil: laid }),
+      () => filmTimes(shed(false), { ...there, laidFrom: laid, laidUntil: laid }),
       () => startFor(shed(false), by(960)),
       () => climateHours(shed(false), { space: 'shop', from: laid, until: laid, material: null }),
     ];

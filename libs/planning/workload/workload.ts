@@ -115,3 +115,7 @@ export interface Workload {
   readonly links: readonly TaskLink[];
   readonly choices: readonly TaskChoice[];
 }
+
+/** Whether it cannot be put aside half done: wet work, hold points, and what its step says so of. */
+export const isInOneGo = (task: Pick<Task, 'splittable' | 'material' | 'skill'>): boolean =>
+  !task.splittable || task.material !== null || task.skill === null;

@@ -27,6 +27,8 @@ export interface PushSurroundings {
 /** What a page's service worker gets; `tag` is the same however often it comes, so that it shows once. */
 interface Notification {
   readonly tag: string;
+  /** A device that is opened for somebody else by now does not show it. */
+  readonly accountId: string;
   readonly yardId: string;
   readonly alarmId: string;
   readonly kind: string;
@@ -56,7 +58,7 @@ const pressing: ReadonlySet<string> = new Set([
 export async function push(surroundings: PushSurroundings, job: PushJob): Promise<void> {
   const ready = await stillToSend(surroundings, job);
   if (ready === null) return;
-  const { alarm, target, yard } = ready;
+  const { alarm, target } = ready;
   const now = new Date();
   const facts = factsOf(alarm);
   const until = facts === null ? now : worthUntil(facts, alarm.rungAt ?? now);
@@ -67,7 +69,7 @@ export async function push(surroundings: PushSurroundings, job: PushJob): Promis
   }
   const { headers, body } = webPush.generateRequestDetails(
     { endpoint: target.endpoint, keys: { p256dh: target.p256dh, auth: target.auth } },
-    JSON.stringify(notificationOf(alarm, yard)),
+    JSON.stringify(notificationOf(ready)),
     {
       vapidDetails: { subject: surroundings.contact, ...surroundings.keys },
       contentEncoding: 'aes128gcm',
@@ -95,6 +97,7 @@ export async function push(surroundings: PushSurroundings, job: PushJob): Promis
 interface ToSend {
   readonly alarm: Alarm;
   readonly target: PushTarget;
+  readonly accountId: string;
   /** Its name. */
   readonly yard: string;
 }
@@ -112,9 +115,10 @@ function stillToSend(
     if (alarm?.state !== 'rung' || (receipt?.shownAt ?? receipt?.acknowledgedAt)) return null;
     const member = await tx.member.findUnique({
       where: { yardId_id: { yardId, id: memberId } },
-      select: { roles: true, yard: { select: { name: true } } },
+      select: { accountId: true, roles: true, yard: { select: { name: true } } },
     });
-    if (member === null) return null;
+    const accountId = member?.accountId ?? null;
+    if (member === null || accountId === null) return null;
     if (typeof rule.may !== 'string' && whoseOf(rule.may, member.roles) === null) return null;
     const targets = await pushTargets(tx, [memberId]);
     const target = targets.find(({ id }) => id === subscriptionId);
@@ -124,14 +128,15 @@ function stillToSend(
       say(`push ${subscriptionId}: its address ${wrong}`);
       return null;
     }
-    return { alarm, target, yard: member.yard.name };
+    return { alarm, target, accountId, yard: member.yard.name };
   });
 }
 
-function notificationOf(alarm: Alarm, yard: string): Notification {
+function notificationOf({ alarm, accountId, yard }: ToSend): Notification {
   const { id, yardId, kind, taskId, words, rungAt } = alarm;
   return {
     tag: id,
+    accountId,
     yardId,
     alarmId: id,
     kind,

@@ -164,6 +164,7 @@ export function course(kind: keyof typeof kinds, taken: readonly Step[], number 
         pace: (crew) => Math.max(1, crew.length),
         endOf: (_, from, minutes) => new Date(Date.parse(from) + minutes * minuteMs).toISOString(),
         nameOf: (id) => id,
+        timeZone: 'Europe/London',
       };
       report(by, act(life, told, acting));
     } catch (error) {

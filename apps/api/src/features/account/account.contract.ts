@@ -8,11 +8,19 @@ import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 import '../../shape-names.ts';
 
+const shown = {
+  units: named('UnitSystem', z.enum(['metric', 'imperial'])),
+  temperature: named('TemperatureScale', z.enum(['celsius', 'fahrenheit'])),
+};
+
 export const Me = outputShape(
   'Me',
   z.object({
+    id: z.string().describe('Of the account, the same in every yard.'),
     email: z.string(),
     name: z.string(),
+    // In which screens show what is stored in SI units.
+    ...shown,
     csrf: z.string().describe('Goes with the cookie, in the header x-csrf-token.'),
     secondFactorAt: z.iso
       .datetime()
@@ -37,7 +45,7 @@ export const Me = outputShape(
 );
 export type Me = z.output<typeof Me.schema>;
 
-export const MePatch = inputShape('MePatch', patchOf(z.object({ name })));
+export const MePatch = inputShape('MePatch', patchOf(z.object({ name, ...shown })));
 export type MePatch = z.output<typeof MePatch.schema>;
 
 /** Which passwords are taken is not a matter of the shape: see `platform/access/password-policy.ts`. */

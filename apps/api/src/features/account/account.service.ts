@@ -15,18 +15,17 @@ export class AccountService {
     return this.database.asAccount(account.accountId, (tx) => find(tx, account, token));
   }
 
-  update(account: Account, token: string, revision: number, { name }: MePatch): Promise<Me> {
+  update(account: Account, token: string, revision: number, patch: MePatch): Promise<Me> {
     return this.database.asAccount(account.accountId, async (tx) => {
       const where = { id: account.accountId, revision };
-      const data = name === undefined ? {} : { name };
-      changedOne(await tx.account.updateMany({ where, data }));
+      changedOne(await tx.account.updateMany({ where, data: defined(patch) }));
       return find(tx, account, token);
     });
   }
 }
 
 async function find(tx: Tx, { accountId, sessionId }: Account, token: string): Promise<Me> {
-  const { email, name, revision } = await tx.account.findUniqueOrThrow({
+  const { email, name, units, temperature, revision } = await tx.account.findUniqueOrThrow({
     where: { id: accountId },
   });
   const session = await tx.session.findUnique({ where: { id: sessionId } });
@@ -36,8 +35,11 @@ async function find(tx: Tx, { accountId, sessionId }: Account, token: string): P
     orderBy: { yardId: 'asc' },
   });
   return {
+    id: accountId,
     email,
     name,
+    units,
+    temperature,
     csrf: csrfOf(token),
     secondFactorAt: session?.secondFactorAt?.toISOString() ?? null,
     memberships: members.map(({ yardId, yard, id, roles }) => ({
@@ -48,5 +50,12 @@ async function find(tx: Tx, { accountId, sessionId }: Account, token: string): P
       secondFactorRequired: yard.secondFactorRequired,
     })),
     revision,
+  };
+}
+
+/** Only the fields that were sent. */
+function defined<T extends object>(patch: T): { [K in keyof T]?: Exclude<T[K], undefined> } {
+  return Object.fromEntries(Object.entries(patch).filter(([, value]) => value !== undefined)) as {
+    [K in keyof T]?: Exclude<T[K], undefined>;
   };
 }

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { Viewer } from '../../platform/access/viewer.ts';
-import { Database } from '../../platform/database/database.ts';
+import { Database, type Tx } from '../../platform/database/database.ts';
 import { leavable } from '../../platform/streams/leavable.ts';
 import { EventFeed } from './feed.ts';
 import { type LoggedEvent, maySee } from './logged-event.ts';
@@ -33,12 +33,21 @@ export class EventsService {
 
   /** The id of the yard's last event; 0 where there is none. */
   latest(viewer: Viewer): Promise<bigint> {
-    return this.database.inYard(viewer, async (tx) => {
-      const latest = await tx.event.aggregate({
-        where: { yardId: viewer.yardId },
-        _max: { id: true },
-      });
-      return latest._max.id ?? 0n;
-    });
+    return this.database.inYard(viewer, (tx) => latestIn(tx, viewer.yardId));
   }
+
+  /** All that happens in the yard, for whoever makes of it what somebody may see. */
+  followAll(yardId: string, after: bigint, left: AbortSignal): AsyncGenerator<LoggedEvent, void> {
+    return this.feed.follow(yardId, after, left);
+  }
+
+  /** As `latest`, of all events. */
+  latestOfAll(yardId: string): Promise<bigint> {
+    return this.database.asService(yardId, (tx) => latestIn(tx, yardId));
+  }
+}
+
+async function latestIn(tx: Tx, yardId: string): Promise<bigint> {
+  const latest = await tx.event.aggregate({ where: { yardId }, _max: { id: true } });
+  return latest._max.id ?? 0n;
 }

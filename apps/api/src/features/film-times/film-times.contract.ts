@@ -8,10 +8,14 @@ import { missingLine } from '../../effective-sheet.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 import '../../shape-names.ts';
 
+/** A query's numbers are text. */
+const celsius = z.coerce.number().min(-60).max(200);
+
 export const FilmQuery = inputShape(
   'FilmQuery',
   z.strictObject({
-    space: id,
+    space: id.optional().describe('Where it is; left out: where it is always `celsius`.'),
+    celsius: celsius.optional().describe('In the place of a space.'),
     laidFrom: instant.describe('When the first of it is laid.'),
     laidUntil: instant.optional().describe('When the last of it is; left out: at once.'),
   }),
@@ -21,7 +25,7 @@ export const FilmTimes = outputShape(
   'FilmTimes',
   z.object({
     materialId: id,
-    spaceId: id,
+    spaceId: id.nullable().describe('Null: at a constant temperature.'),
     marks: z.array(filmMarkSchema).describe('By time; what is not within sight comes last.'),
     windows: z.array(
       named(

@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
-import { DomainError } from '#kernel/error.ts';
+import { DomainError, fault } from '#kernel/error.ts';
 import { loadYard } from '#persistence/yard/store.ts';
-import { filmTimes } from '#planning/questions/film-times.ts';
+import { filmTimes, type FilmPlace } from '#planning/questions/film-times.ts';
 import { startFor } from '#planning/questions/start-for.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
@@ -13,23 +13,20 @@ import type { FilmQuery, FilmTimes, LatestStart, LatestStartQuery } from './film
 export class FilmTimesService {
   constructor(private readonly database: Database) {}
 
-  film(
-    viewer: Viewer,
-    materialId: string,
-    { space, laidFrom, ...query }: FilmQuery,
-  ): Promise<FilmTimes> {
+  film(viewer: Viewer, materialId: string, { laidFrom, ...query }: FilmQuery): Promise<FilmTimes> {
     return this.database.inYard(viewer, async (tx) => {
       const yard = await yardWith(tx, viewer.yardId, materialId);
       const laidUntil = query.laidUntil ?? laidFrom;
+      const place = placeOf(query);
       const { marks, windows, missing, assumed, horizon } = filmTimes(yard, {
         material: materialId,
-        space,
+        place,
         laidFrom,
         laidUntil,
       });
       return {
         materialId,
-        spaceId: space,
+        spaceId: 'space' in place ? place.space : null,
         marks: [...marks],
         windows: [...windows],
         missing: [...missing],
@@ -51,6 +48,18 @@ export class FilmTimesService {
       };
     });
   }
+}
+
+/** One of the two, and not both. */
+function placeOf({ space, celsius }: Pick<FilmQuery, 'space' | 'celsius'>): FilmPlace {
+  if (space !== undefined && celsius === undefined) return { space };
+  if (celsius !== undefined && space === undefined) return { celsius };
+  const words = space === undefined ? 'is missing' : 'is given together with celsius';
+  const found = fault('input.field', 'space', words, {
+    value: space,
+    cure: 'Name a space of the yard, or give `celsius` in its place.',
+  });
+  throw new DomainError(found.code, `space ${words}`, { cure: found.cure, faults: [found] });
 }
 
 async function yardWith(tx: Tx, yardId: string, materialId: string): Promise<Yard> {

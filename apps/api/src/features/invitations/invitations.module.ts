@@ -1,5 +1,4 @@
 import { Module } from '@nestjs/common';
-import { InvitationPage } from './invitation-page.ts';
 import { InvitationsController } from './invitations.controller.ts';
 import { InvitationsResolver } from './invitations.resolver.ts';
 import { InvitationsService } from './invitations.service.ts';
@@ -9,13 +8,7 @@ import { JoiningService } from './joining.service.ts';
 
 @Module({
   controllers: [InvitationsController, JoiningController],
-  providers: [
-    InvitationsService,
-    InvitationsResolver,
-    JoiningService,
-    JoiningResolver,
-    InvitationPage,
-  ],
+  providers: [InvitationsService, InvitationsResolver, JoiningService, JoiningResolver],
   exports: [InvitationsService],
 })
 export class InvitationsModule {}

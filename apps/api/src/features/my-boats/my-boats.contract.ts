@@ -3,7 +3,7 @@ import { whenSchema } from '#persistence/plan/when-shape.ts';
 import { date, id } from '#planning/yard/scalars.ts';
 import '../../shape-names.ts';
 import { named } from '../../platform/shapes/names.ts';
-import { outputShape } from '../../platform/shapes/shape.ts';
+import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 
 /** One piece of work as its owner reads it: what and when, and who only where the yard shows it. */
 export const weekItem = named(
@@ -73,3 +73,68 @@ export type MyBoat = z.output<typeof MyBoat.schema>;
 
 export const MyBoats = outputShape('MyBoats', z.object({ items: z.array(MyBoat.schema) }));
 export type MyBoats = z.output<typeof MyBoats.schema>;
+
+const moment = z.iso.datetime();
+
+/** When the refit is finished, by the plan of then and by the plan of now. */
+const historyFinish = named(
+  'OwnerFinishMoved',
+  z.object({
+    refitId: id,
+    refit: z.string(),
+    before: whenSchema.nullable().describe('By what was published then; null: not planned.'),
+    after: whenSchema.nullable().describe('By what is published now; null: not planned.'),
+    days: z
+      .int()
+      .nullable()
+      .describe('Later, or (negative) earlier, by the calendar; null: one of them is missing.'),
+    words: z.string(),
+  }),
+);
+export type HistoryFinish = z.output<typeof historyFinish>;
+
+const historyItem = named(
+  'OwnerHistoryItem',
+  z.object({
+    at: moment,
+    date: date.describe("Its day in the yard's zone."),
+    kind: named('OwnerHistoryKind', z.enum(['plan', 'work', 'snag', 'change'])),
+    words: z.array(z.string()),
+    why: z.array(z.string()).describe('As far as it is about the own boat.'),
+    subjectId: z.string().nullable().describe('Of a snag or a change: which.'),
+  }),
+);
+export type HistoryItem = z.output<typeof historyItem>;
+
+/** What has become of a boat since a moment; nothing of any other. */
+export const MyBoatHistory = outputShape(
+  'MyBoatHistory',
+  z.object({
+    boatId: id,
+    since: moment,
+    finishes: z.array(historyFinish),
+    items: z.array(historyItem).describe('The newest first; of plans one a day.'),
+  }),
+);
+export type MyBoatHistory = z.output<typeof MyBoatHistory.schema>;
+
+export const MyBoatHistoryQuery = inputShape(
+  'MyBoatHistoryQuery',
+  z.strictObject({
+    since: z.iso
+      .datetime({ offset: true })
+      .optional()
+      .describe('At most 92 days ago; unless told a week ago.'),
+  }),
+);
+export type MyBoatHistoryQuery = z.output<typeof MyBoatHistoryQuery.schema>;
+
+/** That something of the own boats is not what it was: read them again. */
+export const MyBoatChanged = outputShape(
+  'MyBoatChanged',
+  z.object({
+    eventId: z.string().describe('Follow on after it.'),
+    boatIds: z.array(id).describe('Of the own boats.'),
+  }),
+);
+export type MyBoatChanged = z.output<typeof MyBoatChanged.schema>;

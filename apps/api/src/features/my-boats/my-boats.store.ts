@@ -9,7 +9,9 @@ import type { Tx } from '../../platform/database/database.ts';
 const refitTasks = {
   refits: {
     ...inOrder,
-    include: { tasks: { select: { id: true, state: true, finishedAt: true } } },
+    include: {
+      tasks: { orderBy: { id: 'asc' }, select: { id: true, state: true, finishedAt: true } },
+    },
   },
 } as const satisfies Prisma.BoatInclude;
 export type OwnBoat = Prisma.BoatGetPayload<{ include: typeof refitTasks }>;

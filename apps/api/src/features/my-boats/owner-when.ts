@@ -7,3 +7,7 @@ export function whenOf(at: Date, timeZone: string): When {
   const { date, time } = toLocal(minute, timeZone);
   return { at: isoOf(minute), local: `${date}T${time}` };
 }
+
+/** The day of the yard's calendar that a moment falls on; seconds do not matter. */
+export const dateOf = (at: Date, timeZone: string): string =>
+  toLocal(Math.floor(at.getTime() / 60_000), timeZone).date;

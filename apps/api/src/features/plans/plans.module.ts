@@ -5,6 +5,9 @@ import { ExplanationsService } from './explanations.service.ts';
 import { MixSheetsController } from './mix-sheets.controller.ts';
 import { MixSheetsResolver } from './mix-sheets.resolver.ts';
 import { MixSheetsService } from './mix-sheets.service.ts';
+import { PictureController } from './picture.controller.ts';
+import { PictureResolver } from './picture.resolver.ts';
+import { PictureService } from './picture.service.ts';
 import { PlansController } from './plans.controller.ts';
 import { PlansResolver } from './plans.resolver.ts';
 import { PlansService } from './plans.service.ts';
@@ -18,6 +21,7 @@ import { PublishingsController } from './publishings.controller.ts';
     MixSheetsController,
     PublishedPlanController,
     PublishingsController,
+    PictureController,
   ],
   providers: [
     PlansService,
@@ -26,6 +30,8 @@ import { PublishingsController } from './publishings.controller.ts';
     ExplanationsResolver,
     MixSheetsService,
     MixSheetsResolver,
+    PictureService,
+    PictureResolver,
   ],
   exports: [PlansService],
 })

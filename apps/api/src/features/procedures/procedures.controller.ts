@@ -12,6 +12,7 @@ import {
   ProcedurePage,
   ProcedureVersionInput,
 } from './procedures.contract.ts';
+import { ProcedurePreview, ProcedurePreviewInput } from './preview.contract.ts';
 import { ProceduresService } from './procedures.service.ts';
 
 const versionText = z.coerce.number().int().min(1).max(1_000_000);
@@ -41,6 +42,17 @@ export class ProceduresController {
     @Param('version', new ShapePipe(versionText)) version: number,
   ): Promise<Procedure> {
     return this.procedures.get(viewer, id, version);
+  }
+
+  /** The tasks it would make; nothing is saved. */
+  @Post(':id/preview')
+  @Answers(200, ProcedurePreview)
+  preview(
+    @By() viewer: Viewer,
+    @Param('id') id: string,
+    @BodyOf(ProcedurePreviewInput) input: ProcedurePreviewInput,
+  ): Promise<ProcedurePreview> {
+    return this.procedures.preview(viewer, id, input);
   }
 
   @Post()

@@ -10,6 +10,7 @@ import {
   ProcedurePage,
   ProcedureVersionInput,
 } from './procedures.contract.ts';
+import { ProcedurePreview, ProcedurePreviewInput } from './preview.contract.ts';
 import { ProceduresService } from './procedures.service.ts';
 
 @Resolver(() => Procedure)
@@ -33,6 +34,16 @@ export class ProceduresResolver {
     @Args('version', { type: () => Int, nullable: true }) version?: number,
   ): Promise<Procedure> {
     return this.procedures.get(viewer, id, version);
+  }
+
+  @Query(() => ProcedurePreview, { name: 'procedurePreview' })
+  preview(
+    @By() viewer: Viewer,
+    @YardArg() _yardId: string,
+    @Args('id', { type: () => ID }) id: string,
+    @ArgOf(ProcedurePreviewInput) input: ProcedurePreviewInput,
+  ): Promise<ProcedurePreview> {
+    return this.procedures.preview(viewer, id, input);
   }
 
   @Mutation(() => Procedure, { name: 'createProcedure' })

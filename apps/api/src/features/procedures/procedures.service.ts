@@ -1,9 +1,12 @@
 import { Injectable } from '@nestjs/common';
+import { loadYard } from '#persistence/yard/store.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
 import { assertFits, withRecord } from '../soundness/soundness.service.ts';
+import type { ProcedurePreview, ProcedurePreviewInput } from './preview.contract.ts';
+import { assertDraft, previewOf } from './preview.ts';
 import type { Procedure, ProcedureInput, ProcedureVersionInput } from './procedures.contract.ts';
 import { findProcedure, insertProcedure, listProcedures } from './procedures.store.ts';
 
@@ -19,6 +22,17 @@ export class ProceduresService {
   /** The current version unless another is asked for. */
   get(viewer: Viewer, id: string, version?: number): Promise<Procedure> {
     return this.database.inYard(viewer, (tx) => findProcedure(tx, viewer.yardId, id, version));
+  }
+
+  /** The tasks it would make for a part, or for such sizes; nothing is made. */
+  preview(viewer: Viewer, id: string, asked: ProcedurePreviewInput): Promise<ProcedurePreview> {
+    return this.database.inYard(viewer, async (tx) => {
+      const found = await findProcedure(tx, viewer.yardId, id, asked.version);
+      const yard = await loadYard(tx, viewer.yardId);
+      const procedure = asked.draft === undefined ? found : { ...found, ...asked.draft };
+      if (asked.draft !== undefined) assertDraft(yard, procedure);
+      return previewOf(yard, procedure, asked);
+    });
   }
 
   create(viewer: Viewer, input: ProcedureInput): Promise<Procedure> {

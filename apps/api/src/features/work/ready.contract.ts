@@ -32,6 +32,7 @@ const taskFields = {
   minLevel: z.int(),
   crewMin: z.int(),
   crewMax: z.int(),
+  inOneGo: z.boolean().describe('It cannot be put aside half done.'),
   workMinutes: z
     .number()
     .describe('Of one builder at the nominal rate; of what was put aside, the rest.'),

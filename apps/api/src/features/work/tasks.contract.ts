@@ -2,12 +2,22 @@ import { z } from 'zod';
 import { taskStateSchema } from '#persistence/plan/sheet-shape.ts';
 import { id, instant } from '#planning/yard/scalars.ts';
 import { pageShape } from '../../platform/paging/page.ts';
+import { named } from '../../platform/shapes/names.ts';
 import { revision } from '../../platform/shapes/record.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
 import { personSchema, taskStandingSchema } from './people.contract.ts';
 
 /** `<job>.<step>`, and so longer than an id may be. */
 const taskId = z.string().max(300);
+
+const spanSchema = named(
+  'TaskSpan',
+  z.object({
+    claimId: id,
+    start: instant,
+    end: instant.nullable().describe('Null: still at it.'),
+  }),
+);
 
 export const Task = outputShape(
   'Task',
@@ -28,7 +38,11 @@ export const Task = outputShape(
     minLevel: z.int(),
     crewMin: z.int(),
     crewMax: z.int(),
+    inOneGo: z.boolean().describe('It cannot be put aside half done.'),
     startedAt: instant.nullable(),
+    spans: z
+      .array(spanSchema)
+      .describe('Time really worked on it, in order; not when it was put aside.'),
     finishedAt: instant.nullable().describe('Of running work: when it is expected.'),
     leftMinutes: z
       .number()

@@ -3,7 +3,7 @@ import { taskStateSchema } from '#persistence/plan/sheet-shape.ts';
 import type { Prisma } from '#persistence/generated/client.ts';
 import { inOrder, insert, isoOf } from '#persistence/rows.ts';
 import { linkRow } from '#persistence/workload/rows.ts';
-import type { TaskLink } from '#planning/workload/workload.ts';
+import { isInOneGo, type TaskLink } from '#planning/workload/workload.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { type Page, pageArgs, type PageRequest, toPage } from '../../platform/paging/page.ts';
 import type { Task } from './tasks.contract.ts';
@@ -12,6 +12,7 @@ const details = {
   part: { include: { refit: { include: { boat: true } } } },
   crew: { ...inOrder, include: { member: true } },
   linksIn: { where: { setBy: 'foreman' }, ...inOrder },
+  spans: { orderBy: [{ startAt: 'asc' }, { id: 'asc' }] },
 } as const satisfies Prisma.TaskInclude;
 type Row = Prisma.TaskGetPayload<{ include: typeof details }>;
 
@@ -82,7 +83,7 @@ export async function setOrder(
   return links;
 }
 
-const show = ({ part, crew, linksIn, ...row }: Row, standsOf: StandsOf): Task => ({
+const show = ({ part, crew, linksIn, spans, ...row }: Row, standsOf: StandsOf): Task => ({
   id: row.id,
   name: row.name,
   jobId: row.jobId,
@@ -94,7 +95,13 @@ const show = ({ part, crew, linksIn, ...row }: Row, standsOf: StandsOf): Task =>
   minLevel: row.minLevel,
   crewMin: row.crewMin,
   crewMax: row.crewMax,
+  inOneGo: isInOneGo({ ...row, material: row.materialId, skill: row.skillId }),
   startedAt: row.startedAt && isoOf(row.startedAt),
+  spans: spans.map(({ claimId, startAt, endAt }) => ({
+    claimId,
+    start: isoOf(startAt),
+    end: endAt && isoOf(endAt),
+  })),
   finishedAt: row.finishedAt && isoOf(row.finishedAt),
   leftMinutes: row.leftMinutes,
   fixedStart: row.fixedStartAt && isoOf(row.fixedStartAt),

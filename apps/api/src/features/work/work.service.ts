@@ -116,7 +116,7 @@ export class WorkService {
     const now = await this.states.at(tx, yardId);
     const { state, task, life } = placeOf(now, command.taskId);
     if (!hasLapsed(life, new Date().toISOString())) {
-      assertFree(life, { task, nameOf: nameIn(state) });
+      assertFree(life, { task, nameOf: nameIn(state), timeZone: state.yard.timeZone });
     }
     return (await madeSince(tx, state, command, at)).length > 0;
   }
@@ -153,6 +153,7 @@ export class WorkService {
       pace: paceOf(state.yard, task),
       endOf: endOfWork(state.yard, task),
       nameOf: nameIn(state),
+      timeZone: state.yard.timeZone,
     };
     const draft = act(life, command, acting);
     assertMay(place, command, draft.after, at);

@@ -19,6 +19,8 @@ export interface Config {
   readonly mailFrom: string;
   /** Pictures of snags; all processes of the service share it. */
   readonly photoFolder: string;
+  /** What `npm run build` makes of apps/web. */
+  readonly screensFolder: string;
   readonly sessionIdleMinutes: number;
   readonly sessionDays: number;
   /** GraphQL tells its schema. */

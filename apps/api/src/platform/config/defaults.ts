@@ -1,6 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Config, DatabaseTimeouts } from './config.ts';
 
 export const databaseTimeouts: DatabaseTimeouts = {
@@ -8,6 +9,8 @@ export const databaseTimeouts: DatabaseTimeouts = {
   lockMs: 10_000,
   idleMs: 30_000,
 };
+
+export const builtScreens = fileURLToPath(new URL('../../../../web/dist/', import.meta.url));
 
 /** One a process: two services of one test share it, and no key that anybody could know is in the code. */
 const secretKey = randomBytes(32);
@@ -27,6 +30,7 @@ export function withDefaults({
     mail: { folder: join(tmpdir(), `curewright-mail-${String(process.pid)}`) },
     mailFrom: 'Curewright <curewright@localhost>',
     photoFolder: join(tmpdir(), `curewright-photos-${String(process.pid)}`),
+    screensFolder: builtScreens,
     sessionIdleMinutes: 720,
     sessionDays: 14,
     introspection: true,

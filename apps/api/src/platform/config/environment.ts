@@ -1,7 +1,7 @@
 import { readEnvironment } from '#host/environment.ts';
 import { publicAt, serviceRules, serviceVariables } from '#host/service-variables.ts';
 import type { Config } from './config.ts';
-import { databaseTimeouts, localUrl } from './defaults.ts';
+import { builtScreens, databaseTimeouts, localUrl } from './defaults.ts';
 
 /** Reads the environment once at start; throws one message that names every wrong variable. */
 export function readConfig(env: Readonly<Record<string, string | undefined>>): Config {
@@ -19,6 +19,7 @@ export function readConfig(env: Readonly<Record<string, string | undefined>>): C
     mail: smtpUrl === undefined ? { folder } : { smtpUrl },
     mailFrom: read.MAIL_FROM ?? 'Curewright <curewright@localhost>',
     photoFolder: read.PHOTO_FOLDER,
+    screensFolder: builtScreens,
     sessionIdleMinutes: read.SESSION_IDLE_MINUTES,
     sessionDays: read.SESSION_DAYS,
     introspection: read.GRAPHQL_INTROSPECTION ?? publicAt(host, publicUrl) === null,

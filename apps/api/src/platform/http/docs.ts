@@ -3,7 +3,7 @@ import { DocumentBuilder, type OpenAPIObject, SwaggerModule } from '@nestjs/swag
 import { componentSchemas } from '../shapes/openapi.ts';
 
 /** The OpenAPI 3.1 document: addresses from the controllers, shapes from their one declaration. */
-function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
+export function openApiDocument(app: NestFastifyApplication): OpenAPIObject {
   const config = new DocumentBuilder()
     .setOpenAPIVersion('3.1.0')
     .setTitle('Curewright')

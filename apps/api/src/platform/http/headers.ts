@@ -21,8 +21,20 @@ const ownPage: Directives = {
   'connect-src': ["'self'"],
 };
 
-/** The content policy of a page of ours: its own files, nothing inline, nothing from elsewhere. */
-export const pagePolicy = textOf({ ...ownPage, 'form-action': ["'self'"] });
+/**
+ * The content policy of the screens: their own files and what the service says, nothing inline,
+ * nothing from elsewhere. `blob:` shows a photo before it is sent; text becomes no script (Trusted
+ * Types), but for the address of the service worker, which a policy of that name passes.
+ */
+export const pagePolicy = textOf({
+  ...ownPage,
+  'img-src': ["'self'", 'blob:'],
+  'worker-src': ["'self'"],
+  'manifest-src': ["'self'"],
+  'form-action': ["'self'"],
+  'require-trusted-types-for': ["'script'"],
+  'trusted-types': ['service-worker'],
+});
 
 /** The library's page has its style inline and its icons as data; no script is. */
 const docsPolicy = textOf({

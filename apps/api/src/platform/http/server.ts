@@ -9,6 +9,7 @@ import { sendProblem } from '../errors/problem-filter.ts';
 import { guardSockets } from '../graphql/socket-guard.ts';
 import { OpenStreams } from '../limits/open-streams.ts';
 import { RequestLimits } from '../limits/request-limits.ts';
+import { serveScreens } from '../pages/serve-screens.ts';
 import { answerClientError } from './client-errors.ts';
 import { countRequests } from './count-requests.ts';
 import { setBareHeaders, setHeaders } from './headers.ts';
@@ -42,6 +43,7 @@ export async function createApp(
   limitBodies(fastify);
   readJson(fastify);
   readPictures(fastify);
+  serveScreens(fastify, config.screensFolder);
   fastify.addHook('preHandler', ({ params, query }, _reply, done) => {
     assertStorable(params);
     assertStorable(query);
