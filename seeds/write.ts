@@ -1,22 +1,23 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { format } from 'prettier';
-import type { YardInput } from '#planning/yard/yard.ts';
 import { demoYard } from './demo-yard.ts';
+import { startingKit } from './starting-kit.ts';
 import { yardOfOne } from './yard-of-one.ts';
 
 /**
- * Writes the seeds' yard files from their sources; with `--check` writes nothing and fails
- * if a file differs from what its source gives.
+ * Writes the seeds' yard files, and what a new yard may begin with, from their sources; with
+ * `--check` writes nothing and fails if a file differs from what its source gives.
  */
-const files: readonly (readonly [name: string, yard: YardInput])[] = [
+const files: readonly (readonly [name: string, content: object])[] = [
   ['demo-yard.json', demoYard],
   ['yard-of-one.json', yardOfOne],
+  ['starting-kit.json', startingKit],
 ];
 
 const checkOnly = process.argv.includes('--check');
-for (const [name, yard] of files) {
+for (const [name, content] of files) {
   const path = new URL(name, import.meta.url);
-  const text = await format(JSON.stringify(yard), { parser: 'json', printWidth: 100 });
+  const text = await format(JSON.stringify(content), { parser: 'json', printWidth: 100 });
   if (!checkOnly) {
     await writeFile(path, text);
     continue;

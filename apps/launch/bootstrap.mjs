@@ -8,19 +8,24 @@ import { generateClient } from './client.mjs';
 import { installDependencies } from './install.mjs';
 import { withLock } from './lock.mjs';
 import { runProgram } from './run.mjs';
+import { buildScreens } from './screens.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
-/** `here`: relative paths in the arguments mean the folder the user typed the command in. */
+/**
+ * `here`: relative paths in the arguments mean the folder the user typed the command in. `screens`:
+ * what is shown in browsers is built before. `build` does no more than that.
+ */
 const programs = {
-  start: { file: 'apps/launch/start.ts', decorators: true },
+  start: { file: 'apps/launch/start.ts', decorators: true, screens: true },
+  build: { screens: true },
   plan: { file: 'apps/cli/plan.ts', here: true },
   solve: { file: 'apps/cli/solve.ts', here: true },
   account: { file: 'apps/cli/account.ts' },
   audit: { file: 'apps/cli/audit.ts' },
-  bench: { file: 'tests/bench/main.ts', here: true },
-  test: { file: 'tests/tooling/test.ts' },
-  schema: { file: 'apps/api/src/platform/graphql/write-schema.ts', decorators: true },
+  bench: { file: 'tests/bench/main.ts', here: true, screens: true },
+  test: { file: 'tests/tooling/test.ts', screens: true },
+  schema: { file: 'apps/api/src/write-schemas.ts', decorators: true },
   check: { file: 'tests/tooling/check.ts' },
 };
 
@@ -39,8 +44,9 @@ try {
   await withLock(root, () => {
     installDependencies(root);
     generateClient(root);
+    if (program.screens) buildScreens(root);
   });
-  await runProgram(root, program, args);
+  if (program.file !== undefined) await runProgram(root, program, args);
 } catch (error) {
   console.error(error.message);
   process.exit(1);

@@ -14,7 +14,8 @@ export function addressWords(url: string): string[] {
 export const emptyWords: readonly string[] = [
   'The database is empty. The first account comes from',
   '  npm run account -- add EMAIL NAME',
-  'and is foreman of the yard that it sends in (POST /api/v1/yards).',
+  'which prints a link for its password. Whoever signs in with it begins a yard there, and is its',
+  'foreman (or sends one in: POST /api/v1/yards).',
 ];
 
 export function signInWords(demo: readonly DemoSignIn[]): string[] {

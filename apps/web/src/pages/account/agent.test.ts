@@ -1,0 +1,28 @@
+import { describe, expect, it } from 'vitest';
+import { deviceOf } from './agent.ts';
+
+describe('what a browser says of itself', () => {
+  it.each([
+    [
+      'Mozilla/5.0 (Linux; Android 14; Pixel 8) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/140.0.0.0 Mobile Safari/537.36',
+      'Chrome on Android',
+    ],
+    [
+      'Mozilla/5.0 (iPhone; CPU iPhone OS 18_0 like Mac OS X) AppleWebKit/605.1.15 (KHTML, like Gecko) Version/18.0 Mobile/15E148 Safari/604.1',
+      'Safari on iPhone',
+    ],
+    ['Mozilla/5.0 (X11; Linux x86_64; rv:140.0) Gecko/20100101 Firefox/140.0', 'Firefox on Linux'],
+    [
+      'Mozilla/5.0 (Windows NT 10.0; Win64; x64) AppleWebKit/537.36 (KHTML, like Gecko) Chrome/140.0.0.0 Safari/537.36 Edg/140.0.0.0',
+      'Edge on Windows',
+    ],
+  ])('%s', (agent, expected) => {
+    const device = deviceOf(agent);
+    expect(`${String(device?.browser)} on ${String(device?.system)}`).toBe(expected);
+  });
+
+  it('is not made up for a program', () => {
+    expect(deviceOf('curl/8.5.0')).toBeNull();
+    expect(deviceOf('')).toBeNull();
+  });
+});

@@ -1,0 +1,84 @@
+import { useState } from 'preact/hooks';
+import { ChoiceField } from '../../../form/fields.tsx';
+import { Button, Dialog, Row } from '../../../looks/looks.tsx';
+import { units } from '../../../session/session.ts';
+import { quantity, scaleOf, storedNumber } from '../../../show/units.ts';
+import { now as texts } from '../../../texts/now.ts';
+import { Stepper } from '../stepper.tsx';
+import type { Acting } from '../work/acting.ts';
+import type { Around } from './around.ts';
+
+/** A heated shop, °C. No source. */
+const usual = 20;
+/** As readings may be, °C. */
+const [coldest, hottest] = [-60, 200];
+
+/** A thermometer in a space, set by big steps. */
+export function Temperature({
+  spaces,
+  spaceId,
+  acting,
+  onClose,
+}: {
+  readonly spaces: Around['spaces'];
+  /** Where whoever tells it is at work; null: not known. */
+  readonly spaceId: string | null;
+  readonly acting: Acting;
+  readonly onClose: (told: boolean) => void;
+}) {
+  const first = spaces.find(({ id }) => id === spaceId) ?? spaces.at(0);
+  const [chosen, choose] = useState(first?.id ?? '');
+  const [of, setOf] = useState<'air' | 'surface'>('air');
+  const space = spaces.find(({ id }) => id === chosen) ?? first;
+  const key = `${chosen} ${of}`;
+  const scale = scaleOf('temperature', units.value);
+  const step = scale.unit === '°C' ? 0.5 : 1;
+  const shownOf = (celsius: number): number =>
+    Math.round((celsius * scale.factor + scale.offset) / step) * step;
+  const [isBusy, setBusy] = useState(false);
+  const [typed, setTyped] = useState<Readonly<Record<string, number>>>({});
+  const shown = typed[key] ?? shownOf(usual);
+  if (space === undefined) return null;
+  const celsius = storedNumber('temperature', shown, units.value);
+  const value = quantity('temperature', celsius, units.value);
+  const report = async (): Promise<void> => {
+    const command = { kind: 'reading', space: space.id, of, celsius, note: '' } as const;
+    const words = texts.temperature.told(value, texts.temperature[of], space.name);
+    setBusy(true);
+    const { how } = await acting.tell({ kind: 'report', command, claimId: null }, words);
+    setBusy(false);
+    // What was refused stays to be set right; `acting` says why.
+    if (how !== 'refused') onClose(true);
+  };
+  return (
+    <Dialog title={texts.tell.temperature} onClose={() => onClose(false)}>
+      <ChoiceField
+        label={texts.temperature.where}
+        value={space.id}
+        onValue={choose}
+        options={spaces.map(({ id, name }) => ({ value: id, label: name }))}
+      />
+      <Row>
+        {(['air', 'surface'] as const).map((one) => (
+          <Button key={one} pressed={of === one} onPress={() => setOf(one)}>
+            {texts.temperature[one]}
+          </Button>
+        ))}
+      </Row>
+      <Stepper
+        label={texts.temperature[of]}
+        value={shown}
+        shown={value}
+        step={step}
+        min={shownOf(coldest)}
+        max={shownOf(hottest)}
+        less={texts.temperature.colder}
+        more={texts.temperature.warmer}
+        onValue={(now) => setTyped({ ...typed, [key]: now })}
+      />
+      <Button kind="do" wide isBusy={isBusy} onPress={() => void report()}>
+        {texts.temperature.report(value)}
+      </Button>
+    </Dialog>
+  );
+}

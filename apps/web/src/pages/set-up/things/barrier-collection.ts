@@ -1,0 +1,36 @@
+import { api, asked, ifMatch, once, type Schema } from '../../../api/client.ts';
+import { lists } from '../lists/lists.ts';
+import { type Collection, without } from '../record/collection.ts';
+
+export type Barrier = Schema<'Barrier'>;
+export type BarrierValues = Omit<Barrier, 'id' | 'revision'>;
+
+export const barriers: Collection<Barrier, BarrierValues> = {
+  subject: 'barrier',
+  list: lists.barriers,
+  get: (path, signal) =>
+    asked(api.GET('/api/v1/yards/{yardId}/barriers/{id}', { params: { path }, signal })),
+  create: ({ yardId, id }, values) =>
+    asked(
+      api.POST('/api/v1/yards/{yardId}/barriers', {
+        params: { path: { yardId } },
+        headers: once(),
+        body: { id, ...values },
+      }),
+    ),
+  update: (path, revision, body) =>
+    asked(
+      api.PATCH('/api/v1/yards/{yardId}/barriers/{id}', {
+        params: { path, header: ifMatch(revision) },
+        body,
+      }),
+    ),
+  remove: (path, revision) =>
+    asked(
+      api.DELETE('/api/v1/yards/{yardId}/barriers/{id}', {
+        params: { path, header: ifMatch(revision) },
+      }),
+    ),
+  valuesOf: (record) => without(record, 'id', 'revision'),
+  blank: () => ({ name: '', closed: false, blocks: [] }),
+};

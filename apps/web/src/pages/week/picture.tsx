@@ -1,0 +1,191 @@
+import { useSignalEffect } from '@preact/signals';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
+import { useYard } from '../../frame/yard.tsx';
+import type { Wish } from '../../placing/try-placement.ts';
+import { week as texts } from '../../texts/week.ts';
+import { Axis, Ground, isIn, useNow } from './axis.tsx';
+import type { Day } from './days.ts';
+import { DragGhost, useDrag } from './drag.tsx';
+import type { Hours } from './hours.ts';
+import { Lane } from './lane.tsx';
+import type { Lane as LaneOfPicture } from './lanes.ts';
+import { litTasks, pointedTask } from './lit.ts';
+import { pieceAt, moved, standOf } from './moves.ts';
+import css from './picture.module.css';
+import type { Drawing } from './plank.tsx';
+import { size } from './size.ts';
+
+interface PictureProps {
+  readonly drawing: Drawing;
+  readonly lanes: readonly LaneOfPicture[];
+  readonly days: readonly Day[];
+  readonly isStacked: boolean;
+  readonly names: number;
+  readonly onOpen: (taskId: string, trial?: Wish) => void;
+  /** A stretch of days earlier (-1) or later. */
+  readonly onTurn: (step: 1 | -1) => void;
+}
+
+export function Picture(props: PictureProps) {
+  const { drawing, lanes, days, isStacked, names, onOpen } = props;
+  const { hours, model } = drawing;
+  const { timeZone } = useYard();
+  const now = useNow();
+  const box = useRef<HTMLDivElement>(null);
+  const { wasDragged, ...drag } = useDrag({ box, drawing, names, onOpen });
+  useLit(box, lanes);
+  useStand(box, hours);
+  const shown = isStacked ? lanes.filter((lane) => !isEmpty(lane)) : lanes;
+  const idle = isStacked ? lanes.filter(isEmpty).map(({ name }) => name) : [];
+  // Planks follow the state of their task by themselves: lanes are drawn again only with the week.
+  const drawn = useMemo(
+    () =>
+      shown.map((lane) => (
+        <Lane key={lane.id} lane={lane} drawing={drawing} isStacked={isStacked} />
+      )),
+    [lanes, drawing, isStacked],
+  );
+  return (
+    <>
+      <p id="picture-help" class="said">
+        {texts.pictureHelp}
+      </p>
+      <div
+        ref={box}
+        class={css['picture']}
+        data-stacked={isStacked}
+        role="region"
+        aria-label={texts.picture}
+        aria-describedby="picture-help"
+        tabIndex={0}
+        style={{ '--names': `${isStacked ? 0 : names}px` }}
+        onKeyDown={(event) => goByKey(event, props)}
+        onClick={(event) => {
+          const taskId = taskAt(event.target);
+          if (taskId !== undefined && !wasDragged()) onOpen(taskId);
+        }}
+        onPointerOver={(event) => {
+          pointedTask.value = taskAt(event.target) ?? null;
+        }}
+        onPointerLeave={() => {
+          pointedTask.value = null;
+        }}
+        onFocusIn={(event) => {
+          const taskId = taskAt(event.target);
+          if (taskId === undefined) return;
+          pointedTask.value = taskId;
+          onlyStop(event.currentTarget, event.target);
+        }}
+        {...drag}
+      >
+        <div
+          class={css['sheet']}
+          data-now={isIn(hours, now)}
+          style={{
+            inlineSize: `${hours.width + (isStacked ? 0 : names)}px`,
+            '--now': `${hours.at(now)}px`,
+          }}
+        >
+          <Axis hours={hours} days={days} zone={timeZone} now={now} />
+          <ol class={css['lanes']} aria-label={texts.lanesOf}>
+            {drawn}
+          </ol>
+          <Ground hours={hours} zone={timeZone} begins={Date.parse(model.picture.planFrom)} />
+        </div>
+        <DragGhost />
+      </div>
+      {idle.length > 0 && <p>{texts.idle(idle)}</p>}
+    </>
+  );
+}
+
+const beforeNowPx = 40;
+
+/**
+ * Where not all has room, days open a little before now; what is past lies to the left. Drawn anew
+ * (nearer, or as somebody's report changes them) they stay where they were left.
+ */
+function useStand(box: { readonly current: HTMLElement | null }, hours: Hours): void {
+  const drawn = useRef<Hours>(undefined);
+  useEffect(() => {
+    const { current: before } = drawn;
+    drawn.current = hours;
+    const element = box.current;
+    if (element === null) return;
+    if (before?.whole.from === hours.whole.from && before.whole.until === hours.whole.until) {
+      element.scrollLeft = hours.at(before.momentAt(element.scrollLeft));
+      return;
+    }
+    const now = Date.now();
+    element.scrollLeft = isIn(hours, now) ? hours.at(now) - beforeNowPx : 0;
+  }, [hours]);
+}
+
+const isEmpty = ({ pieces, films }: LaneOfPicture): boolean => pieces.length + films.length === 0;
+
+const taskAt = (target: EventTarget | null): string | undefined =>
+  target instanceof Element
+    ? target.closest<HTMLElement>('[data-task]')?.dataset['task']
+    : undefined;
+
+/** Of all planks one is on the way of the Tab key: where somebody was last. */
+function onlyStop(box: HTMLElement, stop: EventTarget | null): void {
+  for (const other of box.querySelectorAll<HTMLElement>('button[tabindex="0"]')) {
+    other.tabIndex = -1;
+  }
+  if (stop instanceof HTMLElement) stop.tabIndex = 0;
+}
+
+const plankOf = (box: HTMLElement, laneId: string, taskId: string): HTMLElement | null =>
+  box.querySelector<HTMLElement>(
+    `[data-lane="${CSS.escape(laneId)}"] button[data-task="${CSS.escape(taskId)}"]`,
+  );
+
+function goByKey(
+  event: KeyboardEvent & { readonly currentTarget: HTMLElement },
+  { lanes, onTurn }: PictureProps,
+): void {
+  const { key, currentTarget: box, target } = event;
+  if (event.altKey || event.ctrlKey || event.metaKey) return;
+  if (key === 'PageUp' || key === 'PageDown') {
+    event.preventDefault();
+    onTurn(key === 'PageUp' ? -1 : 1);
+    return;
+  }
+  if (!(target instanceof HTMLElement) || target === box) return;
+  const laneId = target.closest<HTMLElement>('[data-lane]')?.dataset['lane'];
+  const stand = standOf(lanes, laneId ?? '', taskAt(target) ?? '');
+  const next = stand && moved(lanes, stand, key);
+  if (next === null) return;
+  event.preventDefault();
+  const taskId = pieceAt(lanes, next)?.work.task.id ?? '';
+  const plank = plankOf(box, lanes[next.lane].id, taskId);
+  plank?.focus();
+  plank?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+}
+
+/** Lights what the sentences tell; without drawing anything anew. */
+function useLit(box: { readonly current: HTMLElement | null }, lanes: readonly LaneOfPicture[]) {
+  useSignalEffect(() => {
+    const lit = litTasks.value;
+    const element = box.current;
+    if (element === null) return;
+    for (const old of element.querySelectorAll('[data-lit]')) old.removeAttribute('data-lit');
+    for (const [taskId, number] of lit) {
+      for (const part of element.querySelectorAll(`[data-task="${CSS.escape(taskId)}"]`)) {
+        part.setAttribute('data-lit', '');
+        const badge = part.querySelector('[data-number]');
+        if (badge !== null) badge.textContent = String(number);
+      }
+    }
+  });
+  // The first plank is on the way of the Tab key until somebody was at another.
+  useEffect(() => {
+    const element = box.current;
+    if (element === null || element.querySelector('button[tabindex="0"]') !== null) return;
+    const first = element.querySelector<HTMLElement>('button[data-task]');
+    if (first !== null) first.tabIndex = 0;
+  }, [lanes]);
+}
+
+export const namesWidth = (room: number): number => (room < 680 ? size.namesNarrow : size.names);

@@ -1,0 +1,37 @@
+import type { Lane } from './lanes.ts';
+
+/** Px of the picture. */
+export const size = {
+  plank: 44,
+  rowGap: 4,
+  film: 18,
+  pad: 6,
+  /** Names of lanes stand beside them, or above them where there is no room. */
+  names: 168,
+  namesNarrow: 116,
+} as const;
+
+/** Below this width lanes are stacked and a day is shown at a time. */
+export const narrow = 560;
+
+/** What the planks of a lane and their films take. */
+export const workSizeOf = ({ rows, filmRows }: Pick<Lane, 'rows' | 'filmRows'>): number =>
+  2 * size.pad + rows * (size.plank + size.rowGap) + filmRows * size.film;
+
+/**
+ * What is said of a lane beside its name, or above its work, takes room too: so much at least, and
+ * more where words need more lines.
+ */
+export function blockSizeOf(
+  lane: Pick<Lane, 'rows' | 'filmRows' | 'boat' | 'room'>,
+  isStacked: boolean,
+): number {
+  const work = workSizeOf(lane);
+  const { boat, room } = lane;
+  const saysMore = boat !== null || room !== null;
+  if (isStacked) return work + aboveOf(saysMore);
+  return Math.max(work, saysMore ? 92 : 60);
+}
+
+/** How high the name stands over the work of a lane that is stacked. */
+export const aboveOf = (saysMore: boolean): number => (saysMore ? 54 : 34);

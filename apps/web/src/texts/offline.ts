@@ -1,0 +1,27 @@
+import { counted, inLanguage } from './language.ts';
+
+/** What is said of what is not sent yet, and of what was not taken. */
+const en = {
+  unsent: (count: number) =>
+    counted(count, { one: '# thing is not sent yet', other: '# things are not sent yet' }),
+  unsentCure: 'It is kept on this device and sent in this order when the yard can be reached.',
+  sending: 'Sending …',
+  stopped: 'It cannot be sent at the moment',
+  show: 'Not sent yet',
+  withdraw: 'Do not send',
+  withdrawOf: (words: string) => `Do not send: ${words}`,
+  onItsWay: 'It is being sent just now; take it back as anything else that is done.',
+  sendNow: 'Send now',
+  refused: 'Not taken',
+  refusedOf: (words: string) => `Not taken: ${words}`,
+  sendAgain: 'Send again',
+  sendAgainOf: (words: string) => `Send again: ${words}`,
+  drop: 'Let it go',
+  dropOf: (words: string) => `Let it go: ${words}`,
+  held: 'Waits for the foreman',
+  heldCure: 'It was kept, but contradicts what the yard knows. The foreman decides.',
+  dismissed: 'Set aside by the foreman',
+  photos: (count: number) => counted(count, { one: '# photo', other: '# photos' }),
+} as const;
+
+export const offline = inLanguage({ en });
