@@ -174,18 +174,6 @@ describe('a link', () => {
     expect(JSON.stringify(kept.map(({ body }) => body))).toContain('"personId":"klara"');
     expect(JSON.stringify(kept.map(({ body }) => body))).not.toContain(token);
   });
-
-  test('opens a page that runs nothing but its own script', async () => {
-    const page = await fetch(`${api.url}/invitation`);
-    expect(page.status).toBe(200);
-    expect(page.headers.get('content-type')).toMatch(/^text\/html/);
-    const policy = page.headers.get('content-security-policy') ?? '';
-    expect(policy).toContain("script-src 'self'");
-    expect(policy).not.toContain('unsafe');
-    const script = await fetch(`${api.url}/invitation.js`);
-    expect(script.headers.get('content-type')).toMatch(/^text\/javascript/);
-    expect(await script.text()).toContain('invitations/accept');
-  });
 });
 
 describe('a link that is mailed', () => {

@@ -327,25 +327,6 @@ describe('a link for a password', () => {
     expect([await statusOfMe(session), await statusOfMe(fresh)]).toEqual([401, 200]);
     expect(await statusOf(signIn(email, better))).toBe(201);
   });
-
-  test('leads to a page that runs nothing but its own script', async () => {
-    const page = await fetch(`${api.url}/password`);
-    expect(page.status).toBe(200);
-    const policy = page.headers.get('content-security-policy') ?? '';
-    expect(policy).not.toMatch(/unsafe|\*|https?:/);
-    const html = await page.text();
-    const files = [...html.matchAll(/(?:src|href)="([^"]+)"/g)].map(([, path]) => path);
-    expect(files).toEqual(['/password.css', '/password.js']);
-    for (const [path, type] of [
-      ['/password.css', 'text/css'],
-      ['/password.js', 'text/javascript'],
-    ]) {
-      const file = await fetch(`${api.url}${path}`);
-      expect(file.headers.get('content-type')).toBe(`${type}; charset=utf-8`);
-    }
-    // Nothing that the policy would refuse to run.
-    expect(html).not.toMatch(/<script(?![^>]*src=)|<style|\son\w+=|\sstyle=/);
-  });
 });
 
 describe('npm run account', () => {

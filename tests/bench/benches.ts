@@ -14,6 +14,7 @@ import { refit } from './refit.ts';
 import { rowSecurity } from './row-security.ts';
 import { signIn } from './sign-in.ts';
 import { throughput } from './throughput.ts';
+import { web } from './web.ts';
 
 /** In the order in which `npm run bench` takes them: those that are soon over first. */
 export const benches: readonly Bench[] = [
@@ -23,6 +24,7 @@ export const benches: readonly Bench[] = [
   signIn,
   rowSecurity,
   live,
+  web,
   throughput,
   multiSkill,
   minuteClock,

@@ -125,8 +125,12 @@ describe('a notification', () => {
     const [sent] = sentTo('/phone');
     const alarm = await database.owner.alarm.findFirstOrThrow({ where: { id } });
     const message = messageFor(phone, sent);
+    const { id: accountId } = await database.owner.account.findFirstOrThrow({
+      where: { email: 'ines@yard.test' },
+    });
     expect(message).toMatchObject({
       tag: id,
+      accountId,
       alarmId: id,
       yardId: 'small',
       kind: 'opens',

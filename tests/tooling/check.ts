@@ -9,6 +9,13 @@ const checks: readonly (readonly [name: string, program: string, args: readonly 
   ['format', 'prettier', ['--check', '--log-level', 'warn', '.']],
   ['lint', 'eslint', ['--config', 'tests/tooling/eslint.config.js', '--max-warnings', '0', '.']],
   ['types', 'tsc', ['--noEmit', '--project', 'tsconfig.json']],
+  ['types of the screens', 'tsc', ['--noEmit', '--project', 'apps/web/tsconfig.json']],
+  [
+    'types of the worker',
+    'tsc',
+    ['--noEmit', '--project', 'apps/web/service-worker/tsconfig.json'],
+  ],
+  ['types of their tests', 'tsc', ['--noEmit', '--project', 'tests/web/tsconfig.json']],
   [
     'layers',
     'depcruise',
@@ -26,7 +33,7 @@ const checks: readonly (readonly [name: string, program: string, args: readonly 
   ['dead code', 'knip', ['--config', 'tests/tooling/knip.json', '--no-progress']],
   ['lock file', 'node', ['tests/tooling/lock-file.ts']],
   ['seed files', 'node', ['seeds/write.ts', '--check']],
-  ['api schema', 'node', [...hook, 'apps/api/src/platform/graphql/write-schema.ts', '--check']],
+  ['api schema', 'node', [...hook, 'apps/api/src/write-schemas.ts', '--check']],
   ['migrations', 'node', ['libs/persistence/migrate/diff.ts']],
 ];
 
@@ -45,7 +52,7 @@ for (const [name, program, args] of checks) {
   const run = spawnSync(program, args, { cwd: root, encoding: 'utf8', maxBuffer: 2 ** 26 });
   const seconds = ((performance.now() - start) / 1000).toFixed(1);
   const ok = run.status === 0;
-  console.log(`${ok ? 'ok    ' : 'FAILED'}  ${name.padEnd(10)}  ${seconds.padStart(5)} s`);
+  console.log(`${ok ? 'ok    ' : 'FAILED'}  ${name.padEnd(20)}  ${seconds.padStart(5)} s`);
   if (ok) continue;
   failed.push(name);
   const said = [run.error?.message ?? '', run.stdout, run.stderr].filter((text) => text !== '');

@@ -25,17 +25,47 @@ const impure = [
   ['MemberExpression[object.name="Math"][property.name="random"]', 'Take a seeded Random.'],
 ];
 
+/** What people read stands in apps/web/src/texts, where a translation finds it. */
+const unlisted = [
+  ['JSXText[value=/[A-Za-z]/]', 'Words of a page stand in texts/.'],
+  ['JSXElement > JSXExpressionContainer > Literal[value=/[A-Za-z]/]', 'Words stand in texts/.'],
+  [
+    'JSXElement > JSXExpressionContainer > TemplateLiteral > TemplateElement[value.raw=/[A-Za-z]{2}/]',
+    'Words stand in texts/.',
+  ],
+  [
+    'JSXAttribute[name.name=/^(aria-label|aria-roledescription|label|title|hint|alt|placeholder|caption|cure)$/] > Literal[value=/[A-Za-z]/]',
+    'Words of a page stand in texts/.',
+  ],
+  ['JSXAttribute[name.name=/^(style|srcdoc)$/] > Literal', 'The content policy forbids it.'],
+  ['JSXAttribute[name.name="dangerouslySetInnerHTML"]', 'Text from people is shown as text.'],
+  ['MemberExpression[property.name=/^(innerHTML|outerHTML)$/]', 'Text is shown as text.'],
+  [
+    'MemberExpression[property.name=/^toLocale(Date|Time)?String$/]',
+    'Use show/: the yard has a zone, the reader units.',
+  ],
+];
+
 const restricted = (...lists) => [
   'error',
   ...lists.flat().map(([selector, message]) => ({ selector, message })),
 ];
 
 export default defineConfig(
-  { ignores: ['node_modules/', '.curewright/', 'libs/persistence/generated/', 'coverage/'] },
+  {
+    ignores: [
+      'node_modules/',
+      '.curewright/',
+      'libs/persistence/generated/',
+      'coverage/',
+      'apps/web/dist/',
+      'apps/web/src/api/schema.ts',
+    ],
+  },
   { linterOptions: { reportUnusedDisableDirectives: 'error' } },
   js.configs.recommended,
   {
-    files: ['**/*.ts'],
+    files: ['**/*.{ts,tsx}'],
     extends: [tseslint.configs.strictTypeChecked],
     languageOptions: { parserOptions: { projectService: true, tsconfigRootDir: root } },
     rules: {
@@ -74,6 +104,17 @@ export default defineConfig(
     rules: {
       'no-restricted-syntax': restricted(avoided, notErasable, impure),
       'no-restricted-globals': ['error', 'process', 'performance', 'fetch', 'setTimeout'],
+    },
+  },
+  {
+    files: ['apps/web/src/**/*.{ts,tsx}'],
+    rules: {
+      'no-restricted-syntax': restricted(avoided, notErasable, unlisted),
+      // Handlers of elements give nothing back, whatever they call.
+      '@typescript-eslint/no-misused-promises': [
+        'error',
+        { checksVoidReturn: { attributes: false } },
+      ],
     },
   },
   {

@@ -83,7 +83,38 @@ module.exports = {
       from: { path: '^(apps|libs|seeds)/', pathNot: tests },
       to: { path: '^tests/' },
     },
-    ...['api', 'worker', 'cli', 'launch'].map(app),
+    ...['api', 'worker', 'cli', 'launch', 'web'].map(app),
+    {
+      name: 'screens-know-the-service-only',
+      comment: 'The screens know what the service says, and pure libraries that count days.',
+      severity: 'error',
+      from: { path: '^apps/web/' },
+      to: { path: '^(libs|seeds)/', pathNot: ['^libs/(kernel|calendar)/', '^seeds/.*\\.json$'] },
+    },
+    {
+      name: 'pages-stand-alone',
+      comment: 'A page is loaded alone: what two of them need lies in a room below.',
+      severity: 'error',
+      from: { path: '^apps/web/src/pages/([^/]+)/' },
+      to: { path: '^apps/web/src/(pages/|routes|main)', pathNot: '^apps/web/src/pages/$1/' },
+    },
+    {
+      name: 'pages-above-rooms',
+      comment: 'What pages share knows no page.',
+      severity: 'error',
+      from: { path: '^apps/web/src/(?!pages/)[^/]+/' },
+      to: { path: '^apps/web/src/(pages/|routes|main)' },
+    },
+    {
+      name: 'looks-at-the-bottom',
+      comment: 'How things look, what they are called and how they are measured ask no service.',
+      severity: 'error',
+      from: { path: '^apps/web/src/(looks|texts|show)/' },
+      to: {
+        path: '^apps/web/src/',
+        pathNot: '^apps/web/src/(looks|texts|show|api/(problem|client|schema))',
+      },
+    },
     {
       name: 'platform-below-features',
       comment: 'The platform knows no trade word.',
@@ -118,13 +149,13 @@ module.exports = {
   ],
   options: {
     doNotFollow: { path: 'node_modules' },
-    exclude: { path: '^libs/persistence/generated/' },
+    exclude: { path: '^(libs/persistence/generated|apps/web/dist)/' },
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
     enhancedResolveOptions: {
       exportsFields: ['exports'],
       conditionNames: ['import', 'node', 'default', 'types'],
-      extensions: ['.ts', '.mjs', '.js', '.json'],
+      extensions: ['.ts', '.tsx', '.mjs', '.js', '.json'],
     },
   },
 };

@@ -75,7 +75,7 @@ export function makingOf(
       : choose.of(isAnybody ? others : able);
     const yardId = isAnybody ? choose.of([here.yardId, there.yardId, nowhere]) : here.yardId;
     const filled = filling(ground, rule, yardId, isAnybody);
-    const call = fill(operation, manner === 'plain' ? plainly(filled) : filled, schemas);
+    const call = fill(operation, manner === 'plain' ? plainly(filled, operation) : filled, schemas);
     const request = isWrong
       ? spoiled(call, ground, manner === 'spoiled', textOf)
       : requestOf(call, textOf);
@@ -98,12 +98,14 @@ const words = { password: testPassword, oldPassword: testPassword, timeZone: 'Eu
 
 /**
  * What no schema says of the fields of the plainest calls: a step that nobody works at and that does
- * nothing; a report that is carried out, since one that is dismissed needs a note.
+ * nothing; a report that is carried out, since one that is dismissed needs a note; a film that is
+ * somewhere or at some temperature; a calendar of one's own work.
  */
-const plainly = <T extends { readonly given: object }>(filled: T): T => ({
+const plainly = <T extends { readonly given: object }>(filled: T, { face }: Operation): T => ({
   ...filled,
   fullness: 0,
   revision: 1,
+  always: new Set(['celsius']),
   given: {
     ...filled.given,
     crewMin: 0,
@@ -111,6 +113,7 @@ const plainly = <T extends { readonly given: object }>(filled: T): T => ({
     air: 'clean',
     secondFactorRequired: false,
     as: 'done',
+    ...(/calendars?$/i.test(face) ? { kind: 'builder' } : {}),
     ...browser,
   },
 });

@@ -42,7 +42,7 @@ export function inventory(groundOf: GroundOf): void {
     test('no older version, no tool and no other face is left open', async () => {
       const { calls } = groundOf();
       const forgotten = [
-        ...['/', '/api', '/api/v1', '/api/v0/health', '/api/v2/health', '/v1/health', '/health'],
+        ...['/api', '/api/v1', '/api/v0/health', '/api/v2/health', '/v1/health', '/health'],
         ...[
           '/graphiql',
           '/playground',

@@ -28,6 +28,8 @@ export interface Filling {
   readonly revision: number;
   /** What fields of a body say, by their names, whatever else would fit: a password that is right. */
   readonly given?: Readonly<Record<string, unknown>>;
+  /** What stands in a query though the schema lets it be left out. */
+  readonly always?: ReadonlySet<string>;
 }
 
 /** A call on either face, before it becomes a request: so that one thing in it can be made wrong. */
@@ -47,7 +49,8 @@ export function fill(operation: Operation, filling: Filling, schemas: Schemas): 
     : fillGraphql(operation, filling, schemas);
 }
 
-function making({ choose, fullness, referred, given = {} }: Filling, schemas: Schemas): Making {
+function making(filling: Filling, schemas: Schemas): Making {
+  const { choose, fullness, referred, given = {} } = filling;
   const text: Making['text'] = (field, schema) => referring(field, schema, referred);
   return { schemas, choose, fullness, given, text };
 }
@@ -55,8 +58,9 @@ function making({ choose, fullness, referred, given = {} }: Filling, schemas: Sc
 function fillRest(operation: RestOperation, filling: Filling, schemas: Schemas): Call {
   const make = making(filling, schemas);
   const given = operation.parameters.filter(
-    ({ in: where, required }) =>
-      where === 'query' && (required || filling.choose.chance(filling.fullness)),
+    ({ in: where, required, name }) =>
+      where === 'query' &&
+      (required || filling.always?.has(name) === true || filling.choose.chance(filling.fullness)),
   );
   const query = given.map(({ name, schema }): [string, string] => [
     name,

@@ -1,0 +1,85 @@
+import { readFile } from 'node:fs/promises';
+import type { Page } from 'playwright-core';
+import { z } from 'zod';
+import { demoYard } from '#seeds/demo-yard.ts';
+import { readYard } from '#planning/yard/read.ts';
+import { inComingWeeks } from '../../../apps/launch/start/coming-weeks.ts';
+import { quantile, type Row } from '../bench.ts';
+import { onScene, type Scene } from './service.ts';
+
+const rounds = 7;
+/** Nothing larger is painted later than this after the last answer. */
+const restMs = 1_000;
+
+interface Paper {
+  readonly who: string;
+  readonly path: string;
+  readonly look: { readonly viewport: { readonly width: number; readonly height: number } };
+}
+
+const phone = { viewport: { width: 360, height: 780 }, isMobile: true, hasTouch: true };
+const desk = { viewport: { width: 1440, height: 900 } };
+/** The page of each person, as they open it in the morning. */
+const papers: Readonly<Record<'builder' | 'foreman' | 'owner', Paper>> = {
+  builder: { who: 'tugdual', path: 'now', look: phone },
+  foreman: { who: 'maelle', path: 'week', look: desk },
+  owner: { who: 'odile', path: 'my-boat', look: phone },
+};
+
+const loadSchema = z.object({
+  // None at all would be a page that shows nothing.
+  largestMs: z.number().positive(),
+  scripts: z.array(z.object({ path: z.string(), bytes: z.number() })),
+});
+type Load = z.output<typeof loadSchema>;
+
+/** Runs in the page before anything of it does. */
+const listen = `
+  globalThis.largest = null;
+  new PerformanceObserver((list) => {
+    for (const one of list.getEntries()) globalThis.largest = one.startTime;
+  }).observe({ type: 'largest-contentful-paint', buffered: true });
+`;
+const told = `({
+  largestMs: globalThis.largest,
+  scripts: performance.getEntriesByType('resource')
+    .filter(({ name }) => name.endsWith('.js'))
+    .map(({ name, encodedBodySize }) => ({ path: new URL(name).pathname, bytes: encodedBodySize })),
+})`;
+
+async function load({ open }: Scene, yardId: string, { who, path, look }: Paper): Promise<Load> {
+  const page: Page = await open(who, look);
+  await page.addInitScript(listen);
+  await page.goto(`/yards/${yardId}/${path}`);
+  await page.locator('h1').first().waitFor();
+  await page.waitForLoadState('networkidle');
+  await page.waitForTimeout(restMs);
+  const found = loadSchema.parse(await page.evaluate(told));
+  await page.context().close();
+  return found;
+}
+
+/** Of the first visit ever, with nothing kept: what scripts weigh, and when the largest paint came. */
+export function firstLoad(): Promise<Row> {
+  const yard = inComingWeeks(readYard(demoYard, 'the demo yard'), new Date());
+  const members = Object.values(papers).map(({ who }) => who);
+  return onScene(yard, members, async (scene) => {
+    const row: Record<string, number> = {};
+    for (const [name, paper] of Object.entries(papers)) {
+      const loads: Load[] = [];
+      for (let round = 0; round < rounds; round += 1) {
+        loads.push(await load(scene, yard.id, paper));
+      }
+      const bytes = loads.map(({ scripts }) => scripts.reduce((sum, one) => sum + one.bytes, 0));
+      row[`${name}Kb`] = Math.max(...bytes) / 1024;
+      row[`${name}Ms`] = quantile(
+        loads.map(({ largestMs }) => largestMs),
+        0.5,
+      );
+      row[`${name}WorstMs`] = Math.max(...loads.map(({ largestMs }) => largestMs));
+    }
+    const worker = new URL('../../../apps/web/dist/sw.js.br', import.meta.url);
+    row['workerKb'] = (await readFile(worker)).length / 1024;
+    return row;
+  });
+}

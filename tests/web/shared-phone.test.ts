@@ -1,0 +1,236 @@
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { testApi, testPassword } from '../support/api.ts';
+import { testScreens } from '../support/browser.ts';
+import { testDatabase } from '../support/database.ts';
+import { makeYard } from '../support/plan-runs.ts';
+import { publishPlan } from '../support/published-plan.ts';
+import { twoBoats } from '../support/two-boats.ts';
+import { type Held, held, shown } from './shared-phone/held.ts';
+
+/** One telephone lies in the yard's office, and goes from hand to hand: Bram's first, then Anke's. */
+const database = testDatabase();
+const api = testApi(database);
+const screens = testScreens(api);
+const emailOf = (name: string): string => `${name}@yard.test`;
+const phone = { width: 360 } as const;
+/** Not to time anything. */
+const soon = { timeout: 30_000 } as const;
+const now = '/yards/small/now';
+/** Names that only Bram is shown: in the bar, and his account. */
+const ofBram = /\bbram\b/i;
+
+beforeAll(async () => {
+  for (const name of ['ines', 'bram', 'anke']) await api.addAccount(emailOf(name));
+  const token = await api.signIn(emailOf('ines'));
+  await makeYard(api, twoBoats(new Date().toISOString().slice(0, 10)), token);
+  await publishPlan(database, 'small');
+});
+
+const accountOf = async (name: string): Promise<string> =>
+  (await database.owner.account.findUniqueOrThrow({ where: { email: emailOf(name) } })).id;
+
+/** Bram's day: he has read what there is for him to do, and the device keeps it. */
+async function usedByBram(): Promise<Page> {
+  const page = await screens.signedIn(emailOf('bram'), phone);
+  await page.goto(now);
+  await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+  const bram = await accountOf('bram');
+  await expect
+    .poll(
+      async () => (await held(page)).readings.filter((one) => one.startsWith(bram)).length,
+      soon,
+    )
+    .toBeGreaterThan(2);
+  expect(await shown(page)).toMatch(ofBram);
+  return page;
+}
+
+/** Nothing that was read for somebody else than `owner` lies on the device. */
+function expectNothingBut(
+  owner: string | null,
+  { openedFor, readings, cached, stores }: Held,
+): void {
+  expect(openedFor).toBe(owner);
+  expect(readings.filter((one) => owner === null || !one.startsWith(owner))).toEqual([]);
+  // What the service says is in no cache at all.
+  expect(cached.filter((path) => path !== '/' && !path.startsWith('/assets/'))).toEqual([]);
+  expect(stores).not.toMatch(ofBram);
+}
+
+/** Of the door; a page of somebody's account has fields for passwords too. */
+const signInButton = (page: Page) => page.getByRole('button', { name: /^sign in$/i });
+
+const signInThere = async (page: Page, name: string): Promise<void> => {
+  await page.getByLabel(/e-mail/i).fill(emailOf(name));
+  await page.getByLabel(/^password/i).fill(testPassword);
+  await signInButton(page).click();
+};
+
+describe('a shared telephone', () => {
+  test('forgets whoever signs out', async () => {
+    const page = await usedByBram();
+    await page.goto('/account');
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await signInButton(page).waitFor();
+    expectNothingBut(null, await held(page));
+    expect(await shown(page)).not.toMatch(ofBram);
+    // Neither the way back nor a network that is gone brings anything of him.
+    await page.goBack();
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await shown(page)).not.toMatch(ofBram);
+    await page.context().setOffline(true);
+    await page.goto(now);
+    await page.getByRole('heading', { level: 1 }).waitFor();
+    expect(await shown(page)).not.toMatch(ofBram);
+    expectNothingBut(null, await held(page));
+  });
+
+  test('shows the next person nothing of the one before', async () => {
+    const page = await usedByBram();
+    await page.goto('/account');
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await signInThere(page, 'anke');
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    await page.goto(now);
+    const anke = await accountOf('anke');
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(2);
+    expectNothingBut(anke, await held(page));
+    expect(await page.getByRole('banner').innerText()).not.toMatch(ofBram);
+    await page.context().setOffline(true);
+    await page.reload();
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    expect(await page.getByRole('banner').innerText()).not.toMatch(ofBram);
+  });
+
+  test('that was not signed out is the next person’s as soon as they sign in', async () => {
+    const page = await usedByBram();
+    await screens.signIn(page.context(), emailOf('anke'));
+    await page.reload();
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    const anke = await accountOf('anke');
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(2);
+    expectNothingBut(anke, await held(page));
+  });
+
+  test('covers the page of whoever’s session has ended, and forgets what it held', async () => {
+    const page = await usedByBram();
+    await database.owner.session.deleteMany({ where: { accountId: await accountOf('bram') } });
+    await page.reload();
+    await signInButton(page).waitFor();
+    expect(await shown(page)).not.toMatch(ofBram);
+    expectNothingBut(null, await held(page));
+    await signInThere(page, 'anke');
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    expect(await page.getByRole('banner').innerText()).not.toMatch(ofBram);
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(0);
+    expectNothingBut(await accountOf('anke'), await held(page));
+  });
+
+  test('does not sign anybody out that the service still lets in, and says so', async () => {
+    const page = await usedByBram();
+    await page.goto('/account');
+    const out = page.getByRole('button', { name: 'Sign out', exact: true });
+    await out.waitFor();
+    await page.context().setOffline(true);
+    await out.click();
+    await page.getByText('The yard cannot be reached').first().waitFor();
+    expect((await held(page)).openedFor).toBe(await accountOf('bram'));
+  });
+
+  test('keeps what is not sent yet for the one who did it, and sends it for nobody else', async () => {
+    const bram = await accountOf('bram');
+    const claims = () => database.owner.claim.count({ where: { yardId: 'small' } });
+    const before = await claims();
+    const page = await usedByBram();
+    await page.context().setOffline(true);
+    await page
+      .getByRole('button', { name: /^Claim/ })
+      .first()
+      .click();
+    await expect.poll(async () => (await held(page)).queue.length, soon).toBeGreaterThan(0);
+    const { queue } = await held(page);
+    expect(queue.every((one) => one.startsWith(bram))).toBe(true);
+
+    // His session ends before the network is back.
+    await database.owner.session.deleteMany({ where: { accountId: bram } });
+    const sent: string[] = [];
+    page.on('request', (request) => {
+      if (request.method() === 'POST') sent.push(new URL(request.url()).pathname);
+    });
+    await screens.signIn(page.context(), emailOf('anke'));
+    await page.context().setOffline(false);
+    await page.reload();
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(2);
+    expect((await held(page)).queue).toEqual(queue);
+    expect(sent.filter((path) => /reports|claims|snags/.test(path))).toEqual([]);
+    expect(await claims()).toBe(before);
+    expect(await shown(page)).not.toMatch(/not sent/i);
+
+    await screens.signIn(page.context(), emailOf('bram'));
+    await page.reload();
+    await expect.poll(async () => (await held(page)).queue, soon).toEqual([]);
+    expect(await claims()).toBe(before + 1);
+  });
+});
+
+describe('a notification', () => {
+  /** What the service worker would show, without a desktop that shows it. */
+  async function listening(page: Page): Promise<() => Promise<unknown>> {
+    const [worker] = page.context().serviceWorkers();
+    await worker.evaluate(() => {
+      const seen: string[] = [];
+      Reflect.set(globalThis, 'seen', seen);
+      Reflect.set(
+        Reflect.get(globalThis, 'registration') as object,
+        'showNotification',
+        (title: string) => {
+          seen.push(title);
+          return Promise.resolve();
+        },
+      );
+    });
+    return () => worker.evaluate(() => Reflect.get(globalThis, 'seen') as unknown);
+  }
+
+  test('is shown to whoever it is for, and to nobody else who has the telephone then', async () => {
+    const page = await usedByBram();
+    const titles = await listening(page);
+    const devtools = await page.context().newCDPSession(page);
+    const registered = new Promise<string>((resolve) => {
+      devtools.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
+        const [one] = registrations;
+        if (registrations.length > 0) resolve(one.registrationId);
+      });
+    });
+    await devtools.send('ServiceWorker.enable');
+    const registrationId = await registered;
+    const push = async (accountId: string, title: string): Promise<void> => {
+      const data = {
+        tag: crypto.randomUUID(),
+        accountId,
+        yardId: 'small',
+        title,
+        body: 'It opens.',
+      };
+      await devtools.send('ServiceWorker.deliverPushMessage', {
+        origin: screens.url,
+        registrationId,
+        data: JSON.stringify(data),
+      });
+    };
+    await push(await accountOf('anke'), 'for Anke');
+    await push(await accountOf('bram'), 'for Bram');
+    await expect.poll(titles, soon).toEqual(['for Bram']);
+
+    await page.goto('/account');
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await signInButton(page).waitFor();
+    await push(await accountOf('bram'), 'for Bram, who has left');
+    await signInThere(page, 'anke');
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    await push(await accountOf('anke'), 'for Anke, who has it now');
+    await expect.poll(titles, soon).toEqual(['for Bram', 'for Anke, who has it now']);
+  });
+});
