@@ -6,9 +6,6 @@ import { Refusal } from './frame/refusal.tsx';
 import { person, type Role } from './session/session.ts';
 import { common } from './texts/common.ts';
 
-/** What an address's names stand for. */
-export type Params = Readonly<Record<string, string>>;
-
 const pages = {
   home: lazy(() => import('./pages/home/home.tsx')),
   signIn: lazy(() => import('./pages/sign-in/sign-in.tsx')),

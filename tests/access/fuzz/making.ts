@@ -74,8 +74,11 @@ export function makingOf(
       ? strangers[turn++ % strangers.length]
       : choose.of(isAnybody ? others : able);
     const yardId = isAnybody ? choose.of([here.yardId, there.yardId, nowhere]) : here.yardId;
-    const filled = filling(ground, rule, yardId, isAnybody);
-    const call = fill(operation, manner === 'plain' ? plainly(filled, operation) : filled, schemas);
+    const made = filling(ground, rule, yardId, isAnybody);
+    // Of the kinds of calendar one that most who may ask can have.
+    const own = /calendars?$/i.test(operation.face) ? { kind: 'builder' } : {};
+    const filled = { ...made, given: { ...made.given, ...own } };
+    const call = fill(operation, manner === 'plain' ? plainly(filled) : filled, schemas);
     const request = isWrong
       ? spoiled(call, ground, manner === 'spoiled', textOf)
       : requestOf(call, textOf);
@@ -99,9 +102,9 @@ const words = { password: testPassword, oldPassword: testPassword, timeZone: 'Eu
 /**
  * What no schema says of the fields of the plainest calls: a step that nobody works at and that does
  * nothing; a report that is carried out, since one that is dismissed needs a note; a film that is
- * somewhere or at some temperature; a calendar of one's own work.
+ * somewhere or at some temperature.
  */
-const plainly = <T extends { readonly given: object }>(filled: T, { face }: Operation): T => ({
+const plainly = <T extends { readonly given: object }>(filled: T): T => ({
   ...filled,
   fullness: 0,
   revision: 1,
@@ -113,7 +116,6 @@ const plainly = <T extends { readonly given: object }>(filled: T, { face }: Oper
     air: 'clean',
     secondFactorRequired: false,
     as: 'done',
-    ...(/calendars?$/i.test(face) ? { kind: 'builder' } : {}),
     ...browser,
   },
 });

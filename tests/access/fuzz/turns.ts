@@ -27,7 +27,7 @@ const light =
   /(skill|fabric|stock|tool|slot-?list|barrier|reading|observation|deliver|passkey|session|access-?setting)[^/]*(\/\{id\})?$/i;
 
 /**
- * Which operation is asked when: each once plainly and twice by chance; for the rest what is quickly
+ * Which operation is asked when: each once plainly and six times by chance; for the rest what is quickly
  * answered, since it is by number that a rare fault is met: light reads, and three times in ten a change
  * that is spoiled and so never done. In turns, so that no kind of work comes all at once.
  */
@@ -35,7 +35,9 @@ export function turnsOf(operations: readonly Ruled[], count: number): Turn[] {
   const again = operations.filter(({ operation: { face } }) => !slowest.test(face));
   const all: Turn[] = [
     ...operations.map((ruled) => ({ ...ruled, manner: 'plain' as const })),
-    ...[...again, ...again].map((ruled) => ({ ...ruled, manner: 'by chance' as const })),
+    ...Array.from({ length: 6 }, () => again)
+      .flat()
+      .map((ruled) => ({ ...ruled, manner: 'by chance' as const })),
   ];
   const readsLike = (pattern: RegExp): Ruled[] =>
     operations.filter(
