@@ -275,7 +275,7 @@ test('a yard of others is answered as one that does not exist', async () => {
   expect(bodies[0]).toMatchObject([404, { code: 'record.missing' }, { data: null }]);
 });
 
-test('what the server answers beside the table’s rows is documentation, pages and GraphQL itself', async () => {
+test('what the server answers beside the table’s rows is documentation and GraphQL itself', async () => {
   const config = withDefaults({ databaseUrl: database.serviceUrl, port: 0 });
   const app = await createApp(rootModule(config), config, []);
   const routes: string[] = [];
@@ -291,9 +291,6 @@ test('what the server answers beside the table’s rows is documentation, pages 
   await app.close();
   expect(routes.length).toBeGreaterThan(150);
   const others = routes.filter((face) => ruleOf(face) === undefined && !/^GET docs\b/.test(face));
-  const pages = ['invitation', 'password'].flatMap((page) =>
-    ['', '.css', '.js'].map((part) => `GET /${page}${part}`),
-  );
-  const open = ['GET /graphql', 'POST /graphql', 'GET openapi.json', ...pages];
-  expect([...new Set(others)].sort()).toEqual(open.sort());
+  const open = ['GET /graphql', 'GET openapi.json', 'POST /graphql'];
+  expect([...new Set(others)].sort()).toEqual(open);
 });

@@ -1,5 +1,5 @@
 import { Logger, NotFoundException } from '@nestjs/common';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { errorCodes, type FastifyInstance, type FastifyReply, type FastifyRequest } from 'fastify';
 import { DomainError } from '#kernel/error.ts';
 import { readScreens } from './screens.ts';
 import { sendFile } from './send-file.ts';
@@ -26,7 +26,8 @@ export function serveScreens(fastify: FastifyInstance, folder: string): void {
     const file = screens?.files.get(path);
     if (file !== undefined) return sendFile(request, reply, file);
     const isPage = pages.test(path);
-    if (ofService.test(path) || !(isPage || asksForPage(request))) throw new NotFoundException();
+    if (ofService.test(path)) throw refusal(fastify, path);
+    if (!isPage && !asksForPage(request)) throw new NotFoundException();
     if (screens === null) {
       throw new DomainError('service.unavailable', 'The screens are not built.', {
         cure: 'Whoever runs the service makes them by `npm run build` and starts it again.',
@@ -34,6 +35,14 @@ export function serveScreens(fastify: FastifyInstance, folder: string): void {
     }
     return sendFile(request, reply, screens.page, isPage ? 200 : 404);
   });
+}
+
+/** An address that no route takes comes here also where only an id of it is too long. */
+function refusal({ initialConfig }: FastifyInstance, path: string): Error {
+  const longest = initialConfig.routerOptions?.maxParamLength ?? Infinity;
+  return path.split('/').some((part) => part.length > longest)
+    ? new errorCodes.FST_ERR_MAX_PARAM_LENGTH(path)
+    : new NotFoundException();
 }
 
 const asksForPage = ({ headers }: FastifyRequest): boolean =>
