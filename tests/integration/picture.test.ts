@@ -124,6 +124,21 @@ describe('a week of the plan', () => {
     expect(faultsOf(wrong.body).map(([path]) => path)).toEqual(['from', 'days']);
   });
 
+  test('has what is left from before it where it is the week of now', async () => {
+    const { tasks, people, from } = await picture('');
+    const left = sheet.tasks.filter(({ finish }) => finish.at <= `${from}T00:00`);
+    expect(left.length).toBeGreaterThan(0);
+    const drawn = new Map(tasks.map((task) => [task.id, task]));
+    for (const { id, crew } of left) {
+      expect(drawn.get(id)?.now.state).toBe('waiting');
+      const ids = people.map((person) => person.id);
+      expect(ids).toEqual(expect.arrayContaining(crew.map(({ personId }) => personId)));
+    }
+    const earlier = await picture(`from=${addDays(monday, -7)}`);
+    const later = await picture(`from=${addDays(monday, 70)}`);
+    expect([...earlier.tasks, ...later.tasks]).toEqual([]);
+  });
+
   test('of a plan by its id, and by GraphQL, is the same', async () => {
     const { planId, tasks } = await picture();
     const byId = pictureSchema.parse((await get(`plans/${planId}/picture?from=${monday}`)).body);
@@ -146,6 +161,9 @@ describe('a week of the plan', () => {
     const draft = pictureSchema.parse((await get(`plans/${planId}/picture?from=${monday}`)).body);
     expect(draft).toMatchObject({ planId, isPublished: false });
     expect((await picture()).planId).not.toBe(planId);
+    // Nothing is left of what nobody works to.
+    const now = pictureSchema.parse((await get(`plans/${planId}/picture`)).body);
+    expect(now.tasks.every(({ finish }) => finish > now.begins)).toBe(true);
   });
 
   test('is the foreman’s', async () => {

@@ -60,6 +60,7 @@ const changeSchema = z.looseObject({
       meaning: z.array(z.string()),
       words: z.array(z.string()),
       why: z.array(z.string()),
+      outdated: z.boolean(),
       price: z
         .object({
           work: z.array(z.object({ skill: z.string(), name: z.string(), minutes: z.number() })),
@@ -366,6 +367,21 @@ describe('what cannot be asked', () => {
       expect(faultsOf(answer.body)).toEqual([['change.partId', 'yard.reference']]);
     }
   });
+});
+
+it('says that a price is of other work than there is now, until it is priced again', async () => {
+  const asked = await ask('odile', { kind: 'size', partId: 'petrel-hatch', areaM2: 7 });
+  expect((await priced('odile', asked.id)).proposal?.outdated).toBe(false);
+  const shelf = { id: 'shelf', name: 'Shelf', space: 'bay', areaM2: 1, jobs: [] };
+  const added = await call('ines', 'POST', `/yards/${yardId}/refits/tern-refit/parts`, shelf);
+  expect(added.status, JSON.stringify(added.body)).toBe(201);
+  const old = await get('odile', asked.id);
+  expect([old.proposal?.outdated, old.proposal?.state]).toEqual([true, 'priced']);
+  expect((await get('ines', asked.id)).proposal?.outdated).toBe(true);
+  expect((await accept('odile', old)).body.code).toBe('proposal.stale');
+  await call('odile', 'POST', path(`/${asked.id}/reprice`));
+  expect((await priced('odile', asked.id)).proposal?.outdated).toBe(false);
+  expect((await call('odile', 'POST', path(`/${asked.id}/withdraw`), {})).status).toBe(200);
 });
 
 it('whoever asked takes it back, and nobody else', async () => {

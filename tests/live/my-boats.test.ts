@@ -56,6 +56,7 @@ async function publishedId(): Promise<string> {
 const causes = [
   '"lay-up" (Petrel, Hatch of Petrel) began Tue 3 Nov 07:30, 2 h later than planned.',
   '"fair" (Petrel, Hatch of Petrel) was set for Bram.',
+  '"paint" (Petrel, Hatch of Petrel) was given up: the Herons (Ottos) came first: he shouted.',
   '"lay-up" (Heron, Hatch of Heron) went on past its expected end.',
   'What is known of Bram was changed.',
 ];
@@ -114,6 +115,7 @@ describe('the history of a boat', () => {
     expect(items.find(({ kind }) => kind === 'plan')?.why).toEqual([
       causes[0],
       '"fair" (Petrel, Hatch of Petrel) did not go as planned.',
+      '"paint" (Petrel, Hatch of Petrel) was given up.',
       'And other reasons in the yard.',
     ]);
     expect(text).not.toMatch(/heron|otto|bram/i);

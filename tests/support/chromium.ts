@@ -27,7 +27,8 @@ export async function startChromium(more: readonly string[] = []): Promise<Brows
       '--disable-gpu',
       // The same widths of letters on every machine.
       '--font-render-hinting=none',
-      '--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1',
+      // `plain.test` is this machine as another one sees it: browsers trust no http from there.
+      '--host-resolver-rules=MAP plain.test 127.0.0.1, MAP * ~NOTFOUND, EXCLUDE localhost, EXCLUDE 127.0.0.1',
       ...more,
     ],
   });

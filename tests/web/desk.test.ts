@@ -262,6 +262,16 @@ describe('the desk', () => {
     await page.getByText('waits for a word').waitFor({ timeout: 60_000 });
     await isFit(page, 'desk-change');
     expect(await page.getByRole('button', { name: /^Accept/ }).count()).toBe(0);
+    const shelf = { id: 'shelf', name: 'Shelf', space: 'bay', areaM2: 1, jobs: [] };
+    const added = await call('ines', 'POST', '/refits/heron-refit/parts', shelf);
+    expect(added.status, JSON.stringify(added.body)).toBe(201);
+    // The page says so by itself: at the old price nobody could say yes.
+    const outdated = page.getByText('The work of the yard has changed since this was priced');
+    await outdated.waitFor();
+    await isFit(page, 'desk-change-outdated');
+    await page.getByRole('button', { name: /^Price it again/ }).click();
+    await outdated.waitFor({ state: 'detached' });
+    await page.getByText('waits for a word').waitFor({ timeout: 60_000 });
     const id = page.url().split('/').at(-1) ?? '';
     await call('odile', 'POST', `/changes/${id}/decline`, { note: 'Leave it.' });
     await page.getByText('“Leave it.”').waitFor();

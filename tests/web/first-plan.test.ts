@@ -4,6 +4,7 @@ import { z } from 'zod';
 import { testApi } from '../support/api.ts';
 import { axeFaults, shot, sidewaysScroll, testScreens } from '../support/browser.ts';
 import { testDatabase } from '../support/database.ts';
+import { loseAnswer } from '../support/lost-answer.ts';
 import { type Process, startWorkerProcess } from '../support/processes.ts';
 import { smallYard } from '../support/small-yard.ts';
 
@@ -61,8 +62,11 @@ describe('somebody alone with an empty account', () => {
     // Whatever the day on which the test runs, somebody works on it.
     await press(page.getByLabel('Saturday'));
     await press(page.getByLabel('Sunday'));
+    // The first answer is lost: pressed again, it is not made twice.
+    await loseAnswer(page, '/api/v1/yards');
     await press(button('Make the yard'));
-
+    await page.getByText('The yard cannot be reached').waitFor();
+    await button('Make the yard').click();
     await page.waitForURL('**/yards/own-shed/set-up');
     await page.getByRole('heading', { name: 'Before the first plan' }).waitFor();
     await shot(page, 'begin-set-up');
@@ -98,8 +102,11 @@ describe('somebody alone with an empty account', () => {
     await press(dialog.getByRole('button', { name: 'Publish this plan' }));
     await page.getByText('It is published.').waitFor();
 
-    // The service says so too, and all work of the rudder is in it.
     const token = await api.signIn(email);
+    expect((await api.rest('GET', '/yards', { token })).body).toMatchObject({
+      items: [{ id: 'own-shed' }],
+    });
+    // The service says so too, and all work of the rudder is in it.
     const plan = await api.rest('GET', '/yards/own-shed/published-plan', { token });
     expect(plan.status).toBe(200);
     expect(plan.body['boats']).toMatchObject([{ boat: 'Wren' }]);

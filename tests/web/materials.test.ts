@@ -153,6 +153,33 @@ describe('a number that is refused', () => {
   });
 });
 
+describe('the times of a milestone', () => {
+  test('that another changes while they are written are not overwritten unsaid', async () => {
+    const page = await open('materials/epoxy');
+    await press(rowOf(page, 'Times of the film', 'Sandable'), 'Change: Sandable');
+    const dialog = page.getByRole('dialog');
+    const first = dialog.getByRole('group', { name: 'Time 1' });
+    await field(first, 'Takes').fill('1234');
+    const { milestones } = (await has('materials/epoxy')) as {
+      milestones: { milestone: string }[];
+    };
+    await patch('materials/epoxy', {
+      name: 'Slow epoxy, old tin',
+      milestones: milestones.map((one) =>
+        one.milestone === 'sandable' ? { ...one, source: 'Sheet of June' } : one,
+      ),
+    });
+    // The page has heard of it, and the window still stands on what it was opened on.
+    await page.getByRole('heading', { level: 1, name: 'Slow epoxy, old tin' }).waitFor();
+    await press(dialog, 'Save');
+    await dialog.getByText(/Somebody else has changed this meanwhile/).waitFor();
+    await dialog.getByText(/^Changed: .*times/).waitFor();
+    expect(JSON.stringify(await has('materials/epoxy'))).toContain('Sheet of June');
+    expect(await field(first, 'Takes').inputValue()).toBe('1234');
+    await patch('materials/epoxy', { milestones });
+  });
+});
+
 describe('how a film goes', () => {
   test('is said in words and drawn, in a space and at one temperature, as the sheet has it', async () => {
     const page = await open('materials/epoxy');

@@ -25,6 +25,21 @@ const lowPresses = (page: Page): Promise<string[]> =>
     .filter((one) => one.checkVisibility() && one.getBoundingClientRect().height < 56)
     .map((one) => one.textContent)`);
 
+/** Presses something, and what comes in its place in the very moment that it is there. */
+const twice = (page: Page, first: string, then: string): Promise<void> =>
+  page.evaluate<undefined, readonly [string, string]>(
+    async (names) => {
+      const find = (name: string): HTMLElement | undefined =>
+        [...document.querySelectorAll('button')].find((one) => one.textContent === name);
+      const [one, other] = names;
+      find(one)?.click();
+      find(one)?.click();
+      while (find(other) === undefined) await new Promise(requestAnimationFrame);
+      find(other)?.click();
+    },
+    [first, then],
+  );
+
 /** What can hurt is there without a press, and pushes away nothing that is to be pressed. */
 const isCautioned = (page: Page): Promise<void> =>
   page.getByText('Keep the lid on.').waitFor({ state: 'visible' });
@@ -49,9 +64,11 @@ describe('a builder on the phone', () => {
     expect(await lowPresses(page)).toEqual([]);
     for (const name of ['Claim and start', 'Claim', 'Snag']) await isInReach(page, name);
 
-    await press(page, 'Claim and start');
+    // A glove that bounces: the second half of it hits Finish as soon as that stands there.
+    await twice(page, 'Claim and start', 'Finish');
     await page.getByRole('button', { name: 'Finish', exact: true }).waitFor();
     await soon(() => stands(petrel)).toBe('working');
+    expect(await page.getByText('Finished “lay-up”').count()).toBe(0);
     await first.getByText('at work').waitFor();
     await isCautioned(page);
     for (const name of ['Finish', 'Mix sheet', 'Snag']) await isInReach(page, name);
@@ -121,16 +138,23 @@ describe('a builder on the phone', () => {
       database.owner.observation.count({ where: { yardId: yard.id, found: 'already' } });
     await soon(observed).toBe(1);
 
+    // A cold morning, as a logger has told: what is offered lies around it, where what comes next is done.
+    const tenAgo = new Date(Date.now() - 10 * 60_000).toISOString();
+    const at = `${tenAgo.slice(0, 16)}:00Z`;
+    const logged = [{ space: 'hull', celsius: 8, at }];
+    expect(await call('bram', 'POST', '/readings', { readings: logged })).toMatchObject({
+      status: 201,
+    });
     await press(page, 'Temperature');
+    await dialog(page).getByRole('button', { name: 'Report 8 °C' }).waitFor();
     await isFit(page, 'now-temperature');
-    await dialog(page).getByRole('button', { name: 'Report 20 °C' }).click();
+    await dialog(page).getByRole('button', { name: '6 °C', exact: true }).click();
     const readings = (): Promise<unknown> =>
       database.owner.reading.findMany({
-        where: { yardId: yard.id },
+        where: { yardId: yard.id, celsius: { not: 8 } },
         select: { celsius: true, spaceId: true },
       });
-    // Where what comes next is done.
-    await soon(readings).toEqual([{ celsius: 20, spaceId: 'hull' }]);
+    await soon(readings).toEqual([{ celsius: 6, spaceId: 'hull' }]);
   });
 
   test('raises a snag with a photo; refused, what was typed stays', async () => {
@@ -178,8 +202,23 @@ describe('a builder on the phone', () => {
       },
     });
     const page = await screens.signedIn(mailOf('anke'), phone);
+    // In a pocket: nobody has seen it, and another device may ring.
+    await page.addInitScript(`let sight = 'hidden';
+      Object.defineProperty(document, 'visibilityState', { get: () => sight });
+      addEventListener('taken-out', () => {
+        sight = 'visible';
+        document.dispatchEvent(new Event('visibilitychange'));
+      });`);
+    let told = 0;
+    page.on('request', (request) => {
+      if (request.url().endsWith('/shown')) told += 1;
+    });
     await page.goto(yard.now);
     await page.getByText('The window of the hatch shuts soon.').waitFor();
+    // What it tells it tells as soon as it is drawn.
+    await page.evaluate('new Promise((drawn) => setTimeout(drawn, 300))');
+    expect(told).toBe(0);
+    await page.evaluate(`dispatchEvent(new Event('taken-out'))`);
     const receipt = (): Promise<unknown> =>
       database.owner.alarmReceipt.findFirst({ where: { yardId: yard.id, memberId: 'anke' } });
     await soon(receipt).toMatchObject({ shownAt: expect.any(Date) as Date });

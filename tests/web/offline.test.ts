@@ -133,8 +133,24 @@ test('an answer that got lost does not make a command be done twice, or held', a
   expect(await database.owner.report.count({ where: { yardId: yard.id, outcome: 'held' } })).toBe(
     0,
   );
+
+  // The same of what is sent later, with others: it may have been done, so nobody is told that it was not.
+  await offline(page, true);
   await press(page, 'Give it back');
+  await unsent(page, 1).waitFor();
+  let isDeaf = true;
+  await page.route('**/reports', async (route) => {
+    if (route.request().method() !== 'POST' || !isDeaf) return route.fallback();
+    await route.fetch();
+    return route.abort('connectionreset');
+  });
+  await offline(page, false);
   await soon(() => stands(petrel)).toBe('ready');
+  await press(page, 'Do not send: Gave back “lay-up”');
+  await page.getByText('It was sent, and may have arrived').waitFor();
+  isDeaf = false;
+  await isSent(page);
+  expect(await reports()).toMatchObject([['done', 'release', { taskId: petrel }]]);
 });
 
 test('what contradicts the yard is held, and says so until the foreman has settled it', async () => {

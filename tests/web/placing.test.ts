@@ -48,6 +48,33 @@ async function opened(page: Page): Promise<Locator> {
 const press = (where: Locator, name: string): Promise<void> =>
   where.getByRole('button', { name, exact: true }).click();
 
+describe('a task that is not there any more', () => {
+  /** Asks the service for another instead: one that it does not have. */
+  const lost = async (page: Page, below: string): Promise<void> => {
+    const path = new RegExp(`/${below}/${fair}$`);
+    await page.route(path, (route) =>
+      route.continue({ url: route.request().url().replace(fair, 'no-such-task') }),
+    );
+  };
+
+  test('is said to be in the plan and not in the yard, or not in the plan', async () => {
+    const page = await screens.signedIn(people.foreman);
+    await lost(page, 'yards/small/tasks');
+    await page.goto(`/yards/small/plans/${planId}/against/${firstId}`);
+    await page.getByRole('button', { name: 'fair', exact: true }).click();
+    const dialog = page.getByRole('dialog');
+    await dialog.getByText(/^The yard does not have this task any more/).waitFor();
+    // What the plan says of it can be read all the same.
+    await dialog.getByText('Cautions').waitFor();
+    expect(await dialog.getByText('One moment …').count()).toBe(0);
+    await page.keyboard.press('Escape');
+    await lost(page, `plans/${planId}/tasks`);
+    await page.getByRole('button', { name: 'fair', exact: true }).click();
+    await dialog.getByText('This plan does not have that task').waitFor();
+    expect(await axeFaults(page)).toEqual([]);
+  });
+});
+
 describe('a task of a plan', () => {
   test('is shown with its cautions, why it is not earlier, and what was told of it', async () => {
     const page = await screens.signedIn(people.foreman);

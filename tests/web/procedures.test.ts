@@ -129,10 +129,37 @@ describe('a new version', () => {
   });
 });
 
+describe('two who write at once', () => {
+  test('hear of each other before the second saves', async () => {
+    const page = await open('/panel');
+    await press(page, 'Write a new version');
+    await field(page, 'Name').first().fill('Panel, mine');
+    const now = (await has('procedures/panel')) as { version: number; [key: string]: unknown };
+    const { name, steps, links, choices, version } = now;
+    const body = { name: `${String(name)}, theirs`, steps, links, choices };
+    const theirs = await api.rest('POST', '/yards/small/procedures/panel/versions', {
+      token: tokens.foreman,
+      body,
+    });
+    expect(theirs.status).toBe(201);
+    await page
+      .getByText(new RegExp(`Somebody else has saved version ${String(version + 1)}`))
+      .waitFor();
+    const save = page.getByRole('button', { name: `Save as version ${String(version + 2)}` });
+    expect(await save.isDisabled()).toBe(true);
+    await isFit(page, 'procedure-behind');
+    await press(page, 'Go on with mine');
+    expect(await field(page, 'Name').first().inputValue()).toBe('Panel, mine');
+    await save.click();
+    await page.getByRole('heading', { level: 1, name: 'Panel, mine' }).waitFor();
+    expect(await has('procedures/panel')).toMatchObject({ version: version + 2 });
+  });
+});
+
 describe('a new procedure', () => {
   test('begins as a copy, and is found under a readable address', async () => {
     const page = await open('/+');
-    await field(page, 'Begin with a copy of').selectOption('Laminate and fair a panel');
+    await field(page, 'Begin with a copy of').selectOption('Panel, mine');
     await field(page, 'Name').first().fill('Thick <i>panel</i>');
     await press(page, 'Save this procedure');
     await page.waitForURL(`**${room}/thick-i-panel-i`);

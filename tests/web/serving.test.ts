@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
-import { testScreens } from '../support/browser.ts';
+import { axeFaults, shot, sidewaysScroll, testScreens } from '../support/browser.ts';
 import { people, smallYardApi } from '../support/small-yard-api.ts';
 import { strictApi } from '../access/limits/ask.ts';
 import { patternsOfRoutes } from './looks/routes.ts';
@@ -216,4 +216,33 @@ describe('in a browser', () => {
     expect(kept.filter((path) => path !== '/' && !path.startsWith('/assets/'))).toEqual([]);
     expect(kept).toContain(scriptOf(await pageText()));
   });
+});
+
+test('over http from another machine it says what is lacking, and the rest works', async () => {
+  const page = await screens.page({
+    // Only where browsers trust an address are these headers for something.
+    allow: /Cross-Origin-Opener-Policy|Origin-Agent-Cluster/,
+    width: 360,
+  });
+  const there = new URL(screens.url);
+  there.hostname = 'plain.test';
+  const value = await api.signIn(people.foreman);
+  await page.context().addCookies([{ name: 'curewright_session', value, url: there.href }]);
+  await page.goto(new URL('/yards/small/set-up/skills/+', there).href);
+  const notice = page.getByRole('complementary', { name: 'This page came without https.' });
+  await notice.getByText(/opening the page out of reach, notifications, passkeys/).waitFor();
+  await page.getByLabel('Name', { exact: true }).fill('Rigging');
+  expect(await axeFaults(page)).toEqual([]);
+  expect(await sidewaysScroll(page)).toBe(0);
+  await shot(page, 'insecure');
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await page.waitForURL('**/set-up/skills/rigging');
+  await page.getByRole('button', { name: 'Understood' }).click();
+  await page.goto(new URL('/yards/small/set-up/calendars', there).href);
+  await page.getByLabel('For whom').selectOption('Bram');
+  await page.getByRole('button', { name: 'Make an address' }).click();
+  await page.getByRole('button', { name: 'Copy' }).click();
+  await page.getByText('It is marked').waitFor();
+  expect(await page.evaluate<string>('String(getSelection())')).toMatch(/^https?:.*\.ics$/);
+  expect(await notice.count()).toBe(0);
 });

@@ -2,6 +2,7 @@ import type { Locator, Page } from 'playwright-core';
 import { describe, expect, test } from 'vitest';
 import { testPassword } from '../support/api.ts';
 import { axeFaults, shot, sidewaysScroll, testScreens } from '../support/browser.ts';
+import { loseAnswer } from '../support/lost-answer.ts';
 import { people, smallYardApi } from '../support/small-yard-api.ts';
 
 /** What a foreman enters of the yard, and what the service has of it afterwards. */
@@ -173,17 +174,55 @@ describe('two foremen at once', () => {
     await change('tools/sander', { name: 'Sander' });
     await expect.poll(() => field(page, 'Name').inputValue()).toBe('Sander');
   });
+});
 
-  test('what is typed and not saved is there again after a look at another room', async () => {
+describe('what is typed and not saved', () => {
+  test('is there again after a look at another room, and overwrites unsaid nothing of another', async () => {
     const page = await open('tools/sander');
     await field(page, 'How many there are').fill('7');
     await page.getByRole('navigation', { name: 'Where you are' }).getByText('Tools').click();
+    await page.getByRole('link', { name: 'New tool' }).waitFor();
+    await change('tools/sander', { count: 4 });
     await page.getByRole('link', { name: 'Sander' }).click();
     await page.getByText(/What you typed here before is still here/).waitFor();
     expect(await field(page, 'How many there are').inputValue()).toBe('7');
+    await press(page, 'Save');
+    await page.getByText('Somebody else has saved this meanwhile').waitFor();
+    await page.getByText(/Somebody else has just changed this too/).waitFor();
+    expect(await field(page, 'How many there are').inputValue()).toBe('7');
+    expect(await has('tools/sander')).toMatchObject({ count: 4 });
+    await isFit(page, 'set-up-clash');
     await press(page, 'Drop my changes');
-    expect(await field(page, 'How many there are').inputValue()).toBe('3');
+    expect(await field(page, 'How many there are').inputValue()).toBe('4');
+    await page.getByText(/Somebody else has just changed this too/).waitFor({ state: 'detached' });
+  });
+
+  test('is made once, whatever becomes of the answers, and as it was typed last', async () => {
+    const page = await open('tools/+');
+    await field(page, 'Name').fill('Heat gun');
+    await loseAnswer(page, '/tools');
+    await press(page, 'Save');
+    await page.getByText('The yard cannot be reached').waitFor();
+    // A look elsewhere forgets neither what was typed nor that it may be there.
     await page.getByRole('navigation', { name: 'Where you are' }).getByText('Tools').click();
+    await page.getByRole('link', { name: 'Heat gun' }).waitFor();
+    await page.getByRole('link', { name: 'New tool' }).click();
+    await press(page, 'Save');
+    await page.waitForURL(`**${at('tools/heat-gun')}`);
+
+    await page.goto(at('tools/+'));
+    await field(page, 'Name').fill('Vacum');
+    await loseAnswer(page, '/tools');
+    await press(page, 'Save');
+    await page.getByText('The yard cannot be reached').waitFor();
+    await field(page, 'Name').fill('Vacuum pump');
+    await press(page, 'Save');
+    await page.waitForURL(`**${at('tools/vacum')}`);
+    const { items } = (await has('tools')) as { readonly items: readonly { name: string }[] };
+    expect(items.map(({ name }) => name).filter((name) => /Heat|Vac/.test(name))).toEqual([
+      'Heat gun',
+      'Vacuum pump',
+    ]);
   });
 });
 

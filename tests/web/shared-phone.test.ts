@@ -1,3 +1,4 @@
+import { createECDH, randomBytes } from 'node:crypto';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { testApi, testPassword } from '../support/api.ts';
@@ -7,6 +8,7 @@ import { makeYard } from '../support/plan-runs.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { twoBoats } from '../support/two-boats.ts';
 import { type Held, held, shown } from './shared-phone/held.ts';
+import { givenUp, listening, pushing, standing } from './shared-phone/notices.ts';
 
 /** One telephone lies in the yard's office, and goes from hand to hand: Bram's first, then Anke's. */
 const database = testDatabase();
@@ -113,6 +115,40 @@ describe('a shared telephone', () => {
     expectNothingBut(anke, await held(page));
   });
 
+  test('is the next person’s in every page of its browser, once they sign in in one of them', async () => {
+    const page = await usedByBram();
+    const beside = await screens.beside(page);
+    await beside.goto('/account');
+    await beside.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await signInButton(page).waitFor();
+    expect(await shown(page)).not.toMatch(ofBram);
+    await signInButton(beside).waitFor();
+    await signInThere(beside, 'anke');
+    // Nobody touches the first page.
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    expect(await page.getByRole('banner').innerText()).not.toMatch(ofBram);
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(2);
+    expectNothingBut(await accountOf('anke'), await held(page));
+  });
+
+  test('does nothing for whoever signed in behind the back of a page, and shows them theirs', async () => {
+    const claims = () => database.owner.claim.count({ where: { yardId: 'small' } });
+    const before = await claims();
+    const page = await usedByBram();
+    await screens.signIn(page.context(), emailOf('anke'));
+    await page
+      .getByRole('button', { name: /^Claim/ })
+      .first()
+      .click();
+    await page.getByRole('link', { name: 'anke' }).waitFor();
+    await expect.poll(async () => (await held(page)).readings.length, soon).toBeGreaterThan(2);
+    const { queue } = await held(page);
+    const bram = await accountOf('bram');
+    expect(queue.every((one) => one.startsWith(bram))).toBe(true);
+    expect(await claims()).toBe(before);
+    expect(await shown(page)).not.toMatch(/not sent/i);
+  });
+
   test('covers the page of whoever’s session has ended, and forgets what it held', async () => {
     const page = await usedByBram();
     await database.owner.session.deleteMany({ where: { accountId: await accountOf('bram') } });
@@ -176,50 +212,12 @@ describe('a shared telephone', () => {
 });
 
 describe('a notification', () => {
-  /** What the service worker would show, without a desktop that shows it. */
-  async function listening(page: Page): Promise<() => Promise<unknown>> {
-    const [worker] = page.context().serviceWorkers();
-    await worker.evaluate(() => {
-      const seen: string[] = [];
-      Reflect.set(globalThis, 'seen', seen);
-      Reflect.set(
-        Reflect.get(globalThis, 'registration') as object,
-        'showNotification',
-        (title: string) => {
-          seen.push(title);
-          return Promise.resolve();
-        },
-      );
-    });
-    return () => worker.evaluate(() => Reflect.get(globalThis, 'seen') as unknown);
-  }
-
   test('is shown to whoever it is for, and to nobody else who has the telephone then', async () => {
     const page = await usedByBram();
     const titles = await listening(page);
-    const devtools = await page.context().newCDPSession(page);
-    const registered = new Promise<string>((resolve) => {
-      devtools.on('ServiceWorker.workerRegistrationUpdated', ({ registrations }) => {
-        const [one] = registrations;
-        if (registrations.length > 0) resolve(one.registrationId);
-      });
-    });
-    await devtools.send('ServiceWorker.enable');
-    const registrationId = await registered;
-    const push = async (accountId: string, title: string): Promise<void> => {
-      const data = {
-        tag: crypto.randomUUID(),
-        accountId,
-        yardId: 'small',
-        title,
-        body: 'It opens.',
-      };
-      await devtools.send('ServiceWorker.deliverPushMessage', {
-        origin: screens.url,
-        registrationId,
-        data: JSON.stringify(data),
-      });
-    };
+    const deliver = await pushing(page, screens.url);
+    const push = (accountId: string, title: string): Promise<void> =>
+      deliver({ accountId, yardId: 'small', title, body: 'It opens.' });
     await push(await accountOf('anke'), 'for Anke');
     await push(await accountOf('bram'), 'for Bram');
     await expect.poll(titles, soon).toEqual(['for Bram']);
@@ -232,5 +230,46 @@ describe('a notification', () => {
     await page.getByRole('link', { name: 'anke' }).waitFor();
     await push(await accountOf('anke'), 'for Anke, who has it now');
     await expect.poll(titles, soon).toEqual(['for Bram', 'for Anke, who has it now']);
+  });
+
+  test('is taken away once it is over, or somebody else has the telephone', async () => {
+    const bram = await accountOf('bram');
+    const rungAt = new Date();
+    const alarm = { yardId: 'small', kind: 'opens', state: 'rung', rungAt, dueAt: rungAt };
+    const { id: open } = await database.owner.alarm.create({
+      data: { ...alarm, key: 'opens:test', audience: ['bram'], words: 'It opens.' },
+    });
+    const page = await screens.signedIn(emailOf('bram'), phone);
+    const closed = await standing(page, 'small', [
+      [open, bram],
+      ['noted on the other telephone', bram],
+      ['for Anke', await accountOf('anke')],
+    ]);
+    await page.goto(now);
+    await page.waitForFunction(() => navigator.serviceWorker.controller !== null);
+    await page.reload();
+    await expect.poll(closed, soon).toEqual(['for Anke', 'noted on the other telephone']);
+    await page.goto('/account');
+    await page.getByRole('button', { name: 'Sign out', exact: true }).click();
+    await signInButton(page).waitFor();
+    await expect.poll(closed, soon).toContain(open);
+  });
+
+  test('goes to a fresh address when the browser has given up the one before', async () => {
+    const pair = createECDH('prime256v1');
+    const p256dh = pair.generateKeys().toString('base64url');
+    const keys = { p256dh, auth: randomBytes(16).toString('base64url') };
+    const addressOf = (name: string) => ({ endpoint: `https://push.example.com/${name}`, keys });
+    const token = await api.signIn(emailOf('bram'));
+    const old = await api.rest('POST', '/push-subscriptions', { token, body: addressOf('old') });
+    expect(old).toMatchObject({ status: 201 });
+    const page = await usedByBram();
+    await givenUp(page, `${await accountOf('bram')} ${String(old.body.id)}`, addressOf('new'));
+    const addresses = async (): Promise<readonly string[]> => {
+      const where = { accountId: await accountOf('bram') };
+      const rows = await database.owner.pushSubscription.findMany({ where });
+      return rows.map(({ endpoint }) => endpoint);
+    };
+    await expect.poll(addresses, soon).toEqual([addressOf('new').endpoint]);
   });
 });

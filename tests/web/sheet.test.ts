@@ -1,9 +1,11 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import { demoYard } from '#seeds/demo-yard.ts';
 import { axeFaults, shot, sidewaysScroll, testScreens } from '../support/browser.ts';
+import { makeYard } from '../support/plan-runs.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { people, smallYardApi } from '../support/small-yard-api.ts';
 
-const { api, database } = smallYardApi();
+const { api, database, tokens } = smallYardApi();
 const screens = testScreens(api);
 let planId = '';
 
@@ -47,6 +49,32 @@ describe('the week on paper', () => {
     for (const format of ['A4', 'Letter']) {
       expect([format, pagesOf(await page.pdf({ format }))]).toEqual([format, 1]);
     }
+  });
+
+  test('of a full week is two pages a builder at most, no word of it cut off', async () => {
+    await makeYard(api, demoYard, tokens.foreman);
+    await publishPlan(database, demoYard.id);
+    const { planId: demo } = await database.owner.publishedPlan.findUniqueOrThrow({
+      where: { yardId: demoYard.id },
+    });
+    const page = await screens.signedIn(people.foreman);
+    await page.goto(`/yards/${demoYard.id}/plans/${demo}/sheet?from=2026-11-30`);
+    const papers = page.getByRole('article');
+    await papers.first().waitFor();
+    const names = await papers.getByRole('heading', { level: 2 }).allInnerTexts();
+    expect(names.length).toBeGreaterThan(2);
+    const counts = new Map<string, number>();
+    for (const name of names) {
+      await page.getByLabel('For whom').selectOption({ label: name });
+      await expect.poll(() => papers.count()).toBe(1);
+      counts.set(name, pagesOf(await page.pdf({ format: 'A4' })));
+    }
+    await page.emulateMedia({ media: 'print' });
+    // As wide as the paper between its margins.
+    await page.setViewportSize({ width: 718, height: 1000 });
+    await shot(page, 'sheet-demo-print');
+    expect(await sidewaysScroll(page)).toBe(0);
+    expect([...counts].filter(([, count]) => count < 1 || count > 2)).toEqual([]);
   });
 
   test('goes from week to week, and says where there is no work', async () => {

@@ -157,6 +157,31 @@ describe('the picture', () => {
 
     await page.keyboard.press('PageDown');
     await expect.poll(() => new URL(page.url()).searchParams.get('from')).toBe(addDays(monday, 7));
+    // Other days come, and whoever turns goes on turning.
+    const region = (): Promise<string | null> =>
+      page.evaluate<string | null>(`document.activeElement?.getAttribute('aria-label')`);
+    await expect.poll(() => plank(page, layUp).count()).toBe(0);
+    expect(await region()).toBe('The week as a picture');
+    await page.keyboard.press('PageUp');
+    await plank(page, layUp).waitFor();
+    await page.keyboard.press('Tab');
+    expect(await focused(page)).toBe(layUp);
+  });
+
+  test('says what is late, also what is left from before its days', async () => {
+    const page = await open('&by=spaces');
+    await expect.poll(() => plank(page, layUp).getAttribute('data-late')).toBe('');
+    expect(await plank(page, layUp).getAttribute('aria-label')).toContain(
+      'should have begun by now',
+    );
+    await page.getByRole('button', { name: 'This week', exact: true }).click();
+    await expect.poll(() => plank(page, layUp).count()).toBe(0);
+    await page.getByText(/tasks should have begun by now:/).waitFor();
+    const late = page.getByRole('button', { name: 'lay-up on Hatch of Petrel', exact: true });
+    expect(await axeFaults(page)).toEqual([]);
+    await shot(page, 'week-left');
+    await late.click();
+    await page.getByRole('dialog').getByRole('heading', { name: 'lay-up' }).waitFor();
   });
 
   test('on a phone is a day at a time, lanes one below the other', async () => {
@@ -189,11 +214,31 @@ describe('the binding chain', () => {
   });
 });
 
+test('a sentence of the chain leads to its plank, in whichever week that is', async () => {
+  const page = await screens.signedIn('ines@yard.test');
+  await page.goto(`/yards/small/week?from=${addDays(monday, 28)}&by=boats`);
+  const chain = page.getByRole('region', { name: 'Why the boats take so long' });
+  await chain.getByLabel('Boat').selectOption({ label: 'Petrel, Petrel, hatch' });
+  await chain.locator('ol > li').last().getByRole('button').click();
+  await expect.poll(() => focused(page)).toBe(fair);
+  // One of a task that the plan does not have says so.
+  await page.route(/\/picture/, async (route) => {
+    const response = await route.fetch();
+    const body = (await response.text()).replaceAll(`"toTask":"${fair}"`, '"toTask":"gone"');
+    await route.fulfill({ response, body });
+  });
+  await page.reload();
+  await chain.getByLabel('Boat').selectOption({ label: 'Petrel, Petrel, hatch' });
+  await chain.locator('ol > li').last().getByRole('button').click();
+  await chain.getByText('the plan has it no more').waitFor();
+});
+
 describe('a plank in the hand', () => {
   const fits = 'It fits. Let go to set it.';
   beforeAll(() => publishPlan(database, 'later'));
 
   const drag = async (page: Page, taskId: string, byX: number): Promise<void> => {
+    await plank(page, taskId).scrollIntoViewIfNeeded();
     const box = await plank(page, taskId).boundingBox();
     if (box === null) throw new Error(`${taskId} is not in sight`);
     const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
@@ -217,6 +262,7 @@ describe('a plank in the hand', () => {
 
   test('is told at the spot why it cannot lie there, and stays where it was', async () => {
     const page = await open('&by=spaces');
+    await plank(page, fair).scrollIntoViewIfNeeded();
     const before = await plank(page, fair).boundingBox();
     await drag(page, fair, -240);
     const said = picture(page).getByText('Not here:');
@@ -231,6 +277,22 @@ describe('a plank in the hand', () => {
     expect(await plank(page, fair).boundingBox()).toEqual(before);
     await alert.getByRole('button', { name: 'Close' }).click();
     await alert.waitFor({ state: 'detached' });
+  });
+
+  test('takes the days beyond the edge along', async () => {
+    const page = await open('&by=spaces&closer=4', 1440, 'later');
+    await drag(page, fair, 24);
+    const [frame, at] = [await picture(page).boundingBox(), await plank(page, fair).boundingBox()];
+    if (frame === null || at === null) throw new Error('nothing is drawn');
+    const scrolled = (): Promise<number> => picture(page).evaluate((box) => box.scrollLeft);
+    const before = await scrolled();
+    await page.mouse.move(frame.x + frame.width - 8, at.y + 20, { steps: 4 });
+    await expect.poll(scrolled).toBeGreaterThan(before + 200);
+    await page.keyboard.press('Escape');
+    const after = await scrolled();
+    await page.waitForTimeout(100);
+    expect(await scrolled()).toBe(after);
+    await page.mouse.up();
   });
 
   test('is opened with its new place filled in where it fits; Escape lets it go', async () => {

@@ -30,7 +30,7 @@ export async function show(data: unknown): Promise<void> {
   await self.registration.showNotification(title, {
     tag,
     body,
-    data: yardId,
+    data: { accountId, yardId },
     icon: '/icon-192.png',
     badge: '/badge-96.png',
   });
@@ -39,7 +39,8 @@ export async function show(data: unknown): Promise<void> {
 /** What was pressed leads to a page of its own: in none that is open may something typed be lost. */
 export async function open(notification: Notification): Promise<void> {
   notification.close();
-  const yardId: unknown = notification.data;
+  const data: unknown = notification.data;
+  const yardId: unknown = typeof data === 'object' && data !== null && Reflect.get(data, 'yardId');
   if (typeof yardId !== 'string') return;
   const address = new URL(await pathIn(yardId), self.location.origin).href;
   const windows = await self.clients.matchAll({ type: 'window', includeUncontrolled: true });

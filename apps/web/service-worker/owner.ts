@@ -18,6 +18,36 @@ export async function openedFor(): Promise<Owner | null> {
   }
 }
 
+const push = 'push';
+
+/** Under which id the service knows this browser's subscription for the account (`src/session/push.ts`); null: none. */
+export async function pushOf(accountId: string): Promise<string | null> {
+  const db = await open();
+  if (db === null) return null;
+  try {
+    const kept = await read(db, 'device', push);
+    const [whose, id] = typeof kept === 'string' ? kept.split(' ') : [];
+    return whose === accountId ? id : null;
+  } finally {
+    db.close();
+  }
+}
+
+export async function keepPush(accountId: string, id: string): Promise<void> {
+  const db = await open();
+  if (db === null) return;
+  try {
+    const writing = db.transaction('device', 'readwrite');
+    writing.objectStore('device').put(`${accountId} ${id}`, push);
+    await new Promise((resolve, reject) => {
+      writing.oncomplete = resolve;
+      writing.onabort = () => reject(writing.error ?? new Error('device cannot be written'));
+    });
+  } finally {
+    db.close();
+  }
+}
+
 /** The pages make the database: where it is not there, none is left behind. */
 function open(): Promise<IDBDatabase | null> {
   return new Promise((resolve) => {

@@ -1,5 +1,6 @@
 import { answer, dropOldFiles, keepFirstFiles } from './files.ts';
 import { open, show } from './notices.ts';
+import { renew } from './renew.ts';
 
 /**
  * Makes the screens open without a network, and shows what is pushed. A new version takes over at
@@ -25,6 +26,11 @@ self.addEventListener('fetch', answer);
 
 self.addEventListener('push', (event) => {
   event.waitUntil(show(readJson(event.data)));
+});
+
+// Browsers name it, and its type is not in the libraries of all.
+self.addEventListener('pushsubscriptionchange', (event) => {
+  (event as ExtendableEvent).waitUntil(renew());
 });
 
 self.addEventListener('notificationclick', (event) => {

@@ -1,5 +1,5 @@
-import { duration } from '#planning/compile/trace/rows.ts';
 import { inWords } from '#planning/decode/reading/moments.ts';
+import { days as daysInWords, span } from '../words/span.ts';
 import type { BoatDifference } from './boats.ts';
 import type { PersonDifference } from './people.ts';
 import type { Someone, TaskDifference } from './tasks.ts';
@@ -30,17 +30,17 @@ const several = (count: number, one: string, many: string): string =>
 
 /** `1 day lost`, `2 h gained`; the calendar's days where the day is another one. */
 function change(minutes: number, days: number): string {
-  const much = days === 0 ? duration(Math.abs(minutes)) : several(Math.abs(days), 'day', 'days');
+  const much = days === 0 ? span(minutes) : daysInWords(Math.abs(days));
   return `${much} ${minutes > 0 ? 'lost' : 'gained'}`;
 }
 
 function promiseWords({ promised, lateBefore, lateAfter }: BoatDifference): string {
   if (promised === null || lateBefore === lateAfter) return '';
   if (lateAfter === 0) return ' Its promise is kept again.';
-  const late = duration(Math.ceil(lateAfter));
+  const late = span(Math.ceil(lateAfter));
   return lateBefore === 0
     ? ` It would be handed over ${late} later than promised.`
-    : ` It would be ${late} late for its promise, instead of ${duration(Math.ceil(lateBefore))}.`;
+    : ` It would be ${late} late for its promise, instead of ${span(Math.ceil(lateBefore))}.`;
 }
 
 function boatWords(difference: BoatDifference, timeZone: string): string | null {

@@ -1,6 +1,6 @@
-import { duration } from '#planning/compile/trace/rows.ts';
 import type { PlanSheet, SheetTask } from '#planning/decode/sheet.ts';
 import type { TaskLife, WorkEventKind, WorkPayload } from '../life/life.ts';
+import { laterOrEarlier, span } from '../words/span.ts';
 import { TOLERANCE_MINUTES } from './tolerance.ts';
 
 const MINUTE_MS = 60_000;
@@ -12,7 +12,7 @@ const minutesFrom = (from: string, to: string): number =>
 function offBy(planned: string, real: string): string | null {
   const minutes = minutesFrom(planned, real);
   if (Math.abs(minutes) <= TOLERANCE_MINUTES) return null;
-  return `${duration(Math.abs(minutes))} ${minutes > 0 ? 'later' : 'earlier'} than planned`;
+  return `${laterOrEarlier(minutes)} than planned`;
 }
 
 const near = (a: string, b: string): boolean => Math.abs(minutesFrom(a, b)) <= TOLERANCE_MINUTES;
@@ -52,9 +52,7 @@ function paused(task: SheetTask, life: TaskLife, at: string): string | null {
   const rests = task.segments.slice(0, -1).some(({ finish }) => near(finish.at, at));
   if (rests) return null;
   const left =
-    life.leftMinutes === null
-      ? ''
-      : ` with ${duration(Math.round(life.leftMinutes))} of work still to be done`;
+    life.leftMinutes === null ? '' : ` with ${span(life.leftMinutes)} of work still to be done`;
   return `was put aside${left}`;
 }
 
@@ -72,7 +70,7 @@ function progressed(task: SheetTask, life: TaskLife, at: string): string | null 
   }, 0);
   const each = life.leftMinutes / life.crew.length - ahead;
   if (Math.abs(each) <= TOLERANCE_MINUTES) return null;
-  const much = duration(Math.round(Math.abs(each)));
+  const much = span(each);
   return `will take ${much} ${each > 0 ? 'longer' : 'less'} than planned`;
 }
 

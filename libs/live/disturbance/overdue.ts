@@ -1,8 +1,8 @@
 import { isToPlan } from '#planning/workload/standing.ts';
-import { duration } from '#planning/compile/trace/rows.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
+import { span } from '../words/span.ts';
 
 const MINUTE_MS = 60_000;
 /** So late the work of a plan may begin before the plan is no longer one to be published. */
@@ -25,6 +25,6 @@ export function overdueWords(
   return sheet.tasks.flatMap(({ id, name, boat, part, start }) => {
     const late = Math.floor((at - Date.parse(start.at)) / MINUTE_MS);
     if (late <= MOST_MINUTES || !waits.has(id)) return [];
-    return [`"${name}" (${boat}, ${part}) was to begin ${duration(late)} ago, and has not.`];
+    return [`"${name}" (${boat}, ${part}) was to begin ${span(late)} ago, and has not.`];
   });
 }

@@ -1,20 +1,9 @@
 import { formatLocal } from '#calendar/local-time.ts';
+import { crewHours, laterOrEarlier } from '../words/span.ts';
 import type { Price } from './price.ts';
 
 const number = (value: number): string => String(Number(value.toFixed(2)));
 const moreOrLess = (value: number): string => (value < 0 ? 'less' : 'more');
-
-/** `2 days 3 h`; days of 24 hours, for they are days on the calendar. */
-function span(minutes: number): string {
-  const whole = Math.abs(Math.round(minutes));
-  const [days, h, min] = [Math.floor(whole / 1440), Math.floor((whole % 1440) / 60), whole % 60];
-  const parts = [
-    days === 0 ? '' : days === 1 ? '1 day' : `${String(days)} days`,
-    h === 0 ? '' : `${String(h)} h`,
-    min === 0 || days > 0 ? '' : `${String(min)} min`,
-  ].filter((part) => part !== '');
-  return parts.length === 0 ? 'no time' : parts.join(' ');
-}
 
 /** What becomes of a promise that is not kept. */
 function lateWords({ lateWithout, lateWith }: Price['boats'][number]): string {
@@ -26,16 +15,26 @@ function lateWords({ lateWithout, lateWith }: Price['boats'][number]): string {
 function boatWords(boat: Price['boats'][number], zone: string): string {
   const finish = formatLocal(boat.with, 0, zone);
   if (boat.minutes === 0) return `${boat.boat}: finished ${finish}, as without it.`;
-  const moved = `${span(boat.minutes)} ${boat.minutes > 0 ? 'later' : 'earlier'}`;
-  return `${boat.boat}: finished ${finish}, ${moved}.${lateWords(boat)}`;
+  return `${boat.boat}: finished ${finish}, ${laterOrEarlier(boat.minutes)}.${lateWords(boat)}`;
 }
 
-/** A price line by line: hours by skill, materials, then each boat. */
+const names = new Intl.ListFormat('en');
+
+/** Boats that it moves one by one, for they are what is asked about; several that it leaves, in one line. */
+function boatsWords(boats: Price['boats'], zone: string): string[] {
+  const moved = boats.filter(({ minutes }) => minutes !== 0);
+  const left = boats.filter(({ minutes }) => minutes === 0);
+  const told = (moved.length === 0 ? boats : moved).map((boat) => boatWords(boat, zone));
+  if (moved.length === 0 || left.length === 0) return told;
+  return [...told, `${names.format(left.map(({ boat }) => boat))}: finished as without it.`];
+}
+
+/** A price line by line: hours by skill, materials, then boats. */
 export function priceWords(price: Price, zone: string): string[] {
-  const work = price.work.map(
-    ({ name, minutes }) =>
-      `${name}: ${number(Math.abs(minutes) / 60)} crew hours ${moreOrLess(minutes)}.`,
-  );
+  const work = price.work.flatMap(({ name, minutes }) => {
+    const hours = crewHours(minutes);
+    return hours === null ? [] : [`${name}: ${hours} ${moreOrLess(minutes)}.`];
+  });
   const materials = price.materials.map(
     ({ name, amount, unit }) =>
       `${name}: ${number(Math.abs(amount))} ${unit} ${moreOrLess(amount)}.`,
@@ -43,6 +42,6 @@ export function priceWords(price: Price, zone: string): string[] {
   return [
     ...(work.length === 0 ? ['No crew hours more or less.'] : work),
     ...materials,
-    ...price.boats.map((boat) => boatWords(boat, zone)),
+    ...boatsWords(price.boats, zone),
   ];
 }

@@ -16,15 +16,19 @@ const kinds = [
   'job-removed',
 ];
 
-/** Whether what there is to be done in the yard has changed since the event; work that goes on has not. */
-export async function hasChangedWork(
+/**
+ * The last event since which what there is to be done in the yard is as it is now, of those after `since`;
+ * null: it has not changed. Work that goes on changes nothing of that.
+ */
+export async function lastChangeOfWork(
   tx: Transaction,
   yardId: string,
   since: bigint,
-): Promise<boolean> {
+): Promise<bigint | null> {
   const found = await tx.event.findFirst({
     where: { yardId, id: { gt: since }, kind: { in: kinds } },
+    orderBy: { id: 'desc' },
     select: { id: true },
   });
-  return found !== null;
+  return found?.id ?? null;
 }

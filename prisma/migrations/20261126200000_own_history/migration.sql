@@ -48,24 +48,28 @@ LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog, public, pg_te
 $$;
 
 -- A sentence of why the yard planned anew, as the owner of a boat may read it: about an own boat, and
--- with no other boat in it; without people where the yard does not show them. Null: not theirs to read.
-CREATE FUNCTION own_cause(line text) RETURNS text
+-- with no other boat in it; without people where the yard does not show them; without what somebody wrote
+-- for the yard as the reason, for that may say anything of anybody. Null: not theirs to read.
+CREATE FUNCTION own_cause(told text) RETURNS text
 LANGUAGE sql STABLE SECURITY DEFINER SET search_path = pg_catalog, public, pg_temp AS $$
   SELECT CASE
     WHEN NOT EXISTS (
       SELECT FROM boat b
       WHERE b.yard_id = app_yard() AND b.id = ANY ((SELECT app_own_boats())::text[])
-        AND (starts_with($1, b.name || ': ')
-             OR $1 LIKE '"%' AND position(' (' || b.name || ', ' IN $1) > 0)) THEN NULL
+        AND (starts_with(line, b.name || ': ')
+             OR line LIKE '"%' AND position(' (' || b.name || ', ' IN line) > 0)) THEN NULL
     WHEN EXISTS (
       SELECT FROM boat b
       WHERE b.yard_id = app_yard() AND b.id <> ALL ((SELECT app_own_boats())::text[])
-        AND position(lower(b.name) IN lower($1)) > 0) THEN NULL
+        AND position(lower(b.name) IN lower(line)) > 0) THEN NULL
     WHEN (SELECT y.owners_see_crew FROM yard y WHERE y.id = app_yard()) OR NOT EXISTS (
       SELECT FROM member m
-      WHERE m.yard_id = app_yard() AND position(lower(m.name) IN lower($1)) > 0) THEN $1
-    ELSE substring($1 FROM '^"[^"]*" \([^()]*\)') || ' did not go as planned.'
+      WHERE m.yard_id = app_yard() AND position(lower(m.name) IN lower(line)) > 0) THEN line
+    ELSE substring(line FROM '^"[^"]*" \([^()]*\)') || ' did not go as planned.'
   END
+  FROM (SELECT regexp_replace(
+    $1, '^(".*?" \(.*?\) (was given up|has to be done again, for its batch did not kick)): .*$', '\1.'
+  ) AS line) AS own_words
 $$;
 
 -- Of each day (of the yard's zone) since a moment what was published last, with why of all that was

@@ -67,8 +67,11 @@ function mainThreadOf(events: readonly TraceEvent[]): Thread {
   return { pid, tid };
 }
 
-const isFrame = ({ name }: TraceEvent): boolean => name === 'BeginMainThreadFrame';
-const isTask = ({ name, ph }: TraceEvent): boolean => name === 'RunTask' && ph === 'X';
+/** As the browser that npm ships names them; flows (`s`, `f`) bear the same names. */
+const isFrame = ({ name, ph }: TraceEvent): boolean =>
+  name === 'ProxyMain::BeginMainFrame' && ph === 'X';
+const isTask = ({ name, ph }: TraceEvent): boolean =>
+  name === 'ThreadControllerImpl::RunTask' && ph === 'X';
 
 function workOf(events: readonly TraceEvent[], { pid, tid }: Thread): FrameWork {
   const here = events.filter((one) => one.pid === pid && one.tid === tid);

@@ -25,7 +25,7 @@ export async function goTo(page: Page, path: string): Promise<void> {
   await settled(page);
 }
 
-async function settled(page: Page): Promise<void> {
+export async function settled(page: Page): Promise<void> {
   const open = underWay.get(page);
   if (open === undefined) throw new Error('call watchRequests before the page is used');
   const deadline = Date.now() + longestMs;

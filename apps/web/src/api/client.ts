@@ -1,5 +1,6 @@
 import createClient, { type Middleware } from 'openapi-fetch';
 import { signal } from '@preact/signals';
+import { freshKey } from './fresh-key.ts';
 import { Problem, type ProblemBody } from './problem.ts';
 import type { components, paths } from './schema.ts';
 
@@ -9,18 +10,30 @@ export type Schema<Name extends keyof components['schemas']> = components['schem
 /** Proof that this page could read our answers; goes with the cookie. Null: nobody is signed in. */
 export const csrf = signal<string | null>(null);
 
-/** Told when the service says that nobody is signed in (any more). */
+/** Told when the service says that nobody is signed in (any more), or somebody else. */
 export const signedOut = signal(0);
+
+const proofHeader = 'x-csrf-token';
 
 const guard: Middleware = {
   onRequest({ request }) {
-    if (csrf.value !== null) request.headers.set('x-csrf-token', csrf.value);
+    // Whoever sends for one session only has said so.
+    if (csrf.value !== null && !request.headers.has(proofHeader)) {
+      request.headers.set(proofHeader, csrf.value);
+    }
     return request;
   },
-  onResponse({ response }) {
-    if (response.status === 401 && csrf.peek() !== null) signedOut.value += 1;
+  async onResponse({ response }) {
+    if (csrf.peek() !== null && (await isOfAnother(response))) signedOut.value += 1;
   },
 };
+
+/** Nobody is signed in, or the cookie is of another session than this page: another page signed somebody in. */
+async function isOfAnother(response: Response): Promise<boolean> {
+  if (response.status !== 403) return response.status === 401;
+  const body: unknown = await response.clone().json();
+  return typeof body === 'object' && body !== null && Reflect.get(body, 'code') === 'access.forged';
+}
 
 /** Every operation of the service, by its address; the types are the service's own. */
 export const api = createClient<paths>({ baseUrl: location.origin });
@@ -53,7 +66,7 @@ export const ifMatch = (revision: number): { readonly 'If-Match': string } => ({
   'If-Match': `"${String(revision)}"`,
 });
 
-/** A command that is done once however often it is sent. */
-export const once = (): { readonly 'Idempotency-Key': string } => ({
-  'Idempotency-Key': crypto.randomUUID(),
+/** A command that is done once however often it is sent under the key. */
+export const once = (key: string = freshKey()): { readonly 'Idempotency-Key': string } => ({
+  'Idempotency-Key': key,
 });

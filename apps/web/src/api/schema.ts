@@ -4259,6 +4259,8 @@ export interface components {
             space: string;
             start: components["schemas"]["When"];
             finish: components["schemas"]["When"];
+            /** @description As planned, the window shuts then: the task has to be over. Null: nothing presses. */
+            closes: components["schemas"]["When"] | null;
             crew: components["schemas"]["CrewMember"][];
             /** @description Null: it mixes nothing. */
             mix: components["schemas"]["MixSheet"] | null;
@@ -4298,7 +4300,7 @@ export interface components {
             planFrom: string;
             /** Format: date-time */
             planUntil: string;
-            /** @description Worked on in it, or with a film that matters in it. */
+            /** @description Worked on in it, or with a film that matters in it; of the published plan, where now is in it, also what should have been over before it and is not, and what is begun before its time. */
             tasks: components["schemas"]["PictureTask"][];
             /** @description Builders, and whoever else has work in it. */
             people: components["schemas"]["PicturePerson"][];
@@ -6401,6 +6403,8 @@ export interface components {
             /** Format: date-time */
             createdAt: string;
             pricedAt: string | null;
+            /** @description The work of the yard is not what it was priced with: it has to be priced again before a yes. */
+            outdated: boolean;
         };
         ChangeWanted: {
             /** @enum {string} */

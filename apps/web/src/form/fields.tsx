@@ -1,5 +1,5 @@
 import type { ComponentChildren } from 'preact';
-import { useEffect, useId, useState } from 'preact/hooks';
+import { useId, useLayoutEffect, useState } from 'preact/hooks';
 import css from '../looks/looks.module.css';
 import { units } from '../session/session.ts';
 import { type Kind, scaleOf, shownNumber, storedNumber } from '../show/units.ts';
@@ -120,9 +120,9 @@ export function NumberField({
   readonly step?: number | 'any';
   readonly required?: boolean;
 }) {
-  // What is typed is kept as typed: `0.` is on its way to `0.5`.
+  // What is typed is kept as typed: `0.` is on its way to `0.5`. What is set from elsewhere is there at once.
   const [typed, setTyped] = useState(value === null ? '' : String(value));
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (value !== numberOf(typed)) setTyped(value === null ? '' : String(value));
   }, [value]);
   return (

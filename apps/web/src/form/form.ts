@@ -1,5 +1,9 @@
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
+import { once } from '../api/client.ts';
 import { type Problem, problemOf } from '../api/problem.ts';
+import { faultBeside } from '../show/faults.ts';
+import { same } from './same.ts';
+import { Sending } from './sending.ts';
 
 export interface Form<T extends object> {
   readonly values: T;
@@ -16,45 +20,49 @@ export interface Form<T extends object> {
     key: K,
   ) => { value: T[K]; onValue: (value: T[K]) => void; fault: string | undefined };
   readonly submit: (event?: Event) => void;
-  /** Begins anew with these values. */
-  readonly reset: (values: T) => void;
+  /** Begins anew with these values; `typed`: what stands in it instead, not saved. */
+  readonly reset: (values: T, typed?: T) => void;
 }
 
-/** A form whose values are sent as a whole; what was typed stays where it is refused. */
+/**
+ * A form whose values are sent as a whole; what was typed stays where it is refused. `headers` go
+ * with a command that is to be done once, however often it is pressed before its answer comes.
+ */
 export function useForm<T extends object>(
   initial: T,
-  send: (values: T) => Promise<unknown>,
+  send: (values: T, headers: ReturnType<typeof once>) => Promise<unknown>,
+  typed: T = initial,
 ): Form<T> {
   const [begun, setBegun] = useState(initial);
-  const [values, setValues] = useState(initial);
+  const [values, setValues] = useState(typed);
   const [problem, setProblem] = useState<Problem>();
   const [isBusy, setBusy] = useState(false);
+  const sending = useRef(new Sending<T>()).current;
 
-  const faultAt = (path: string): string | undefined => {
-    const found = problem?.faults.find((fault) => fault.path === path);
-    return found === undefined ? undefined : `${found.message}. ${found.cure}`;
-  };
+  const faultAt = (path: string): string | undefined => faultBeside(problem, path);
   const set: Form<T>['set'] = (key, value) => setValues((was) => ({ ...was, [key]: value }));
   const submit = (event?: Event): void => {
     event?.preventDefault();
     if (isBusy) return;
     setBusy(true);
     setProblem(undefined);
-    send(values).then(
-      () => {
-        setBusy(false);
-        // Unless `send` has begun anew with what the service made of them.
-        setBegun((now) => (now === begun ? values : now));
-      },
-      (error: unknown) => {
-        setBusy(false);
-        setProblem(problemOf(error));
-      },
-    );
+    sending
+      .send(values, ({ key }) => send(values, once(key)))
+      .then(
+        () => {
+          setBusy(false);
+          // Unless `send` has begun anew with what the service made of them.
+          setBegun((now) => (now === begun ? values : now));
+        },
+        (error: unknown) => {
+          setBusy(false);
+          setProblem(problemOf(error));
+        },
+      );
   };
   return {
     values,
-    isChanged: JSON.stringify(values) !== JSON.stringify(begun),
+    isChanged: !same(values, begun),
     isBusy,
     problem,
     set,
@@ -65,9 +73,9 @@ export function useForm<T extends object>(
       fault: faultAt(key),
     }),
     submit,
-    reset: (fresh) => {
+    reset: (fresh, now = fresh) => {
       setBegun(fresh);
-      setValues(fresh);
+      setValues(now);
       setProblem(undefined);
     },
   };

@@ -6,6 +6,7 @@ import { hasEnded, hasRole, membershipIn, person, type Role } from '../session/s
 import { common } from '../texts/common.ts';
 import { frame as texts } from '../texts/frame.ts';
 import css from './frame.module.css';
+import { Insecure } from './insecure.tsx';
 
 interface Way {
   readonly path: string;
@@ -47,7 +48,10 @@ export function Frame({ children }: { readonly children: ComponentChildren }) {
         {common.skipToContent}
       </a>
       <Bar yardId={yardId} path={path} />
-      <div role="status">{!isReachable.value && <p class={css['away']}>{texts.offline}</p>}</div>
+      <div>
+        <div role="status">{!isReachable.value && <p class={css['away']}>{texts.offline}</p>}</div>
+        <Insecure />
+      </div>
       <main id="content" class={css['main']} ref={main} tabIndex={-1}>
         {children}
       </main>

@@ -1,6 +1,7 @@
 import type { ComponentChildren, TargetedMouseEvent } from 'preact';
 import { useEffect, useId, useRef } from 'preact/hooks';
 import type { Problem } from '../api/problem.ts';
+import { told } from '../show/faults.ts';
 import { common } from '../texts/common.ts';
 import css from './looks.module.css';
 
@@ -120,17 +121,18 @@ export function ProblemNotice({
 }) {
   if (problem === undefined) return null;
   const isAway = problem.isUnreachable;
+  const said = told(problem);
   const [title, cure] = isAway
     ? [common.unreachable, common.unreachableCure]
-    : [problem.message, problem.cure];
+    : [said.title ?? common.wrongFields(said.faults.length), said.cure];
   return (
     <Notice tone={isAway ? 'heed' : 'harm'} title={title} isNews>
       {cure !== '' && <p>{cure}</p>}
-      {problem.faults.length > 0 && (
+      {said.faults.length > 0 && (
         <ul>
-          {problem.faults.map((fault, at) => (
+          {said.faults.map(({ path, words }, at) => (
             <li key={at}>
-              {fault.path !== '' && <code>{fault.path}</code>} {fault.message} {fault.cure}
+              {path !== null && <code>{path}</code>} {words}
             </li>
           ))}
         </ul>

@@ -1,4 +1,5 @@
 import { api, asked } from '../api/client.ts';
+import { asWhom } from './as-whom.ts';
 import type { Command } from './deed.ts';
 import type { QueuedDeed } from './store.ts';
 
@@ -9,29 +10,13 @@ const answerMs = 12_000;
 function toldOf({ at, key }: QueuedDeed) {
   return {
     times: { at, sentAt: new Date().toISOString() },
-    headers: { 'Idempotency-Key': key },
+    headers: { 'Idempotency-Key': key, ...asWhom() },
     signal: AbortSignal.timeout(answerMs),
   };
 }
 
 /** The minute that had begun, as readings have it. */
 const wholeMinute = (at: string): string => `${at.slice(0, 16)}:00Z`;
-
-/** Whether a report can be sent as a command of its own, whose refusal is answered at once. */
-export const canGoDirectly = ({ deed }: QueuedDeed): boolean =>
-  deed.kind === 'report' && (deed.claimId !== null || !needsClaim.has(deed.command.kind));
-
-const needsClaim: ReadonlySet<string> = new Set([
-  'join',
-  'leave',
-  'release',
-  'start',
-  'pause',
-  'resume',
-  'progress',
-  'finish',
-  'abandon',
-]);
 
 /**
  * Sends a report as the command that it is. It may be sent again: under the same key it is done once,

@@ -1,7 +1,7 @@
 import { computed, effect, signal } from '@preact/signals';
 import { person } from '../session/session.ts';
 import type { Deed } from './deed.ts';
-import { database, type QueuedDeed } from './store.ts';
+import { database, type QueuedDeed, type Way } from './store.ts';
 
 /** Deeds of whoever is signed in that the service does not have, in order. */
 export const queue = signal<readonly QueuedDeed[]>([]);
@@ -36,25 +36,34 @@ export async function deedsOf(accountId: string): Promise<readonly QueuedDeed[]>
   return db.getAll('queue', IDBKeyRange.bound([accountId], [accountId, []]));
 }
 
-/** Puts a deed at the end of its account's queue; from then on it survives whatever becomes of the page. */
+/**
+ * Puts a deed at the end of its account's queue; from then on it survives whatever becomes of the page.
+ * Null: the device is opened for somebody else by now, another page of this browser knows, and nothing
+ * is written under their eyes or in their name.
+ */
 export async function addDeed(
   whose: Pick<QueuedDeed, 'accountId' | 'yardId' | 'key'>,
   deed: Deed,
   words: string,
-): Promise<QueuedDeed> {
+): Promise<QueuedDeed | null> {
   const { accountId } = whose;
-  const tx = (await database()).transaction('queue', 'readwrite');
-  const last = await tx.store.openCursor(IDBKeyRange.bound([accountId], [accountId, []]), 'prev');
+  const tx = (await database()).transaction(['device', 'queue'], 'readwrite');
+  if ((await tx.objectStore('device').get('account')) !== accountId) {
+    await tx.done;
+    return null;
+  }
+  const deeds = tx.objectStore('queue');
+  const last = await deeds.openCursor(IDBKeyRange.bound([accountId], [accountId, []]), 'prev');
   const made: QueuedDeed = {
     ...whose,
     order: (last?.value.order ?? 0) + 1,
     at: new Date().toISOString(),
     deed,
     words,
-    isTried: false,
+    tried: null,
     refused: null,
   };
-  await tx.store.put(made, [accountId, made.order]);
+  await deeds.put(made, [accountId, made.order]);
   await tx.done;
   await tell();
   return made;
@@ -63,12 +72,29 @@ export async function addDeed(
 /** Writes down how far a deed has come. */
 export async function changeDeed(
   before: QueuedDeed,
-  change: Partial<Pick<QueuedDeed, 'deed' | 'isTried' | 'refused'>>,
+  change: Partial<Pick<QueuedDeed, 'deed' | 'refused'>>,
 ): Promise<QueuedDeed> {
   const after = { ...before, ...change };
-  await (await database()).put('queue', after, [before.accountId, before.order]);
-  await tell();
+  await putDeeds([after]);
   return after;
+}
+
+/** Writes down that deeds are being sent, and how, before the first byte leaves. */
+export async function tryDeeds(
+  before: readonly QueuedDeed[],
+  tried: Way,
+): Promise<readonly QueuedDeed[]> {
+  const after = before.map((one) => ({ ...one, tried }));
+  await putDeeds(after);
+  return after;
+}
+
+/** Deeds as they are to stand in the queue, all or none. */
+export async function putDeeds(deeds: readonly QueuedDeed[]): Promise<void> {
+  const tx = (await database()).transaction('queue', 'readwrite');
+  for (const deed of deeds) await tx.store.put(deed, [deed.accountId, deed.order]);
+  await tx.done;
+  await tell();
 }
 
 export async function dropDeed({ accountId, order }: QueuedDeed): Promise<void> {

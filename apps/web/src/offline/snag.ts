@@ -1,4 +1,5 @@
 import { api, asked } from '../api/client.ts';
+import { asWhom } from './as-whom.ts';
 import type { SnagRaised } from './deed.ts';
 import { changeDeed } from './queue.ts';
 import type { QueuedDeed } from './store.ts';
@@ -29,7 +30,7 @@ async function raise({ yardId, key, at }: QueuedDeed, { partId, snag }: SnagRais
     api.POST('/api/v1/yards/{yardId}/parts/{id}/snags', {
       params: { path: { yardId, id: partId } },
       body: { ...snag, at, sentAt: new Date().toISOString() },
-      headers: { 'Idempotency-Key': key },
+      headers: { 'Idempotency-Key': key, ...asWhom() },
       signal: AbortSignal.timeout(answerMs),
     }),
   );
@@ -44,7 +45,7 @@ async function sendPhoto(yardId: string, { snagId, photos }: SnagRaised): Promis
       // The picture itself is the body.
       body: '',
       bodySerializer: () => picture,
-      headers: { 'Idempotency-Key': key, 'Content-Type': picture.type },
+      headers: { 'Idempotency-Key': key, 'Content-Type': picture.type, ...asWhom() },
       signal: AbortSignal.timeout(answerMs),
     }),
   );

@@ -17,6 +17,12 @@ interface Reading {
   readonly data: unknown;
 }
 
+/**
+ * By itself, or with others as a phone's reports. The service knows a key on each of the two apart, so
+ * that what was sent one way is sent again the same way.
+ */
+export type Way = 'directly' | 'reports';
+
 /** Something done while the service was out of reach, or not answered yet. */
 export interface QueuedDeed {
   readonly accountId: string;
@@ -30,8 +36,8 @@ export interface QueuedDeed {
   readonly deed: Deed;
   /** In words, for whoever did it. */
   readonly words: string;
-  /** It was sent by itself, and no answer came: it may have been carried out. */
-  readonly isTried: boolean;
+  /** How it was sent without an answer: it may have been carried out. Null: it never was. */
+  readonly tried: Way | null;
   /** Why the service does not take it; null: it is on its way. Whoever did it decides what becomes of it. */
   readonly refused: Refused | null;
 }

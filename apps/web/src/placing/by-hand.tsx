@@ -33,11 +33,22 @@ export function ByHand({ planned, trial }: { readonly planned: Planned; readonly
       ),
     ),
   );
+  const isRead = task.data !== undefined && people.data !== undefined;
+  // A plan keeps what the yard has taken out since.
+  if (task.problem?.code === 'record.missing') {
+    return (
+      <Panel title={texts.hand} level={3}>
+        <p>{texts.notInYard}</p>
+      </Panel>
+    );
+  }
   return (
     <Panel title={texts.hand} level={3}>
       <ProblemNotice problem={task.problem} again={task.again} />
       <ProblemNotice problem={people.problem} again={people.again} />
-      <Loaded task={task} people={people.data} planned={planned} trial={trial} />
+      {(isRead || (task.problem === undefined && people.problem === undefined)) && (
+        <Loaded task={task} people={people.data} planned={planned} trial={trial} />
+      )}
     </Panel>
   );
 }

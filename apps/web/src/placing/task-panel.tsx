@@ -33,12 +33,21 @@ export function TaskPanel({ taskId, planId, onClose, trial }: TaskPanelProps) {
     ),
   );
   const { data, problem } = planned;
+  const isStray = problem?.code === 'record.missing';
   const title =
-    data === undefined ? taskId : texts.taskOf(data.task.name, data.task.part, data.task.boat);
+    data === undefined
+      ? texts.someTask
+      : texts.taskOf(data.task.name, data.task.part, data.task.boat);
   return (
     <Dialog title={title} onClose={onClose}>
       {data === undefined && problem === undefined && <Busy />}
-      <ProblemNotice problem={problem} again={planned.again} />
+      {isStray ? (
+        <Notice tone="heed" title={texts.notInPlan} isNews>
+          <p>{texts.notInPlanCure}</p>
+        </Notice>
+      ) : (
+        <ProblemNotice problem={problem} again={planned.again} />
+      )}
       {data !== undefined && (
         <Stack>
           <Facts task={data.task} />

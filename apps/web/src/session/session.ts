@@ -5,6 +5,7 @@ import { problemOf } from '../api/problem.ts';
 import { forgetPerson, keepPerson, keptPerson } from '../offline/person.ts';
 import { isReachable } from '../offline/reachable.ts';
 import type { Units } from '../show/units.ts';
+import { closeNoticesOfOthers } from './notices.ts';
 import { dropPush, dropPushOfOthers } from './push.ts';
 
 export type Person = Schema<'Me'>;
@@ -25,7 +26,14 @@ export const units = computed<Units>(
   () => person.value ?? { units: 'metric', temperature: 'celsius' },
 );
 
-/** Everything of one human ends with them: sockets, and what a page holds. */
+/** Other pages of this browser have the same cookie: what is heard is that somebody signed in or out. */
+const pages = new BroadcastChannel('curewright-person');
+pages.addEventListener('message', () => void findOut());
+const tellPages = (): void => {
+  pages.postMessage(null);
+};
+
+/** Everything of one human ends with them: sockets, notices, and what a page holds. */
 function put(now: Person | null, remembered = false): void {
   const before = person.peek();
   // What the device kept has no proof of a session.
@@ -36,6 +44,11 @@ function put(now: Person | null, remembered = false): void {
   person.value = now;
   isRemembered.value = remembered;
   hasEnded.value = false;
+  if (before?.id === now?.id) return;
+  // Of no harm where it cannot be done: what is pressed leads to the page of whoever is signed in.
+  closeNoticesOfOthers(now?.id).catch(() => undefined);
+  // The others ask the service themselves: told anew by them, it is no news here.
+  if (before !== undefined) tellPages();
 }
 
 /** Reads who is signed in; throws where the service does not say. */
@@ -58,12 +71,14 @@ export async function findOut(): Promise<void> {
   }
 }
 
-/** The service is out of reach: whoever is shown stays, or whoever the device remembers comes. */
+/** The service is out of reach: whoever the device remembers is shown, as they were read last. */
 async function fallBack(): Promise<void> {
   if (hasEnded.peek()) return;
   const shown = person.peek();
   const kept = await keptPerson();
-  put(shown ?? kept, (shown ?? kept) !== null);
+  // Another page of this browser was told, and the device is opened for nobody, or somebody else.
+  if (shown && kept === null) await end();
+  else put(shown?.id === kept?.id ? (shown ?? null) : kept, kept !== null);
 }
 
 async function end(): Promise<void> {
@@ -79,6 +94,8 @@ async function end(): Promise<void> {
 export async function enter(): Promise<void> {
   try {
     await readPerson();
+    // The same person by another session: the proofs of other pages are worth nothing any more.
+    tellPages();
   } catch (error) {
     // The cookie is another's already: nobody may be shown what was kept for the one before.
     await forgetPerson();
@@ -112,7 +129,8 @@ export async function signOutEverywhere(): Promise<void> {
   await dropPush().catch(() => undefined);
 }
 
-// The service says that nobody is signed in: the session ran out, or was closed elsewhere.
+// The service says that nobody is signed in, or by another session: it ran out, was closed elsewhere,
+// or somebody signed in by a page that this one does not hear.
 let isAsking = false;
 effect(() => {
   if (signedOut.value === 0 || isAsking) return;

@@ -41,6 +41,10 @@ const en = {
     'The kit knows classes of material, not your products: where no published number is known its times are common practice with a wide margin, and how much hardener an epoxy takes is left open. Enter the data sheets of what you use before you rely on a window.',
   make: 'Make the yard',
 
+  madeBefore: (yard: string) => `${yard} was made as you first sent it, though no answer came`,
+  madeBeforeCure:
+    'It is among your yards: change it in its set-up. Under another name a second yard is made.',
+
   choose: 'Choose the file',
   paste: 'Or paste what is in it',
   takeIn: 'Take this yard in',

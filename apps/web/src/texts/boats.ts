@@ -100,6 +100,9 @@ const en = {
     noProcedures: 'There is no procedure yet.',
     toProcedures: 'Write a procedure',
     look: 'Look at the tasks it makes',
+    madeBefore: 'It was made as you first sent it, though no answer came',
+    madeBeforeCure:
+      'What a job is made of stays. Close this, remove that job, and add it as you want it.',
     after: 'After these jobs of the refit',
     destination: 'Where the procedure takes it',
     destinationHint: 'The procedure has a move to where the job says.',

@@ -17,6 +17,8 @@ const en = {
   nothing: 'nothing more',
   more: (sum: string) => `${sum} more`,
   less: (sum: string) => `${sum} less`,
+  outdated: 'The work of the yard has changed since this was priced',
+  outdatedCure: 'Have it priced again; only then can somebody say yes to it.',
   pricedAt: (moment: string) => `Priced ${moment}.`,
   photos: 'Photos',
   noPhotos: 'There are no photos of it.',

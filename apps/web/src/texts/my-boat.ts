@@ -39,10 +39,9 @@ const en = {
   spaceFree: 'free this week',
 
   changed: 'What changed',
-  sinces: { week: 'In a week', month: 'In a month', quarter: 'In three months' },
+  sinces: { week: 'The last week', month: 'The last month', quarter: 'The last three months' },
   sinceOf: 'How far back',
   nothing: 'Nothing has changed.',
-  finishes: 'The finish',
   why: 'Why',
   kinds: { plan: 'New plan', work: 'Work done', snag: 'Found', change: 'Change' },
 

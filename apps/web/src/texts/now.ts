@@ -33,7 +33,6 @@ const en = {
   expected: (clock: string) => `expected over ${clock}`,
   lapses: (clock: string) => `Yours until ${clock}; not begun by then, it is free again.`,
   with: (names: readonly string[]) => `With ${listed(names)}`,
-  alone: 'You alone',
   plannedFor: (when: string) => `planned for ${when}`,
   work: (time: string) => `${time} of work`,
   crew: (least: number, most: number) =>
@@ -45,7 +44,8 @@ const en = {
     left: (time: string) => `${time} left`,
     shut: 'The window has shut',
     startBy: (when: string) => `Begin by ${when} to be over in time`,
-    none: 'No window presses',
+    startLate: (when: string) =>
+      `Begun now it is hardly over in time: it should have begun by ${when}`,
     meter: (time: string) => `The window stays open for ${time}`,
   },
   neededBy: (when: string) => `Needed by ${when}`,
@@ -113,7 +113,6 @@ const en = {
   },
   together: 'Work with somebody',
   nobody: 'Nobody else has work in hand.',
-  has: (names: readonly string[], task: string) => `${listed(names)}: ${task}`,
 
   cautions: 'Cautions',
   warnings: 'Look at this first',
@@ -126,6 +125,15 @@ const en = {
     ratio: (ratio: string) => `Ratio ${ratio}`,
     resinAt: (temperature: string) => `reckoned with resin at ${temperature}`,
     asPlanned: 'As the plan reckoned it; the temperature may be another by now.',
+    closesAsPlanned: (when: string) => `As planned, the window stays open until ${when}`,
+    closing: {
+      short: (when: string) => `The window shuts ${when}, before a cup mixed now has to be spread`,
+      shut: (when: string) => `The window has shut, ${when}: do not mix`,
+    },
+    closingCure: {
+      short: 'Mix no more than is spread by then.',
+      shut: 'What is laid now would not bond as it should. Ask the foreman first.',
+    },
     whole: 'In all',
     resin: 'Resin',
     hardener: 'Hardener',
@@ -193,9 +201,10 @@ const en = {
   },
   temperature: {
     where: 'Where',
-    of: 'Of what',
     air: 'Air',
     surface: 'Surface',
+    likely: 'Press what it shows, and it is reported',
+    other: 'Something else',
     colder: 'Colder',
     warmer: 'Warmer',
     report: (value: string) => `Report ${value}`,

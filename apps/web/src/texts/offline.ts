@@ -7,12 +7,11 @@ const en = {
   unsentCure: 'It is kept on this device and sent in this order when the yard can be reached.',
   sending: 'Sending …',
   stopped: 'It cannot be sent at the moment',
-  show: 'Not sent yet',
   withdraw: 'Do not send',
   withdrawOf: (words: string) => `Do not send: ${words}`,
-  onItsWay: 'It is being sent just now; take it back as anything else that is done.',
+  onItsWay:
+    'It was sent, and may have arrived: it cannot be left out any more. Once it is answered, take it back as anything else that is done.',
   sendNow: 'Send now',
-  refused: 'Not taken',
   refusedOf: (words: string) => `Not taken: ${words}`,
   sendAgain: 'Send again',
   sendAgainOf: (words: string) => `Send again: ${words}`,
@@ -20,6 +19,8 @@ const en = {
   dropOf: (words: string) => `Let it go: ${words}`,
   held: 'Waits for the foreman',
   heldCure: 'It was kept, but contradicts what the yard knows. The foreman decides.',
+  notYours: 'Somebody else has signed in, or signed out, in this browser',
+  notYoursCure: 'Sign in as yourself and do it again: nothing was done under either name.',
   dismissed: 'Set aside by the foreman',
   photos: (count: number) => counted(count, { one: '# photo', other: '# photos' }),
 } as const;

@@ -2,6 +2,12 @@ import { counted, inLanguage, listed } from './language.ts';
 
 /** One task of a plan, and the foreman's hand on it. */
 const en = {
+  someTask: 'A task of the plan',
+  notInPlan: 'This plan does not have that task',
+  notInPlanCure:
+    'Another plan was made meanwhile, or the work was taken out. Close this, and look at the week again.',
+  notInYard:
+    'The yard does not have this task any more: the plan was made before it was taken out. The next plan leaves it out.',
   facts: 'When, who and where',
   when: 'When',
   who: 'Who',

@@ -65,7 +65,6 @@ const en = {
   lateSum: 'Late, by the boats’ weights',
   lateOf: (best: string, bound: string) => `${best} (cannot be below ${bound})`,
   inTime: 'every promise kept',
-  inTimeProved: 'every promise kept, as well as can be',
   gap: 'May be better by at most',
   percent: (share: string) => `${share} %`,
   provedBest: 'nothing: proved best',
@@ -96,7 +95,6 @@ const en = {
   toRoom: 'Put it right',
   toSetUp: 'To the yard’s set-up',
   backToPlans: 'All plans',
-  again: 'Ask again',
 
   comparison: 'What a plan changes',
   planOf: (moment: string) => `Plan of ${moment}`,
@@ -143,6 +141,11 @@ const en = {
   },
   now: 'By this plan',
   difference: 'Difference',
+  notComparable: {
+    begun:
+      'How much more or less than the other plan cannot be said: work was begun or done between the two, and each counts only what was left to do.',
+    work: 'How much more or less than the other plan cannot be said: the two are of different work.',
+  },
   more: (sum: string) => `+${sum}`,
   shortens: 'What would make it shorter',
   askShortens: 'Find out what would make it shorter',

@@ -72,6 +72,12 @@ const en = {
     title: (name: string) => `A new version of ${name}`,
     save: (version: number) => `Save as version ${String(version)}`,
     saveNew: 'Save this procedure',
+    behind: (from: number, now: number) =>
+      `Somebody else has saved version ${String(now)}; what you write here began from version ${String(from)}`,
+    behindCure:
+      'Theirs stays whatever you do. Decide which of the two the next version goes on from.',
+    keepMine: 'Go on with mine',
+    takeTheirs: (version: number) => `Begin anew from version ${String(version)}`,
     name: 'Name',
     copyOf: 'Begin with a copy of',
     copyNone: 'nothing: begin empty',

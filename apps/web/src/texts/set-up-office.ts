@@ -22,7 +22,7 @@ const en = {
     power: 'All heaters and the like may draw together',
     powerHint: 'Left empty: not limited.',
     consumables: 'What preparation uses up',
-    consumablesHint: 'None given: the library’s common practice is reckoned with.',
+    consumablesHint: 'None given: plans reckon with common practice.',
     consumable: 'Consumable',
     addConsumable: 'Add a consumable',
     consumableName: 'Name',

@@ -4,7 +4,7 @@ const inSentence = (words: string): string => words.charAt(0).toLowerCase() + wo
 
 /** The yard's set-up: its rooms, and what all of them say. */
 const en = {
-  title: 'The yard',
+  title: 'Set-up',
   way: 'Where you are',
   rooms: {
     people: 'People',
@@ -76,6 +76,9 @@ const en = {
     plan: 'The first plan, made and published',
     go: { open: 'Go there', plan: 'Make a plan' },
   },
+  unweighed: 'Mix sheets cannot say yet how much hardener goes into these',
+  unweighedCure:
+    'Plans can be made without. Enter it from the data sheet of each before it is mixed:',
   outdoorEnds: (day: string) =>
     `The outdoor table ends on ${day}, before the plan does: unheated spaces are reckoned with its last day, repeated.`,
   outdoorEndsWay: 'Bring in newer temperatures',
@@ -95,6 +98,10 @@ const en = {
     stale: 'Somebody else has saved this meanwhile',
     staleCure:
       'What they changed now stands here. What you typed is still here too, but not saved: look it over and save again.',
+    staleClash:
+      'Where both of you changed the same, it is said beside it. To see theirs there, drop your changes.',
+    clash:
+      'Somebody else has just changed this too. Saving again puts what stands here in the place of theirs.',
     gone: 'This is not here any more',
     goneCure: 'Somebody may have removed it.',
   },
@@ -134,6 +141,7 @@ const en = {
   },
   copy: 'Copy',
   copied: 'Copied.',
+  copyByHand: 'It is marked: copy it by the keyboard or the menu.',
 } as const;
 
 export const setUp = inLanguage({ en });

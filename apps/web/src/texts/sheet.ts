@@ -33,7 +33,6 @@ const en = {
   both: (task: string, opens: string, closes: string) => `${task} between ${opens} and ${closes}.`,
   cautions: 'Cautions',
   of: (material: string) => `${material}:`,
-  free: 'No work planned.',
   slotAt: (list: string, span: string) => `${list}, ${span}.`,
 } as const;
 

@@ -36,26 +36,32 @@ const en = {
   planned: 'This plan',
   keeps: (boats: number) =>
     counted(boats, {
-      one: 'The one boat keeps its promise.',
-      other: 'All # boats keep their promises.',
+      one: 'By the plan the one boat keeps its promise.',
+      other: 'By the plan all # boats keep their promises.',
     }),
   late: (boat: string, span: string, finish: string) =>
     `${boat} is planned ${span} after its promise: finished ${finish}.`,
-  behind: (count: number, names: readonly string[]) =>
-    `${counted(count, {
-      one: '# task should have begun by now',
-      other: '# tasks should have begun by now',
-    })}: ${listed(names)}.`,
-  overdue: (count: number, names: readonly string[]) =>
-    `${counted(count, {
-      one: '# task runs longer than planned',
-      other: '# tasks run longer than planned',
-    })}: ${listed(names)}.`,
+  behind: (count: number) =>
+    counted(count, {
+      one: '# task should have begun by now:',
+      other: '# tasks should have begun by now:',
+    }),
+  overdue: (count: number) =>
+    counted(count, {
+      one: '# task should be over by now:',
+      other: '# tasks should be over by now:',
+    }),
+  ahead: (count: number) =>
+    counted(count, {
+      one: '# task is under way before its time:',
+      other: '# tasks are under way before their time:',
+    }),
   more: (count: number) => counted(count, { one: '# more', other: '# more' }),
+  plannedFor: (times: string, crew: readonly string[]) =>
+    crew.length === 0 ? `planned ${times}` : `planned ${times}, ${listed(crew)}`,
   taskOn: (task: string, part: string) => `${task} on ${part}`,
   shutting: (task: string, closes: string) => `By the plan, ${task} must be over by ${closes}.`,
   candidate: 'A new plan waits for your word.',
-  candidateWhy: (causes: readonly string[]) => listed(causes),
   toCandidate: 'Look at it',
   running: 'A plan is being made.',
   toRun: 'Watch it',
@@ -86,6 +92,8 @@ const en = {
     'Times are the yard’s. Nights and days off are drawn narrower than they last: hands rest while films harden.',
   legendOff: 'off while others work',
   legendDust: 'dust from elsewhere in the air',
+  legendLate: 'late: should have begun, or be over, by now',
+  legendSigns: 'On planks too short for words ✓ means done and ! late.',
 
   state: {
     waiting: 'waits',
@@ -100,7 +108,12 @@ const en = {
     names.length === 0 ? state : `${state} by ${listed(names)}`,
   air: { clean: 'clean air', dusty: 'makes dust', wet: 'wet work' },
   check: 'done',
+  checkSign: '✓',
   checked: (name: string) => `done ${name}`,
+  lag: 'late',
+  lagSign: '!',
+  lagging: (name: string) => `late ${name}`,
+  lagWords: { behind: 'should have begun by now', overdue: 'should be over by now' },
   from: 'From',
   until: 'Until',
   day: 'Day',
@@ -131,6 +144,7 @@ const en = {
   chainOf: 'Boat',
   chainHelp: 'Point at a sentence to see its planks, at a plank to see its sentence.',
   chainEmpty: 'Nothing holds this boat up.',
+  stray: 'What this sentence speaks of is not drawn in these days: the plan has it no more.',
 
   dragTo: (when: string) => `Begins ${when}`,
   dragWith: (name: string) => `with ${name}`,

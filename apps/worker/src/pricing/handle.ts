@@ -16,10 +16,10 @@ export interface PricingSurroundings extends Pick<Planner, 'say' | 'threads' | '
 }
 
 /**
- * Of each of the two searches. A difference between plans that were searched for by the clock would be as
- * much of the machine as of the change; the time is only an end.
+ * Of each search. A difference between plans that were searched for by the clock would be as much of the
+ * machine as of the change; the time is only an end.
  */
-const effort = { iterations: 400, seconds: 30 };
+const effort = { iterations: 200, seconds: 15 };
 const pollSeconds = 0.5;
 
 async function price(

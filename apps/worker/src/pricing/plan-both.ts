@@ -1,10 +1,13 @@
 import { runSolve } from '#host/run-solve.ts';
 import { withoutPassedStarts } from '#live/disturbance/passed.ts';
 import type { Edited } from '#live/edits/apply.ts';
+import { carried } from '#live/price/carry.ts';
 import { priceOf } from '#live/price/price-of.ts';
 import type { Price } from '#live/price/price.ts';
-import { compile } from '#planning/compile/compile.ts';
+import { compile, type Compiled } from '#planning/compile/compile.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
+import type { Plan } from '#scheduling/model/plan.ts';
+import { incumbent } from '#scheduling/search/incumbent.ts';
 import { outcomeOf, outcomeOfError } from '../plan-runs/outcome.ts';
 import { NoPrice, type TakenProposal } from './take-up.ts';
 
@@ -30,62 +33,96 @@ function nowOf({ yard }: Edited, at: Date): string | undefined {
   return isWithin ? new Date(now).toISOString() : undefined;
 }
 
-/** A plan, or the lines that say why there is none. */
-type Found = { readonly sheet: PlanSheet } | { readonly why: readonly string[] };
+/** The yard without the change and with it, and what people have been told. */
+type Asked = Pick<TakenProposal, 'without' | 'changed' | 'published'>;
 
-async function plan(
-  { yard, workload }: Edited,
+/** One of the two yards, ready to be planned. */
+interface Side extends Edited {
+  readonly compiled: Compiled;
+}
+
+function sideOf(
+  { yard, workload: whole }: Edited,
   now: string | undefined,
-  { published }: TakenProposal,
-  { iterations, seconds, threads, memoryMB, signal, say }: Planner,
+  published: Asked['published'],
+): Side {
+  const { workload } = withoutPassedStarts(yard, whole, now ?? yard.planFrom);
+  const compiled = compile({ yard, workload, now, published: published ?? undefined });
+  return { yard, workload, compiled };
+}
+
+/** The yard with the plan that was found for it. */
+interface Made extends Side {
+  readonly plan: Plan;
+  readonly sheet: PlanSheet;
+}
+
+type Found = Made | { readonly why: readonly string[] };
+
+/** Searched for from what was found for the other yard, or from nothing. */
+async function plan(
+  side: Side,
+  from: Made | null,
+  { iterations, seconds, threads, memoryMB, signal }: Planner,
 ): Promise<Found> {
-  try {
-    const compiled = compile({ yard, workload, now, published: published ?? undefined });
-    const limits = {
-      iterations,
-      seconds,
-      threads,
-      signal,
-      ...(memoryMB === null ? {} : { memoryMB }),
-    };
-    const result = await runSolve(compiled.problem, { seed: 1, ...limits });
-    const outcome = outcomeOf({ yard, workload }, compiled, result, false);
-    if (outcome.status === 'finished') return outcome;
-    if (outcome.status === 'infeasible') return { why: outcome.why.lines };
-    return {
-      why: [
-        `No plan was found in ${String(seconds)} seconds of search; none was ruled out either.`,
-      ],
-    };
-  } catch (error) {
+  const { compiled } = side;
+  const result = await runSolve(compiled.problem, {
+    seed: 1,
+    iterations,
+    seconds,
+    threads,
+    signal,
+    warmStart: from && carried(from.plan, from.compiled, compiled),
+    ...(memoryMB === null ? {} : { memoryMB }),
+  });
+  const outcome = outcomeOf(side, compiled, result, false);
+  if (outcome.status === 'finished') return { ...side, plan: outcome.plan, sheet: outcome.sheet };
+  if (outcome.status === 'infeasible') return { why: outcome.why.lines };
+  return {
+    why: [`No plan was found in ${String(seconds)} seconds of search; none was ruled out either.`],
+  };
+}
+
+/** The better by the engine's own ranks; the one that was known before where they are alike. */
+function better(known: Made, found: Found): Made {
+  if ('why' in found) return known;
+  const best = incumbent(known.compiled.problem.tolerances);
+  best.offer(known.plan.values, () => known.plan);
+  best.offer(found.plan.values, () => found.plan);
+  return best.plan === found.plan ? found : known;
+}
+
+/** A plan of the one yard; throws `NoPrice` with the heading and the reasons where there is none. */
+async function made(heading: string, { say }: Planner, work: () => Promise<Found>): Promise<Made> {
+  const found = await work().catch((error: unknown): Found => {
     const outcome = outcomeOfError(error, say);
     if (outcome.status !== 'failed') throw error;
     const faults = outcome.why?.faults.map(({ message, cure }) => `${message}. ${cure}`) ?? [];
     return { why: faults.length > 0 ? faults : [outcome.error] };
-  }
+  });
+  if ('why' in found) throw new NoPrice([heading, ...found.why]);
+  return found;
 }
 
+const asIs = 'The yard has no plan as it is, so nobody can say what this would change.';
+const withIt = 'With this the yard has no plan.';
+
 /**
- * What the edits cost: two plans from the same moment, made in the same way, with the published plan as
- * what people have been told. Throws `NoPrice` with the reasons where one of the two cannot be made.
+ * What the edits cost: two plans from the same moment, with the published plan as what people have been
+ * told. They are to differ by what the edits make of them and not by luck: each search starts from what
+ * the other found, so that whatever is found in one yard and holds in the other is in both.
+ * Throws `NoPrice` with the reasons where one of the two cannot be made.
  */
-export async function planBoth(taken: TakenProposal, at: Date, planner: Planner): Promise<Price> {
-  const now = nowOf(taken.without, at);
-  const [without, changed] = [taken.without, taken.changed].map(({ yard, workload }) => ({
-    yard,
-    workload: withoutPassedStarts(yard, workload, now ?? yard.planFrom).workload,
-  }));
-  const before = await plan(without, now, taken, planner);
-  if ('why' in before)
-    throw new NoPrice([
-      'The yard has no plan as it is, so nobody can say what this would change.',
-      ...before.why,
-    ]);
-  const after = await plan(changed, now, taken, planner);
-  if ('why' in after) throw new NoPrice(['With this the yard has no plan.', ...after.why]);
-  return priceOf(
-    changed.yard,
-    { workload: without.workload, sheet: before.sheet },
-    { workload: changed.workload, sheet: after.sheet },
+export async function planBoth(asked: Asked, at: Date, planner: Planner): Promise<Price> {
+  const now = nowOf(asked.without, at);
+  const first = await made(asIs, planner, async () =>
+    plan(sideOf(asked.without, now, asked.published), null, planner),
   );
+  const next = await made(withIt, planner, async () =>
+    plan(sideOf(asked.changed, now, asked.published), first, planner),
+  );
+  const before = better(first, await plan(first, next, planner));
+  // Otherwise nothing was found that the other had not started from.
+  const after = before === first ? next : better(next, await plan(next, before, planner));
+  return priceOf(after.yard, before, after);
 }

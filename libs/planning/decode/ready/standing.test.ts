@@ -89,14 +89,16 @@ describe('standing', () => {
           workload = changed(workload, standing({ yard, workload, sheet: null, now }), one, now);
         }
         const stand = standing({ yard, workload, sheet: null, now: isoAt(minute) });
-        const waiting = [...stand.waiting()];
+        const { waiting } = stand;
         const listed = workload.tasks.filter(({ id }) => stand.task(id) !== null);
         expect([...stand.ready, ...waiting].sort()).toEqual(listed.map(({ id }) => id).sort());
         for (const id of stand.ready) expect(stand.whyNot(id)).toBeNull();
         for (const id of waiting) expect(stand.whyNot(id)).not.toBeNull();
         const paged: string[] = [];
         for (;;) {
-          const next = [...stand.waiting(paged.at(-1))].slice(0, page);
+          const last = paged.at(-1);
+          const rest = last === undefined ? waiting : stand.waitingAfter(last);
+          const next = rest.slice(0, page);
           if (next.length === 0) break;
           paged.push(...next);
         }

@@ -35,8 +35,10 @@ export interface Standing {
   task(taskId: string): ReadyTask | WaitingTask | null;
   /** Ids of what may be taken up now: what the boats need first comes first. */
   readonly ready: readonly string[];
-  /** Ids of what waits, likewise, beyond where `after` stands; made as far as they are asked for. */
-  waiting(after?: string): IterableIterator<string>;
+  /** Ids of what waits, likewise. */
+  readonly waiting: readonly string[];
+  /** Those of them beyond where a task stands, whatever has become of that. */
+  waitingAfter(taskId: string): readonly string[];
   /** Whether there is such a task. */
   has(taskId: string): boolean;
   all(): ReadyList;
@@ -84,9 +86,7 @@ class Moment implements Standing {
   readonly #obstacles = new Map<string, Obstacle | null>();
   readonly #tasks = new Map<string, ReadyTask | WaitingTask>();
   #ready: readonly string[] | null = null;
-  /** What waits, in order, as far as somebody has asked for it. */
-  readonly #waiting: Ranked[] = [];
-  readonly #moreWaiting = this.#waitingOnes();
+  #waiting: readonly string[] | null = null;
   #windows: readonly TaskWindow[] | null = null;
 
   constructor(ground: Ground, workload: Workload, sheet: PlanSheet | null, now: number) {
@@ -135,30 +135,28 @@ class Moment implements Standing {
     return this.#place.rows.tasks.has(taskId);
   }
 
-  *waiting(after?: string): IterableIterator<string> {
+  get waiting(): readonly string[] {
     const { tasks } = this.#workload;
-    const last = after === undefined ? undefined : this.#place.rows.tasks.get(after);
-    const from = last === undefined ? null : this.#ranked(last);
-    for (let k = 0; ; k += 1) {
-      if (k === this.#waiting.length) {
-        const more = this.#moreWaiting.next();
-        if (more.done === true) return;
-        this.#waiting.push(more.value);
-      }
-      const one = this.#waiting[k];
-      if (from === null || this.#needs().compare(one, from) > 0) yield tasks[one.place].id;
-    }
+    this.#waiting ??= [...this.#inOrder()]
+      .map(({ place }) => tasks[place])
+      .filter((task) => this.#obstacle(task) !== null)
+      .map(({ id }) => id);
+    return this.#waiting;
   }
 
-  *#waitingOnes(): Generator<Ranked, undefined> {
-    const { tasks } = this.#workload;
-    for (const one of this.#inOrder()) {
-      if (this.#obstacle(tasks[one.place]) !== null) yield one;
-    }
+  waitingAfter(taskId: string): readonly string[] {
+    const last = this.#place.rows.tasks.get(taskId);
+    if (last === undefined) return [];
+    const from = this.#ranked(last);
+    const needs = this.#needs();
+    return this.waiting.filter((id) => {
+      const task = this.#place.rows.tasks.get(id);
+      return task !== undefined && needs.compare(this.#ranked(task), from) > 0;
+    });
   }
 
   all(): ReadyList {
-    const found = [...this.ready, ...this.waiting()].flatMap((id) => this.task(id) ?? []);
+    const found = [...this.ready, ...this.waiting].flatMap((id) => this.task(id) ?? []);
     return {
       ready: found.filter((task) => task.isReady),
       waiting: found.filter((task) => !task.isReady),

@@ -1,11 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
 import { changeMeaning, changeWords } from '#live/change/meaning.ts';
-import { enter, service } from '#persistence/client.ts';
 import { loadForEdits, saveEdits } from '#persistence/live/edits.ts';
 import { asJson } from '#persistence/rows.ts';
 import { lockWork } from '#persistence/workload/store.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
+import { asService } from '../../platform/database/as-service.ts';
 import { Database, type Tx } from '../../platform/database/database.ts';
 import { appendEvent } from '../../platform/database/events.ts';
 import type { Page, PageRequest } from '../../platform/paging/page.ts';
@@ -139,15 +139,6 @@ export class ChangesService {
     const meaning = changeMeaning(change, before.workload, after.workload, effect);
     await this.proposals.propose(tx, viewer, { changeOrderId: id, edits, meaning });
   }
-}
-
-/** Work of the yard on somebody's behalf who may not do it: and then them again. */
-async function asService<T>(tx: Tx, viewer: Viewer, work: () => Promise<T>): Promise<T> {
-  const { yardId, accountId, sees } = viewer;
-  await enter(tx, service(yardId));
-  const made = await work();
-  await enter(tx, { as: 'member', yardId, accountId, sees });
-  return made;
 }
 
 interface Decision {

@@ -25,6 +25,11 @@ export const TaskMixSheet = outputShape(
     space: z.string(),
     start: whenSchema,
     finish: whenSchema,
+    closes: whenSchema
+      .nullable()
+      .describe(
+        'As planned, the window shuts then: the task has to be over. Null: nothing presses.',
+      ),
     crew: z.array(crewMemberSchema),
     mix: mixSheetSchema.nullable().describe('Null: it mixes nothing.'),
     bond: sheetBondSchema.nullable(),

@@ -8,6 +8,7 @@ import type {
   TaskMixSheet,
 } from './mix-sheets.contract.ts';
 import type { Plan } from './plans.contract.ts';
+import { closingOf } from './closing.ts';
 import { PlansService } from './plans.service.ts';
 
 /**
@@ -42,11 +43,12 @@ export class MixSheetsService {
   }
 }
 
-function sheetOf({ id: planId, caution }: Plan, task: Plan['tasks'][number]): TaskMixSheet {
+function sheetOf({ id: planId, caution, tasks }: Plan, task: Plan['tasks'][number]): TaskMixSheet {
   const { id: taskId, name, boat, part, spaceId, space, start, finish, crew } = task;
   const { mix, bond, consumables, film, warnings, cautions } = task;
+  const closes = closingOf(tasks, taskId);
   return {
-    ...{ planId, taskId, task: name, boat, part, spaceId, space, start, finish, crew },
+    ...{ planId, taskId, task: name, boat, part, spaceId, space, start, finish, closes, crew },
     ...{ mix, bond, consumables, film, warnings, cautions, caution },
   };
 }

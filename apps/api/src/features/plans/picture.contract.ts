@@ -135,7 +135,11 @@ export const PlanPicture = outputShape(
     ends: moment,
     planFrom: moment,
     planUntil: moment,
-    tasks: z.array(taskSchema).describe('Worked on in it, or with a film that matters in it.'),
+    tasks: z
+      .array(taskSchema)
+      .describe(
+        'Worked on in it, or with a film that matters in it; of the published plan, where now is in it, also what should have been over before it and is not, and what is begun before its time.',
+      ),
     people: z.array(personSchema).describe('Builders, and whoever else has work in it.'),
     spaces: z.array(spaceSchema),
     boats: z.array(boatSchema).describe('All of the plan.'),

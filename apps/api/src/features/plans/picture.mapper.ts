@@ -17,16 +17,20 @@ export interface Drawn {
   /** Days of the yard. */
   readonly from: string;
   readonly days: number;
+  /** Now (ms), where it is the plan that is worked to: its days have what is left from before and what is begun too early. */
+  readonly workedAt: number | null;
 }
 
 type Picture = Omit<PlanPicture, 'planId' | 'isPublished' | 'at'>;
 
 /** What is to be drawn of a plan in so many days, with how its tasks stand by now. */
-export function pictureOf({ sheet, state, from, days }: Drawn): Picture {
+export function pictureOf({ sheet, state, from, days, workedAt }: Drawn): Picture {
   const { yard } = state;
   const begins = toInstant(from, '00:00', yard.timeZone);
   const ends = toInstant(addDays(from, days), '00:00', yard.timeZone);
-  const tasks = tasksIn(sheet, state, begins * 60_000, ends * 60_000);
+  const [first, last] = [begins * 60_000, ends * 60_000];
+  const isNow = workedAt !== null && first <= workedAt && workedAt < last;
+  const tasks = tasksIn(sheet, state, { begins: first, ends: last, isNow });
   return {
     from,
     days,
@@ -60,22 +64,34 @@ interface Shown {
   readonly drawn: PictureTask;
 }
 
+const isBegun = ({ state }: PictureTask['now']): boolean =>
+  state === 'working' || state === 'paused';
+const isLeft = (now: PictureTask['now']): boolean =>
+  isBegun(now) || now.state === 'waiting' || now.state === 'claimed';
+
 function tasksIn(
   sheet: Drawn['sheet'],
   { workload, lives }: Drawn['state'],
-  begins: number,
-  ends: number,
+  {
+    begins,
+    ends,
+    isNow,
+  }: { readonly begins: number; readonly ends: number; readonly isNow: boolean },
 ): Shown[] {
   const startOf = new Map(sheet.tasks.map(({ id, start }) => [id, start.at]));
   const byId = new Map(workload.tasks.map((task) => [task.id, task]));
   return sheet.tasks.flatMap((planned) => {
-    if (Date.parse(planned.start.at) >= ends) return [];
+    const isLater = Date.parse(planned.start.at) >= ends;
+    if (isLater && !isNow) return [];
     const windows = windowsOf(planned, startOf);
     const until = filmUntil(planned, windows, sheet.horizon);
     const last = Math.max(...[planned.finish.at, until ?? ''].map((at) => Date.parse(at) || 0));
-    if (last <= begins) return [];
+    const isEarlier = last <= begins;
+    if (isEarlier && !isNow) return [];
     const task = byId.get(planned.id);
-    return [{ planned, drawn: drawn(planned, windows, until, task, lives.get(planned.id)) }];
+    const one = drawn(planned, windows, until, task, lives.get(planned.id));
+    const isShown = isLater ? isBegun(one.now) : !isEarlier || isLeft(one.now);
+    return isShown ? [{ planned, drawn: one }] : [];
   });
 }
 

@@ -35,7 +35,8 @@ export class PictureService {
     });
     const { planId, isPublished } = planned;
     const first = from ?? mondayOf(planned, at, state.yard.timeZone);
-    const picture = pictureOf({ sheet: planned, state, from: first, days });
+    const workedAt = isPublished ? at.getTime() : null;
+    const picture = pictureOf({ sheet: planned, state, from: first, days, workedAt });
     return { planId, isPublished, at: at.toISOString(), ...picture };
   }
 }

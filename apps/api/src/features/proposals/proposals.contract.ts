@@ -27,6 +27,11 @@ export const Proposal = outputShape(
     why: z.array(z.string()).describe('Why there is no price.'),
     createdAt: instant,
     pricedAt: instant.nullable(),
+    outdated: z
+      .boolean()
+      .describe(
+        'The work of the yard is not what it was priced with: it has to be priced again before a yes.',
+      ),
   }),
 );
 export type Proposal = z.output<typeof Proposal.schema>;

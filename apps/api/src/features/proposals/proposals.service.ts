@@ -4,7 +4,7 @@ import { applyEdits } from '#live/edits/apply.ts';
 import { type Effect, effectOf, effectSchema, sameEffect } from '#live/edits/effect.ts';
 import type { WorkEdits } from '#live/edits/edits.ts';
 import { loadForEdits } from '#persistence/live/edits.ts';
-import { hasChangedWork } from '#persistence/live/scope.ts';
+import { lastChangeOfWork } from '#persistence/live/scope.ts';
 import { lastEventId } from '#persistence/live/yard-state.ts';
 import { type PriceJob, priceQueue } from '#persistence/queue/price.ts';
 import { asJson } from '#persistence/rows.ts';
@@ -17,12 +17,12 @@ import {
   closeOpen,
   editsOf,
   latestOf,
-  latestOfChanges,
   latestRow,
+  proposalsOfChanges,
 } from './proposals.store.ts';
 
 /** For those who show one. */
-export { Proposal };
+export { Proposal, proposalsOfChanges };
 
 /** What is to be priced. */
 export type Proposed = Cause & {
@@ -93,7 +93,7 @@ export class ProposalsService {
         'proposal.stale',
         `The price is ${state}, so nobody can say yes to it.`,
       );
-    if (await hasChangedWork(tx, yardId, row.readEventId))
+    if ((await lastChangeOfWork(tx, yardId, row.readEventId)) !== null)
       throw new DomainError(
         'proposal.stale',
         'Other work was added, changed or dropped in the yard since this was priced.',
@@ -117,13 +117,6 @@ export class ProposalsService {
     return closeOpen(tx, yardId, cause, state);
   }
 }
-
-/** The latest of each change, as the viewer may see it: an owner without other boats and money. */
-export const proposalsOfChanges = (
-  tx: Tx,
-  { yardId, sees }: Viewer,
-  changeIds: readonly string[],
-): Promise<ReadonlyMap<string, Proposal>> => latestOfChanges(tx, yardId, changeIds, sees === 'all');
 
 async function effectNow(tx: Tx, yardId: string, edits: WorkEdits): Promise<Effect> {
   const { yard, workload } = await loadForEdits(tx, yardId);

@@ -5,7 +5,10 @@ import { priceWords } from '#live/price/price-words.ts';
 import { priceSchema } from '#live/price/price.ts';
 import type { Proposal as ProposalRow } from '#persistence/generated/client.ts';
 import { loadOwnProposals, type OwnProposal } from '#persistence/live/own-proposals.ts';
+import { lastChangeOfWork } from '#persistence/live/scope.ts';
 import { isoOf } from '#persistence/rows.ts';
+import type { Viewer } from '../../platform/access/viewer.ts';
+import { asService } from '../../platform/database/as-service.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { type Proposal, proposalStateSchema } from './proposals.contract.ts';
 
@@ -19,7 +22,7 @@ const lines = z.array(z.string());
 
 type Shown = Omit<OwnProposal, 'changeOrderId'> & { readonly why: unknown };
 
-function show(row: Shown, zone: string): Proposal {
+function show(row: Shown, zone: string, outdated: boolean): Proposal {
   const price = row.price === null ? null : priceSchema.parse(row.price);
   return {
     id: row.id,
@@ -30,6 +33,7 @@ function show(row: Shown, zone: string): Proposal {
     why: lines.parse(row.why),
     createdAt: isoOf(row.createdAt),
     pricedAt: row.pricedAt && isoOf(row.pricedAt),
+    outdated,
   };
 }
 
@@ -46,28 +50,51 @@ async function zoneOf(tx: Tx, yardId: string): Promise<string> {
   return timeZone;
 }
 
-/** The latest of each change, as whoever entered sees it: an owner the own boats of it alone. */
-export async function latestOfChanges(
+/** Of those that have a price, which were priced with other work than there is now. */
+async function outdatedOf(
   tx: Tx,
   yardId: string,
+  where: Cause | { readonly changeOrderId: { readonly in: string[] } },
+): Promise<ReadonlySet<string>> {
+  const priced = await tx.proposal.findMany({
+    where: { yardId, state: 'priced', ...where },
+    orderBy: { readEventId: 'asc' },
+    select: { id: true, readEventId: true },
+  });
+  if (priced.length === 0) return new Set();
+  const last = await lastChangeOfWork(tx, yardId, priced[0].readEventId);
+  const isOutdated = ({ readEventId }: { readonly readEventId: bigint }): boolean =>
+    last !== null && readEventId < last;
+  return new Set(priced.filter(isOutdated).map(({ id }) => id));
+}
+
+/** The latest of each change, as whoever entered sees it: an owner the own boats of it alone, and no money. */
+export async function proposalsOfChanges(
+  tx: Tx,
+  viewer: Viewer,
   changeIds: readonly string[],
-  seesAll: boolean,
 ): Promise<ReadonlyMap<string, Proposal>> {
+  const { yardId, sees } = viewer;
   const zone = await zoneOf(tx, yardId);
-  const rows = seesAll
-    ? await tx.proposal.findMany({
-        where: { yardId, changeOrderId: { in: [...changeIds] } },
-        orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
-      })
-    : (await loadOwnProposals(tx)).map((row) => ({
-        ...ofOwner(row),
-        changeOrderId: row.changeOrderId,
-      }));
+  const rows =
+    sees === 'all'
+      ? await tx.proposal.findMany({
+          where: { yardId, changeOrderId: { in: [...changeIds] } },
+          orderBy: [{ createdAt: 'desc' }, { id: 'desc' }],
+        })
+      : (await loadOwnProposals(tx)).map((row) => ({
+          ...ofOwner(row),
+          changeOrderId: row.changeOrderId,
+        }));
+  // An owner reads neither the log nor the row of a price.
+  const outdated = await asService(tx, viewer, () =>
+    outdatedOf(tx, yardId, { changeOrderId: { in: [...changeIds] } }),
+  );
   const found = new Map<string, Proposal>();
   for (const row of rows) {
     const { changeOrderId } = row;
     if (changeOrderId === null || found.has(changeOrderId)) continue;
-    found.set(changeOrderId, show(row, zone));
+    found.set(changeOrderId, show(row, zone, outdated.has(row.id)));
   }
   return found;
 }
@@ -81,7 +108,9 @@ export async function latestRow(tx: Tx, yardId: string, cause: Cause): Promise<P
 
 export async function latestOf(tx: Tx, yardId: string, cause: Cause): Promise<Proposal | null> {
   const row = await latestRow(tx, yardId, cause);
-  return row && show(row, await zoneOf(tx, yardId));
+  if (row === null) return null;
+  const outdated = await outdatedOf(tx, yardId, cause);
+  return show(row, await zoneOf(tx, yardId), outdated.has(row.id));
 }
 
 /** Ends those that wait. */

@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError, fault } from '#kernel/error.ts';
-import { standing } from '#planning/decode/ready/standing.ts';
+import { standing, type Standing } from '#planning/decode/ready/standing.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
 import { YardStates } from '../../platform/database/yard-states.ts';
@@ -23,8 +23,8 @@ export class ReadyService {
     const eyes = eyesOf(viewer, state, now);
     const wanted = wantedBy(eyes, whose ?? (viewer.roles.includes('foreman') ? 'all' : 'mine'));
     const ready = stand.ready.filter(wanted);
-    const waits = [...stand.waiting()].filter(wanted);
-    const rest = after === undefined ? waits : beyond(stand, after, wanted);
+    const waits = stand.waiting.filter(wanted);
+    const rest = after === undefined ? waits : beyond(stand, after).filter(wanted);
     const page = rest.slice(0, first);
     return {
       at: now.toISOString(),
@@ -46,14 +46,10 @@ const wantedBy =
 const cursorOf = (taskId: string): string => Buffer.from(`w${taskId}`).toString('base64url');
 
 /** What waits beyond a task, wherever that stands by now. */
-function beyond(
-  stand: ReturnType<typeof standing>,
-  cursor: string,
-  wanted: (taskId: string) => boolean,
-): string[] {
+function beyond(stand: Standing, cursor: string): readonly string[] {
   const text = Buffer.from(cursor, 'base64url').toString();
   const taskId = text.slice(1);
-  if (text.startsWith('w') && stand.has(taskId)) return [...stand.waiting(taskId)].filter(wanted);
+  if (text.startsWith('w') && stand.has(taskId)) return stand.waitingAfter(taskId);
   const wrong = fault('input.field', 'after', 'not a cursor of this list', {
     value: cursor,
     cure: 'Use the nextCursor of the list before, or leave it out.',

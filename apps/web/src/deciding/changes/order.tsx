@@ -78,6 +78,7 @@ function Ways({
   const [isBusy, setBusy] = useState(false);
   const { id, words, state, proposal } = change;
   const isPriced = state === 'priced' && proposal?.state === 'priced';
+  const isOutdated = isPriced && proposal.outdated;
   const isStuck = proposal?.state === 'unplannable' || isPriced;
   const done = (): void => {
     setDeed(null);
@@ -95,7 +96,7 @@ function Ways({
     <div class={css['onScreen']}>
       <ProblemNotice problem={problem} />
       <Row>
-        {rights.decides && isPriced && (
+        {rights.decides && isPriced && !isOutdated && (
           <Button kind="do" label={texts.of(texts.accept, words)} onPress={() => setDeed('accept')}>
             {texts.accept}
           </Button>
@@ -112,7 +113,7 @@ function Ways({
         )}
         {isStuck && (
           <Button
-            kind="quiet"
+            kind={isOutdated ? 'do' : 'quiet'}
             isBusy={isBusy}
             label={texts.of(texts.reprice, words)}
             onPress={priceAgain}

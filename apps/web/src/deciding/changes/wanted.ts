@@ -1,4 +1,5 @@
 import type { Schema } from '../../api/client.ts';
+import { freshKey } from '../../api/fresh-key.ts';
 import { idFor } from '../../form/names.ts';
 import { deciding as texts } from '../../texts/deciding.ts';
 
@@ -41,7 +42,7 @@ export function partsOf(
 }
 
 /** Ids are taken in the whole yard, of which an owner sees the own part: a few letters make it unlike others. */
-const apart = (): string => crypto.randomUUID().slice(0, 6);
+const apart = (): string => freshKey().slice(0, 6);
 
 /** What is sent. */
 export function changeOf(

@@ -1,4 +1,5 @@
 import { isOpen, Order, type Rights } from '../../deciding/changes/order.tsx';
+import { mayOutdate } from '../../deciding/outdates.ts';
 import { api, asked, type Schema } from '../../api/client.ts';
 import { problemOf } from '../../api/problem.ts';
 import { useResource } from '../../api/resource.ts';
@@ -20,7 +21,7 @@ export function ChangePage({ id }: { readonly id: string }) {
   const read = useResource<Read | null>(
     `change ${yardId} ${id}`,
     (signal) => readChange(yardId, id, signal),
-    { yardId, on: ({ subjectId }) => subjectId === id },
+    { yardId, on: (event) => event.subjectId === id || mayOutdate(event) },
   );
   return (
     <Detail<Read>

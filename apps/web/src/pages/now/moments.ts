@@ -18,6 +18,20 @@ export function useTick(ms: number): number {
   return now;
 }
 
+/** Whether the page is looked at: not behind another one, nor on a phone in a pocket. */
+export function useIsSeen(): boolean {
+  const [isSeen, setSeen] = useState(() => document.visibilityState === 'visible');
+  useEffect(() => {
+    const look = (): void => setSeen(document.visibilityState === 'visible');
+    look();
+    document.addEventListener('visibilitychange', look);
+    return () => {
+      document.removeEventListener('visibilitychange', look);
+    };
+  }, []);
+  return isSeen;
+}
+
 /** Of today the clock, of other days the day too. */
 export const moment = (at: string, zone: string, now = Date.now()): string =>
   dateIn(at, zone) === dateIn(now, zone) ? clock(at, zone) : dayAndClock(at, zone);

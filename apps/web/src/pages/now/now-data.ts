@@ -128,10 +128,10 @@ async function plannedBriefing(
 ): Promise<Briefing | null> {
   const sheet = planId === null ? null : await sheetOf(yardId, planId, taskId, signal);
   if (sheet === null) return null;
-  const { mix, bond, consumables, warnings, cautions, spaceId, space } = sheet;
+  const { mix, bond, consumables, warnings, cautions, spaceId, space, closes } = sheet;
   return {
     ...{ mix, bond, consumables, warnings, cautions, spaceId, space },
-    ...{ partId: null, closes: null, startBy: null, isPlanned: true },
+    ...{ partId: null, closes, startBy: null, isPlanned: true },
   };
 }
 

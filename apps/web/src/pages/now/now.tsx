@@ -16,6 +16,7 @@ import css from './now.module.css';
 import { useAround } from './tell/around.ts';
 import { Tell } from './tell/tell.tsx';
 import { type Acting, useActing } from './work/acting.ts';
+import { type Calm, useCalm } from './work/calm.ts';
 import { CautionsOf } from './work/cautions.tsx';
 import { InHand } from './work/in-hand.tsx';
 import { AlsoReady, Waiting } from './work/lists.tsx';
@@ -36,15 +37,16 @@ export default function Now() {
   const around = useAround(yardId, data !== undefined).data;
   const told = toldSince(yardId, asOf ?? '');
   const standing = data === undefined ? nothing : standingOf(data, told, me);
+  const calm = useCalm(keyOf(upperOf(standing)));
   const nameOf = useMemo(() => namesIn(data), [data]);
   return (
     <div class={css['now']}>
       <Head asOf={asOf} />
-      <Alarms acting={acting} />
+      <Alarms acting={acting} calm={calm} />
       {data === undefined &&
         (problem === undefined ? <Busy /> : <ProblemNotice problem={problem} again={again} />)}
-      {data !== undefined && <First standing={standing} acting={acting} />}
-      <LastDone acting={acting} />
+      {data !== undefined && <First standing={standing} acting={acting} calm={calm} />}
+      <LastDone acting={acting} calm={calm} />
       <Tell
         yardId={yardId}
         planId={data?.ready.planId}
@@ -61,6 +63,7 @@ export default function Now() {
             title={texts.alsoReady}
             list={standing.inHand.length > 0 ? standing.ready : standing.ready.slice(1)}
             acting={acting}
+            calm={calm}
           />
           <Together memberId={memberId} acting={acting} />
           <Waiting ready={data.ready} />
@@ -109,19 +112,25 @@ function Head({ asOf }: { readonly asOf: string | undefined }) {
 const upperOf = ({ inHand, ready }: Standing): readonly Mine[] =>
   inHand.length > 0 ? inHand : ready.slice(0, 1);
 
+/** What stands in the upper cards, and so what their buttons do. */
+const keyOf = (list: readonly Mine[]): string =>
+  list.map(({ taskId, state }) => `${taskId} ${state}`).join('\n');
+
 function First({
   standing: { inHand, ready },
   acting,
+  calm,
 }: {
   readonly standing: Standing;
   readonly acting: Acting;
+  readonly calm: Calm;
 }) {
   if (inHand.length > 0) {
     return (
       <section class={css['section']}>
         <h2 class="said">{texts.inHand}</h2>
         {inHand.map((mine) => (
-          <InHand key={mine.taskId} mine={mine} acting={acting} />
+          <InHand key={mine.taskId} mine={mine} acting={acting} calm={calm} />
         ))}
       </section>
     );
@@ -135,21 +144,23 @@ function First({
       {first === undefined ? (
         <p class={css['card']}>{texts.nothingReady}</p>
       ) : (
-        <ReadyCard key={first.taskId} mine={first} acting={acting} />
+        <ReadyCard key={first.taskId} mine={first} acting={acting} calm={calm} />
       )}
     </section>
   );
 }
 
 /** What was done just now, with the way back. */
-function LastDone({ acting }: { readonly acting: Acting }) {
+function LastDone({ acting, calm }: { readonly acting: Acting; readonly calm: Calm }) {
   const { last } = acting;
   return (
     <div role="status">
       {last !== null && (
         <p class={css['last']}>
           <span>{last.words}</span>
-          <Button onPress={() => void acting.takeBack()}>{texts.takeBack}</Button>
+          <Button isBusy={!calm.isCalm} onPress={() => calm.once(acting.takeBack)}>
+            {texts.takeBack}
+          </Button>
         </p>
       )}
     </div>

@@ -85,7 +85,7 @@ function Shown({
         </Stack>
         <Stack>
           {difference !== null && <Changes difference={difference} />}
-          <MoneyCompared now={plan.money} before={before?.money ?? null} />
+          <MoneyCompared plan={plan} against={before} />
           <Shortens planId={plan.id} />
         </Stack>
       </div>

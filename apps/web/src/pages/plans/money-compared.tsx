@@ -3,22 +3,26 @@ import { useYard } from '../../frame/yard.tsx';
 import { Panel, Table } from '../../looks/looks.tsx';
 import { money } from '../../show/units.ts';
 import { plans as texts } from '../../texts/plans.ts';
+import { notComparable } from './comparable.ts';
 import css from './plans.module.css';
 
-type Money = Schema<'PlanMoney'>;
+type Plan = Schema<'Plan'>;
 
 const rows = ['labour', 'overtime', 'slots', 'prices', 'total', 'climate'] as const;
 
-/** What the work still to be done costs, and what more or less than by the other plan. */
+/** What the work still to be done costs, and what more or less than by the other plan, where that can be said. */
 export function MoneyCompared({
-  now,
-  before,
+  plan,
+  against,
 }: {
-  readonly now: Money | null;
-  readonly before: Money | null;
+  readonly plan: Plan;
+  readonly against: Plan | null;
 }) {
   const { currency } = useYard();
+  const { money: now } = plan;
   if (now === null) return null;
+  const why = against === null ? null : notComparable(plan, against);
+  const before = why === null ? (against?.money ?? null) : null;
   const signed = (cents: number): string =>
     cents > 0 ? texts.more(money(cents, currency)) : money(cents, currency);
   const shown = rows.filter(
@@ -46,6 +50,7 @@ export function MoneyCompared({
           ))}
         </tbody>
       </Table>
+      {why !== null && <p class={css['soft']}>{texts.notComparable[why]}</p>}
     </Panel>
   );
 }

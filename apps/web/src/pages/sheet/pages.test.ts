@@ -52,6 +52,21 @@ describe('a week on paper', () => {
     ]);
   });
 
+  it('says what holds of several materials once, and not of each', () => {
+    const gel = {
+      mix: { material: 'Gel coat' },
+      material: 'gel',
+      cautions: [caution('Gloves.'), caution('No flame.')],
+    };
+    const rows = [row('coat', '2026-11-24'), row('gel', '2026-11-24'), row('sand', '2026-11-25')];
+    const all = new Map([...tasks, ['gel', gel] as const]);
+    const [{ cautions }] = pagesOf([{ id: 'ada', name: 'Ada', rows }], all);
+    expect(cautions).toEqual([
+      { material: '', texts: ['Gloves.', 'Mask.'] },
+      { material: 'Gel coat', texts: ['No flame.'] },
+    ]);
+  });
+
   it('counts days by the calendar', () => {
     expect(daysOn('2026-10-24', 7)).toBe('2026-10-31');
     expect(daysOn('2026-03-01', -1)).toBe('2026-02-28');

@@ -23,17 +23,22 @@ type Cautioned = Pick<Schema<'PlanTask'>, 'cautions'> & {
   readonly material: string | null;
 };
 
-/** Cautions by material; those of no material, dust among them, come first. */
+/** Cautions by material; those of none, dust among them, or of several come first, each said once. */
 function cautionsOf(tasks: readonly Cautioned[]): SheetPage['cautions'] {
-  const by = new Map<string, Set<string>>();
+  const materials = new Map<string, Set<string>>();
   for (const { mix, cautions } of tasks) {
-    const material = mix?.material ?? '';
-    const known = by.get(material) ?? new Set();
-    for (const { text } of cautions) known.add(text);
-    by.set(material, known);
+    for (const { text } of cautions) {
+      const known = materials.get(text) ?? new Set();
+      materials.set(text, known.add(mix?.material ?? ''));
+    }
+  }
+  const by = new Map<string, Set<string>>();
+  for (const [text, of] of materials) {
+    const [only] = of;
+    const material = of.size > 1 ? '' : only;
+    by.set(material, (by.get(material) ?? new Set()).add(text));
   }
   return [...by]
-    .filter(([, texts]) => texts.size > 0)
     .sort(([a], [b]) => a.localeCompare(b))
     .map(([material, texts]) => ({ material, texts: [...texts] }));
 }

@@ -1,4 +1,5 @@
 import { useLocation } from 'preact-iso/router';
+import { type Closeness, closeness } from './closeness.ts';
 import { type View, views } from './lanes.ts';
 
 /** What the address says of the picture, so that it can be kept and sent on. */
@@ -9,11 +10,9 @@ export interface Shown {
   readonly from: string | null;
   readonly by: View;
   readonly asTable: boolean;
-  /** How much nearer than the whole week. */
-  readonly closer: number;
+  /** Null: as near as the work of the days takes. */
+  readonly closer: Closeness | null;
 }
-
-export const closeness = [1, 2, 4] as const;
 
 const date = /^\d{4}-\d{2}-\d{2}$/;
 
@@ -24,7 +23,7 @@ function shownBy(query: Readonly<Record<string, string | undefined>>): Shown {
     from: from !== undefined && date.test(from) ? from : null,
     by: views.find((view) => view === by) ?? 'people',
     asTable: as === 'table',
-    closer: closeness.find((one) => String(one) === closer) ?? 1,
+    closer: closeness.find((one) => String(one) === closer) ?? null,
   };
 }
 
@@ -34,7 +33,7 @@ function addressOf(path: string, { plan, from, by, asTable, closer }: Shown): st
   if (from !== null) query.set('from', from);
   if (by !== 'people') query.set('by', by);
   if (asTable) query.set('as', 'table');
-  if (closer !== 1) query.set('closer', String(closer));
+  if (closer !== null) query.set('closer', String(closer));
   const text = query.toString();
   return text === '' ? path : `${path}?${text}`;
 }

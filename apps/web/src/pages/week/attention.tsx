@@ -3,6 +3,7 @@ import { useResource } from '../../api/resource.ts';
 import { useYard } from '../../frame/yard.tsx';
 import { ButtonLink, Notice, Row } from '../../looks/looks.tsx';
 import { week as texts } from '../../texts/week.ts';
+import css from './week.module.css';
 
 /** What needs the foreman's word, or is on its way to. */
 export function Attention() {
@@ -37,12 +38,16 @@ export function Attention() {
     <>
       {candidate !== undefined && (
         <Notice tone="heed" title={texts.candidate} isNews>
-          <Row apart>
-            <span>{texts.candidateWhy(candidate.cause)}</span>
+          <ul class={css['plain']}>
+            {candidate.cause.map((cause) => (
+              <li key={cause}>{cause}</li>
+            ))}
+          </ul>
+          <div>
             <ButtonLink to={`/yards/${yardId}/plans/${candidate.planId}/against`}>
               {texts.toCandidate}
             </ButtonLink>
-          </Row>
+          </div>
         </Notice>
       )}
       {isRunning && (

@@ -1,4 +1,3 @@
-import { useEffect, useState } from 'preact/hooks';
 import { clock, dayOfDate, localIn } from '../../show/time.ts';
 import { week as texts } from '../../texts/week.ts';
 import type { Day } from './days.ts';
@@ -96,15 +95,3 @@ export const Ground = ({ hours, zone, begins }: GroundProps) => (
     ))}
   </div>
 );
-
-const minute = 60_000;
-
-/** The present, which goes on by itself. */
-export function useNow(): number {
-  const [now, setNow] = useState(() => Date.now());
-  useEffect(() => {
-    const timer = setInterval(() => setNow(Date.now()), minute);
-    return () => clearInterval(timer);
-  }, []);
-  return now;
-}

@@ -1,8 +1,10 @@
 import { useYard } from '../../frame/yard.tsx';
 import { week as texts } from '../../texts/week.ts';
+import { lagOf } from './holding.ts';
 import type { Lives } from './lives.ts';
 import { pointedTask } from './lit.ts';
 import type { Model } from './model.ts';
+import { present } from './present.ts';
 import css from './week.module.css';
 import { filmWords, floatWords, stateWords, timesOf, windowWords } from './words.ts';
 
@@ -23,12 +25,14 @@ export function Caption({ model, lives }: { readonly model: Model; readonly live
   }
   const { task, crew, boat, space } = work;
   const now = lives.of(task.id)?.value ?? task.now;
+  const lag = lagOf(work, now, model.picture, present.value);
   const line = [
     timesOf(work, timeZone),
     crew.join(', '),
     space,
     texts.air[task.air],
     stateWords(now, model.personName),
+    lag === null ? '' : texts.lagWords[lag],
     floatWords(work),
     task.fixedStart === null ? '' : texts.fixed,
     task.crewIsSet ? texts.crewSet : '',

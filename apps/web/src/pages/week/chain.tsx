@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'preact/hooks';
 import { ChoiceField } from '../../form/fields.tsx';
-import { Panel } from '../../looks/looks.tsx';
+import { Notice, Panel } from '../../looks/looks.tsx';
 import { week as texts } from '../../texts/week.ts';
 import { litSteps, pointedStep, toldBoat } from './lit.ts';
 import type { Boat } from './model.ts';
@@ -10,10 +10,12 @@ interface ChainProps {
   readonly boats: readonly Boat[];
   /** Shows the days in which a step ends. */
   readonly onGo: (moment: string, taskId: string) => void;
+  /** What was gone to is not there. */
+  readonly isStray: boolean;
 }
 
 /** Why a boat takes as long as it does, as numbered sentences that light what they speak of. */
-export function Chain({ boats, onGo }: ChainProps) {
+export function Chain({ boats, onGo, isStray }: ChainProps) {
   const [refitId, setRefitId] = useState<string>();
   const told = boats.find((boat) => boat.refitId === refitId) ?? mostPressing(boats);
   useEffect(() => {
@@ -36,6 +38,7 @@ export function Chain({ boats, onGo }: ChainProps) {
       ) : (
         <>
           <p class={css['hint']}>{texts.chainHelp}</p>
+          {isStray && <Notice tone="heed" title={texts.stray} isNews />}
           <Sentences boat={told} onGo={onGo} />
         </>
       )}

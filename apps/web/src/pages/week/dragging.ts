@@ -34,6 +34,9 @@ interface Held {
 
 /** So wide is what hangs on the pointer at most. */
 const ghostPx = 300;
+/** So near an edge of the picture it goes on under the hand, so fast a frame. */
+const edgePx = 32;
+const pacePx = 12;
 
 /** A plank in the hand: where it would begin and with whom, and what the service says of that. */
 export class Dragging {
@@ -46,6 +49,7 @@ export class Dragging {
   #asking: AbortController | undefined;
   #asked: Promise<Verdict> | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  #frame = 0;
 
   constructor(yardId: string, zone: string) {
     this.#yardId = yardId;
@@ -82,6 +86,7 @@ export class Dragging {
       this.wasDragged = true;
       this.props.box.current?.setPointerCapture(held.pointer);
     }
+    this.#goOn(event);
     const { drawing, box } = this.props;
     const moment = drawing.hours.momentAt(this.#pxOf(event) - held.grabbed);
     const start = Math.round(moment / stepMs) * stepMs;
@@ -106,6 +111,7 @@ export class Dragging {
 
   /** What is dropped where it fits is opened to be set; else the reason stays at the spot. */
   async letGo(event: PointerEvent): Promise<void> {
+    cancelAnimationFrame(this.#frame);
     const held = this.#held;
     this.#held = undefined;
     if (held === undefined || !this.wasDragged) return;
@@ -132,6 +138,7 @@ export class Dragging {
   }
 
   drop(): void {
+    cancelAnimationFrame(this.#frame);
     this.#held = undefined;
     this.#asking?.abort();
     this.#asked = undefined;
@@ -141,10 +148,30 @@ export class Dragging {
 
   #pxOf({ clientX }: PointerEvent): number {
     const box = this.props?.box.current;
-    const isStacked = box?.dataset['stacked'] === 'true';
-    const names = isStacked ? 0 : (this.props?.names ?? 0);
     const left = box?.getBoundingClientRect().left ?? 0;
-    return clientX - left + (box?.scrollLeft ?? 0) - names;
+    return clientX - left + (box?.scrollLeft ?? 0) - this.#namesPx();
+  }
+
+  /** What names of lanes take beside them. */
+  #namesPx(): number {
+    const isStacked = this.props?.box.current?.dataset['stacked'] === 'true';
+    return isStacked ? 0 : (this.props?.names ?? 0);
+  }
+
+  /** Held at an edge, what lies beyond it comes. */
+  #goOn(event: PointerEvent): void {
+    cancelAnimationFrame(this.#frame);
+    const box = this.props?.box.current;
+    if (box === null || box === undefined) return;
+    const { left, right, top, bottom } = box.getBoundingClientRect();
+    const byX = paceAt(event.clientX, left + this.#namesPx(), right);
+    const byY = paceAt(event.clientY, top, bottom);
+    if (byX === 0 && byY === 0) return;
+    this.#frame = requestAnimationFrame(() => {
+      const { scrollLeft, scrollTop } = box;
+      box.scrollBy(byX, byY);
+      if (box.scrollLeft !== scrollLeft || box.scrollTop !== scrollTop) this.move(event);
+    });
   }
 
   #askSoon(work: Work, start: number, crew: readonly string[]): void {
@@ -193,6 +220,9 @@ export class Dragging {
     return verdict;
   }
 }
+
+const paceAt = (at: number, from: number, until: number): number =>
+  at < from + edgePx ? -pacePx : at > until - edgePx ? pacePx : 0;
 
 /** Dropped on another person's lane it is theirs instead of whose lane it came from. */
 function crewAt(

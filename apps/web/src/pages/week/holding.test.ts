@@ -45,6 +45,23 @@ describe('whether the week holds', () => {
     expect(overdue.behind).toEqual([]);
   });
 
+  it('does not when work is left from before its days, or put aside past its end', () => {
+    const left = task({ id: 'left', at: [['08:00', '09:00']] });
+    const start = '2026-11-26T08:00:00Z';
+    const before = { ...left, start, finish: '2026-11-26T09:00:00Z' };
+    const holding = at(small([next, before]), '07:00');
+    expect(ids(holding.behind)).toEqual(['left']);
+    const paused = { ...coat, now: { ...begun, state: 'paused' as const } };
+    expect(ids(at(small([paused, next]), '09:20').overdue)).toEqual(['coat']);
+  });
+
+  it('does when something is worked on before its time, which is told', () => {
+    const holding = at(small([{ ...next, now: begun }]), '08:10');
+    expect(ids(holding.ahead)).toEqual(['next']);
+    expect(holds(holding)).toBe(true);
+    expect(ids(at(small([{ ...next, now: begun }]), '13:10').ahead)).toEqual([]);
+  });
+
   it('does not when a boat breaks its promise', () => {
     const [boat] = small([]).picture.boats;
     const boats = [boat, { ...boat, refitId: 'late', lateMinutes: 90 }];
@@ -55,6 +72,6 @@ describe('whether the week holds', () => {
 
   it('is not asked of a plan that nobody works to', () => {
     const holding = at(small([coat, next], { isPublished: false }), '15:00');
-    expect(holding).toMatchObject({ behind: [], overdue: [], shutting: [] });
+    expect(holding).toMatchObject({ behind: [], overdue: [], ahead: [], shutting: [] });
   });
 });

@@ -13,6 +13,8 @@ export interface Holding {
   readonly behind: readonly Work[];
   /** Begun, and should be over by now. */
   readonly overdue: readonly Work[];
+  /** Worked on before its time; that alone does no harm. */
+  readonly ahead: readonly Work[];
   /** Windows that by the plan shut within a day, whose follow-up has not begun; the first to shut first. */
   readonly shutting: readonly Pressing[];
 }
@@ -20,6 +22,22 @@ export interface Holding {
 const day = 86_400_000;
 /** Nobody begins on the minute. */
 const graceMs = 15 * 60_000;
+
+/** Behind its plan by now: not begun though it should have, or not over though it should be. */
+export type Lag = 'behind' | 'overdue';
+
+/** Null: it is not, or the plan is one that nobody works to. */
+export function lagOf(
+  { from, until }: Pick<Work, 'from' | 'until'>,
+  { state }: Pick<Now, 'state'>,
+  { isPublished }: Pick<Model['picture'], 'isPublished'>,
+  moment: number,
+): Lag | null {
+  if (!isPublished) return null;
+  if (state === 'waiting' || state === 'claimed') return from + graceMs < moment ? 'behind' : null;
+  const isBegun = state === 'working' || state === 'paused';
+  return isBegun && until + graceMs < moment ? 'overdue' : null;
+}
 
 export function holdingOf(
   { picture, works, byId }: Model,
@@ -29,6 +47,10 @@ export function holdingOf(
   const stateOf = (id: string): Now['state'] => nowOf(id)?.state ?? 'dropped';
   const toBegin = (id: string): boolean => ['waiting', 'claimed'].includes(stateOf(id));
   const live = picture.isPublished ? works : [];
+  const lagging = (wanted: Lag): Work[] =>
+    works
+      .filter((one) => lagOf(one, { state: stateOf(one.task.id) }, picture, moment) === wanted)
+      .sort((a, b) => a.from - b.from);
   const shutting = live.flatMap((work) =>
     work.windows.flatMap((window) => {
       const { closes, toTask } = window;
@@ -40,9 +62,10 @@ export function holdingOf(
     late: picture.boats
       .filter(({ lateMinutes }) => lateMinutes > 0)
       .sort((a, b) => b.lateMinutes - a.lateMinutes),
-    behind: live.filter(({ task, from }) => from + graceMs < moment && toBegin(task.id)),
-    overdue: live.filter(
-      ({ task, until }) => until + graceMs < moment && stateOf(task.id) === 'working',
+    behind: lagging('behind'),
+    overdue: lagging('overdue'),
+    ahead: live.filter(
+      ({ task, from }) => from - graceMs > moment && stateOf(task.id) === 'working',
     ),
     shutting: shutting.sort((a, b) => (a.window.closes ?? 0) - (b.window.closes ?? 0)),
   };

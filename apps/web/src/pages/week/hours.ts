@@ -86,8 +86,12 @@ export function hoursOf(
   };
 }
 
+/** Until when what is drawn at least so wide takes room. */
+export const shownUntil = ({ at, momentAt }: Hours, { from, until }: Span, px: number): number =>
+  Math.max(until, momentAt(at(from) + px));
+
 /** What `14:00` takes. */
-const tickPx = 36;
+const tickPx = 46;
 
 /** Whole hours of work to be written at the axis, as many as there is room for. */
 export function ticksOf(

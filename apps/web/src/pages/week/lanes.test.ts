@@ -3,9 +3,14 @@ import { workedHours } from './hours.ts';
 import { type Lane, lanesOf, type View } from './lanes.ts';
 import type { Model } from './model.ts';
 import { moment, small, task } from './small-picture.ts';
+import type { Span } from './spans.ts';
 
-const lanes = (model: Model, view: View): Lane[] =>
-  lanesOf(model, view, model.whole, workedHours(model.picture, model.whole), 'Nobody');
+const lanes = (model: Model, view: View): Lane[] => lanesOf(model, view, cutOf(model));
+const cutOf = ({ picture, whole }: Model) => ({
+  whole,
+  worked: workedHours(picture, whole),
+  nobodysName: 'Nobody',
+});
 const told = ({ name, pieces, films, rows, filmRows }: Lane) => ({
   name,
   tasks: pieces.map(({ work, row }) => `${work.task.id}/${String(row)}`),
@@ -84,6 +89,18 @@ describe('lanes by spaces', () => {
         until: Date.parse(moment('09:00')),
       },
     ]);
+  });
+});
+
+describe('short work', () => {
+  it('has a row of its own where its plank is drawn over what comes after', () => {
+    const look = task({ id: 'look', at: [['08:00', '08:05']] });
+    const sand = task({ id: 'sand', at: [['08:05', '10:00']] });
+    const model = small([look, sand]);
+    expect(told(lanes(model, 'people')[0])).toMatchObject({ tasks: ['look/0', 'sand/0'] });
+    const drawnUntil = ({ from, until }: Span): number => Math.max(until, from + 30 * 60_000);
+    const [bram] = lanesOf(model, 'people', { ...cutOf(model), drawnUntil });
+    expect(told(bram)).toMatchObject({ tasks: ['look/0', 'sand/1'], rows: 2 });
   });
 });
 

@@ -47,13 +47,23 @@ interface Group {
   readonly films: readonly Work[];
 }
 
+/** What lanes are cut from. */
+interface Cut {
+  readonly whole: Span;
+  readonly worked: readonly Span[];
+  /** The name of the lane of what nobody is set to. */
+  readonly nobodysName: string;
+  /** Until when what lies there takes room: a short plank is drawn longer than it lasts. */
+  readonly drawnUntil?: (span: Span) => number;
+}
+
 function laneOf(
   { id, name, works, films }: Group,
-  whole: Span,
+  { whole, drawnUntil = ({ until }) => until }: Cut,
   more: Partial<Pick<Lane, 'room' | 'boat' | 'off' | 'dust'>> = {},
 ): Lane {
   const shown = works.filter(({ from, until }) => from < whole.until && until > whole.from);
-  const rows = rowsOf(shown);
+  const rows = rowsOf(shown.map((work) => ({ from: work.from, until: drawnUntil(work) })));
   const laid = films.flatMap((work) => {
     const seen = work.film === null ? [] : within([work.film], whole);
     return seen.map((span) => ({ work, ...span }));
@@ -104,23 +114,13 @@ const breakMs = 75 * 60_000;
 /** The lane of what nobody is set to: bookings, and what waits for somebody's word. */
 export const nobody = '';
 
-export function lanesOf(
-  model: Model,
-  view: View,
-  whole: Span,
-  worked: readonly Span[],
-  nobodysName: string,
-): Lane[] {
-  if (view === 'people') return peopleLanes(model, whole, worked, nobodysName);
-  return view === 'spaces' ? spaceLanes(model, whole) : boatLanes(model, whole);
+export function lanesOf(model: Model, view: View, cut: Cut): Lane[] {
+  if (view === 'people') return peopleLanes(model, cut);
+  return view === 'spaces' ? spaceLanes(model, cut) : boatLanes(model, cut);
 }
 
-function peopleLanes(
-  { picture, works }: Model,
-  whole: Span,
-  worked: readonly Span[],
-  nobodysName: string,
-): Lane[] {
+function peopleLanes({ picture, works }: Model, cut: Cut): Lane[] {
+  const { whole, worked, nobodysName } = cut;
   const lanes = picture.people.map(({ id, name, hours }) => {
     const own = works.filter(({ task }) => task.crew.includes(id));
     // A film is laid by a crew, and drawn once: under the first of it.
@@ -133,14 +133,14 @@ function peopleLanes(
     const off = worked
       .flatMap((span) => within(free, span))
       .filter(({ from, until }) => until - from >= breakMs);
-    return laneOf({ id, name, works: own, films }, whole, { off });
+    return laneOf({ id, name, works: own, films }, cut, { off });
   });
   const none = works.filter(({ task }) => task.crew.length === 0);
-  const last = laneOf({ id: nobody, name: nobodysName, works: none, films: none }, whole);
+  const last = laneOf({ id: nobody, name: nobodysName, works: none, films: none }, cut);
   return last.pieces.length + last.films.length === 0 ? lanes : [...lanes, last];
 }
 
-function spaceLanes({ picture, works, spaceName }: Model, whole: Span): Lane[] {
+function spaceLanes({ picture, works, spaceName }: Model, cut: Cut): Lane[] {
   const bySpace = Map.groupBy(works, ({ task }) => task.spaceId);
   return picture.spaces.map(({ id, name, room }) => {
     const own = bySpace.get(id) ?? [];
@@ -149,20 +149,20 @@ function spaceLanes({ picture, works, spaceName }: Model, whole: Span): Lane[] {
       (bySpace.get(source.id) ?? [])
         .filter(({ task }) => task.air === 'dusty')
         .flatMap(({ spans }) =>
-          within(spans, whole).map((span) => ({ ...span, source: spaceName(source.id) })),
+          within(spans, cut.whole).map((span) => ({ ...span, source: spaceName(source.id) })),
         ),
     );
-    return laneOf({ id, name, works: own, films: own }, whole, { room, dust });
+    return laneOf({ id, name, works: own, films: own }, cut, { room, dust });
   });
 }
 
-function boatLanes({ picture, works }: Model, whole: Span): Lane[] {
+function boatLanes({ picture, works }: Model, cut: Cut): Lane[] {
   const byRefit = Map.groupBy(works, ({ task }) => task.refitId);
   const promised = (boat: Boat): number => Date.parse(boat.promised ?? boat.finish);
   return [...picture.boats]
     .sort((a, b) => promised(a) - promised(b))
     .map((boat) => {
       const own = byRefit.get(boat.refitId) ?? [];
-      return laneOf({ id: boat.refitId, name: boat.boat, works: own, films: own }, whole, { boat });
+      return laneOf({ id: boat.refitId, name: boat.boat, works: own, films: own }, cut, { boat });
     });
 }

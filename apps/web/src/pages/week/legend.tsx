@@ -37,6 +37,17 @@ export const Legend = () => (
         ))}
         <li>
           <span class={pictureCss['sample']} aria-hidden="true">
+            <span
+              class={pictureCss['plank']}
+              data-state="waiting"
+              data-late
+              style={{ inlineSize: '2.4rem', insetBlockStart: '0px' }}
+            />
+          </span>
+          {texts.legendLate}
+        </li>
+        <li>
+          <span class={pictureCss['sample']} aria-hidden="true">
             <i class={pictureCss['off']} style={{ inlineSize: '2.4rem' }} />
           </span>
           {texts.legendOff}
@@ -48,6 +59,7 @@ export const Legend = () => (
           {texts.legendDust}
         </li>
       </ul>
+      <p>{texts.legendSigns}</p>
       <FilmLegend />
     </div>
   </details>

@@ -16,7 +16,11 @@ const model = small([
   task({ id: 'c', at: [['14:00', '15:00']] }),
   task({ id: 'word', at: [['13:00', '13:30']], crew: [] }),
 ]);
-const lanes = lanesOf(model, 'people', model.whole, workedHours(model.picture, model.whole), '-');
+const lanes = lanesOf(model, 'people', {
+  whole: model.whole,
+  worked: workedHours(model.picture, model.whole),
+  nobodysName: '-',
+});
 const from = (laneId: string, taskId: string, key: string) => {
   const stand = standOf(lanes, laneId, taskId);
   const next = stand && moved(lanes, stand, key);

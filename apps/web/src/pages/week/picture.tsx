@@ -3,7 +3,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { useYard } from '../../frame/yard.tsx';
 import type { Wish } from '../../placing/try-placement.ts';
 import { week as texts } from '../../texts/week.ts';
-import { Axis, Ground, isIn, useNow } from './axis.tsx';
+import { Axis, Ground, isIn } from './axis.tsx';
 import type { Day } from './days.ts';
 import { DragGhost, useDrag } from './drag.tsx';
 import type { Hours } from './hours.ts';
@@ -13,6 +13,7 @@ import { litTasks, pointedTask } from './lit.ts';
 import { pieceAt, moved, standOf } from './moves.ts';
 import css from './picture.module.css';
 import type { Drawing } from './plank.tsx';
+import { present } from './present.ts';
 import { size } from './size.ts';
 
 interface PictureProps {
@@ -30,11 +31,11 @@ export function Picture(props: PictureProps) {
   const { drawing, lanes, days, isStacked, names, onOpen } = props;
   const { hours, model } = drawing;
   const { timeZone } = useYard();
-  const now = useNow();
+  const now = present.value;
   const box = useRef<HTMLDivElement>(null);
   const { wasDragged, ...drag } = useDrag({ box, drawing, names, onOpen });
   useLit(box, lanes);
-  useStand(box, hours);
+  useStand(box, hours, firstOf(lanes) ?? hours.whole.from);
   const shown = isStacked ? lanes.filter((lane) => !isEmpty(lane)) : lanes;
   const idle = isStacked ? lanes.filter(isEmpty).map(({ name }) => name) : [];
   // Planks follow the state of their task by themselves: lanes are drawn again only with the week.
@@ -99,13 +100,23 @@ export function Picture(props: PictureProps) {
   );
 }
 
-const beforeNowPx = 40;
+const beforePx = 40;
+
+/** When the first work of the days begins. */
+function firstOf(lanes: readonly LaneOfPicture[]): number | undefined {
+  const firsts = lanes.flatMap(({ pieces }) => pieces.slice(0, 1).map(({ from }) => from));
+  return firsts.length === 0 ? undefined : Math.min(...firsts);
+}
 
 /**
- * Where not all has room, days open a little before now; what is past lies to the left. Drawn anew
- * (nearer, or as somebody's report changes them) they stay where they were left.
+ * Where not all has room, days open a little before now, others a little before their first work.
+ * Drawn anew (nearer, or as somebody's report changes them) they stay where they were left.
  */
-function useStand(box: { readonly current: HTMLElement | null }, hours: Hours): void {
+function useStand(
+  box: { readonly current: HTMLElement | null },
+  hours: Hours,
+  first: number,
+): void {
   const drawn = useRef<Hours>(undefined);
   useEffect(() => {
     const { current: before } = drawn;
@@ -117,7 +128,7 @@ function useStand(box: { readonly current: HTMLElement | null }, hours: Hours): 
       return;
     }
     const now = Date.now();
-    element.scrollLeft = isIn(hours, now) ? hours.at(now) - beforeNowPx : 0;
+    element.scrollLeft = hours.at(isIn(hours, now) ? now : first) - beforePx;
   }, [hours]);
 }
 
@@ -149,6 +160,8 @@ function goByKey(
   if (event.altKey || event.ctrlKey || event.metaKey) return;
   if (key === 'PageUp' || key === 'PageDown') {
     event.preventDefault();
+    // The plank goes with its week; whoever turns on stays in the picture.
+    box.focus({ preventScroll: true });
     onTurn(key === 'PageUp' ? -1 : 1);
     return;
   }

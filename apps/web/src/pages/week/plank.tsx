@@ -1,10 +1,13 @@
+import { useComputed } from '@preact/signals';
 import { useYard } from '../../frame/yard.tsx';
 import { week as texts } from '../../texts/week.ts';
+import { type Lag, lagOf } from './holding.ts';
 import type { Hours } from './hours.ts';
 import type { Piece, View } from './lanes.ts';
 import type { Lives } from './lives.ts';
 import type { Model, Work } from './model.ts';
 import css from './picture.module.css';
+import { present } from './present.ts';
 import { size } from './size.ts';
 import { plankWords, whereWords } from './words.ts';
 
@@ -15,9 +18,6 @@ export interface Drawing {
   readonly view: View;
 }
 
-/** So wide that a word fits. */
-const wordPx = 42;
-
 /** A piece of work; the first of a task can be pressed, the others belong to it. */
 export function Plank({ piece, drawing }: { readonly piece: Piece; readonly drawing: Drawing }) {
   const { model, lives, hours } = drawing;
@@ -25,14 +25,22 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
   const { work } = piece;
   const { task } = work;
   const now = lives.of(task.id)?.value ?? task.now;
-  const start = hours.at(piece.from);
-  const width = Math.max(5, hours.at(piece.until) - start - 1);
+  // Drawn again when it falls behind, not with every minute.
+  const { value: lag } = useComputed(() =>
+    lagOf(work, lives.of(task.id)?.value ?? task.now, model.picture, present.value),
+  );
+  const begins = hours.at(piece.from);
+  const width = Math.max(piece.isFirst ? size.leastPlank : 5, hours.at(piece.until) - begins - 1);
+  const start = Math.max(0, Math.min(begins, hours.width - width));
+  const isNarrow = width < size.word;
   const looks = {
     class: css['plank'],
     'data-task': task.id,
     'data-state': now.state,
     'data-air': task.air,
     'data-cut': `${piece.cutBefore ? 'b' : ''}${piece.cutAfter ? 'a' : ''}`,
+    'data-late': lag === null ? undefined : '',
+    'data-narrow': isNarrow ? '' : undefined,
     'data-set': task.fixedStart !== null || task.crewIsSet ? '' : undefined,
     style: {
       insetInlineStart: `${start}px`,
@@ -40,7 +48,12 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
       insetBlockStart: `${size.pad + piece.row * (size.plank + size.rowGap)}px`,
     },
   };
-  const face = width < wordPx ? null : <Face work={work} view={drawing.view} state={now.state} />;
+  const marks = { isDone: now.state === 'done', lag };
+  const face = isNarrow ? (
+    <NarrowFace {...marks} />
+  ) : (
+    <Face {...marks} work={work} view={drawing.view} />
+  );
   if (!piece.isFirst) {
     return (
       <span {...looks} aria-hidden="true">
@@ -53,27 +66,42 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
       {...looks}
       type="button"
       tabIndex={-1}
-      aria-label={plankWords(work, now, model, timeZone, drawing.view)}
+      aria-label={plankWords(work, { now, lag }, model, timeZone, drawing.view)}
     >
       {face}
     </button>
   );
 }
 
-interface FaceProps {
+interface Marks {
+  readonly isDone: boolean;
+  readonly lag: Lag | null;
+}
+
+interface FaceProps extends Marks {
   readonly work: Work;
   readonly view: View;
-  readonly state: string;
 }
 
 /** What can be read on a plank: the work, and of who, where and on what that its lane does not say. */
-const Face = ({ work, view, state }: FaceProps) => (
+const Face = ({ work, view, isDone, lag }: FaceProps) => (
   <>
     <span class={css['what']}>
       <span class={css['number']} data-number />
-      {state === 'done' && <span class={css['check']}>{texts.check} </span>}
-      <span class={state === 'done' ? css['struck'] : undefined}>{work.task.name}</span>
-    </span>
+      <span class={isDone ? css['struck'] : undefined}>
+        {isDone && <span class={css['check']}>{texts.check}</span>}
+        {lag !== null && <span class={css['lag']}>{texts.lag}</span>} {work.task.name}
+      </span>
+    </span>{' '}
     <span class={css['where']}>{whereWords(work, view)}</span>
   </>
+);
+
+/** Where no word has room: what is done has a tick, what is late a sign. */
+const NarrowFace = ({ isDone, lag }: Marks) => (
+  <span class={css['what']}>
+    <span class={css['number']} data-number />
+    {isDone && <span class={css['check']}>{texts.checkSign}</span>}
+    {lag !== null && <span class={css['lag']}>{texts.lagSign}</span>}
+  </span>
 );

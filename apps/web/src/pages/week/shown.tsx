@@ -1,5 +1,5 @@
-import { useEffect, useMemo, useRef, useState } from 'preact/hooks';
-import { addDays, weekStart } from '#calendar/local-date.ts';
+import { useMemo, useRef, useState } from 'preact/hooks';
+import { addDays } from '#calendar/local-date.ts';
 import { useYard } from '../../frame/yard.tsx';
 import { ButtonLink, Notice, Row, Stack } from '../../looks/looks.tsx';
 import { TaskPanel } from '../../placing/task-panel.tsx';
@@ -10,18 +10,21 @@ import type { Shown as Address } from './address.ts';
 import { Attention } from './attention.tsx';
 import { Caption } from './caption.tsx';
 import { Chain } from './chain.tsx';
+import { closenessOf } from './closeness.ts';
 import { type Day, daysOf } from './days.ts';
 import { Holds } from './holds.tsx';
-import { hoursOf, workedHours } from './hours.ts';
+import { hoursOf, shownUntil, workedHours } from './hours.ts';
 import { lanesOf } from './lanes.ts';
 import { Legend } from './legend.tsx';
 import { useLives } from './lives.ts';
 import type { Model, Picture as Drawn } from './model.ts';
 import { namesWidth, Picture } from './picture.tsx';
-import { narrow } from './size.ts';
+import { usePresent } from './present.ts';
+import { narrow, size } from './size.ts';
 import { within } from './spans.ts';
 import { Tables } from './table.tsx';
 import { Tools } from './tools.tsx';
+import { useWay } from './way.ts';
 import { useWidth } from '../../looks/use-width.ts';
 import css from './week.module.css';
 
@@ -29,10 +32,19 @@ interface ShownProps {
   readonly model: Model;
   readonly shown: Address;
   readonly show: (change: Partial<Address>) => void;
+  /** Other days are being read. */
+  readonly isBusy: boolean;
+}
+
+/** What the panel was opened with; it keeps to its plan, whatever is published meanwhile. */
+interface Opened {
+  readonly planId: string;
+  readonly taskId: string;
+  readonly trial?: Wish;
 }
 
 /** A plan's days: whether they hold, how they look, and why the boats take as long as they do. */
-export function Shown({ model, shown, show }: ShownProps) {
+export function Shown({ model, shown, show, isBusy }: ShownProps) {
   const { id: yardId, timeZone } = useYard();
   const { picture } = model;
   const main = useRef<HTMLDivElement>(null);
@@ -41,29 +53,49 @@ export function Shown({ model, shown, show }: ShownProps) {
   const lives = useLives(picture, yardId);
   const days = useMemo(() => daysOf(picture, timeZone), [picture, timeZone]);
   const [date, setDate] = useState<string>();
-  const [open, setOpen] = useState<{ readonly taskId: string; readonly trial?: Wish }>();
+  const [opened, setOpened] = useState<Opened>();
+  usePresent();
 
   const worked = useMemo(() => workedHours(picture, model.whole), [model]);
-  const day = dayShown(
+  const lastDay = useRef<Day>(undefined);
+  const wanted = dayShown(
     days,
     date,
     worked.map(({ from }) => dateIn(from, timeZone)),
   );
+  // A day of other weeks comes with them.
+  const day = (isBusy ? lastDay.current : undefined) ?? wanted;
+  lastDay.current = day;
   const whole = isStacked && !shown.asTable ? day : model.whole;
   const names = namesWidth(width);
   const room = width - (isStacked ? 4 : names + 20);
-  const drawing = useMemo(() => {
-    const hours = hoursOf(within(worked, whole), whole, { room, closer: shown.closer });
-    return { model, lives, hours, view: shown.by };
-  }, [model, lives, worked, whole, room, shown.closer, shown.by]);
+  const { hours, closer } = useMemo(() => {
+    const inWhole = within(worked, whole);
+    const far = hoursOf(inWhole, whole, { room });
+    const near = shown.closer ?? closenessOf(model.works, whole, far, isStacked ? 2 : 4);
+    return {
+      closer: near,
+      hours: near === 1 ? far : hoursOf(inWhole, whole, { room, closer: near }),
+    };
+  }, [model, worked, whole, room, shown.closer, isStacked]);
+  const drawing = useMemo(
+    () => ({ model, lives, hours, view: shown.by }),
+    [model, lives, hours, shown.by],
+  );
   const lanes = useMemo(
-    () => lanesOf(model, shown.by, whole, within(worked, whole), texts.nobody),
-    [model, shown.by, whole, worked],
+    () =>
+      lanesOf(model, shown.by, {
+        whole,
+        worked: within(worked, whole),
+        nobodysName: texts.nobody,
+        drawnUntil: (span) => shownUntil(hours, span, size.leastPlank),
+      }),
+    [model, shown.by, whole, worked, hours],
   );
 
   const turn = (step: 1 | -1): void => {
     if (!isStacked) {
-      show({ from: addDays(picture.from, 7 * step) });
+      show({ from: addDays(shown.from ?? picture.from, 7 * step) });
       return;
     }
     const next = addDays(day.date, step);
@@ -71,25 +103,19 @@ export function Shown({ model, shown, show }: ShownProps) {
     if (days.every((one) => one.date !== next)) show({ from: addDays(picture.from, 7 * step) });
   };
 
-  // A sentence leads to its plank, in whichever week that is.
-  const goal = useRef<string>(undefined);
-  const reach = (): void => {
-    const { current: taskId } = goal;
-    const plank = main.current?.querySelector<HTMLElement>(
-      `button[data-task="${CSS.escape(taskId ?? '')}"]`,
-    );
-    if (taskId === undefined || plank === null || plank === undefined) return;
-    goal.current = undefined;
-    plank.focus();
-    plank.scrollIntoView({ block: 'center', inline: 'center' });
-  };
-  useEffect(reach, [lanes]);
-  const go = (moment: string, taskId: string): void => {
-    goal.current = taskId;
-    const to = dateIn(moment, timeZone);
-    setDate(to);
-    if (days.every((one) => one.date !== to)) show({ from: weekStart(to) });
-    else requestAnimationFrame(reach);
+  const { go, isStray } = useWay({
+    main,
+    days,
+    drawn: lanes,
+    zone: timeZone,
+    onDay: (to, from) => {
+      setDate(to);
+      if (from !== undefined) show({ from });
+    },
+  });
+  const onOpen = (taskId: string, trial?: Wish): void => {
+    const { planId } = picture;
+    setOpened(trial === undefined ? { planId, taskId } : { planId, taskId, trial });
   };
 
   const isDrawn = !shown.asTable && worked.length > 0;
@@ -104,24 +130,23 @@ export function Shown({ model, shown, show }: ShownProps) {
         {!isStacked && <Ways picture={picture} />}
       </Row>
       {!picture.isPublished && <Draft planId={picture.planId} />}
-      <Holds model={model} lives={lives} />
+      <Holds model={model} lives={lives} onOpen={onOpen} />
       <Attention />
       <Tools
         shown={shown}
         show={show}
+        closer={closer}
         isStacked={isStacked}
         onTurn={turn}
         onNow={() => setDate(undefined)}
       />
       <div class={css['beside']} data-by={isDrawn ? 'picture' : 'table'}>
-        <div class={css['main']} ref={main}>
+        <div class={css['main']} ref={main} aria-busy={isBusy}>
           {worked.length === 0 && <p>{texts.emptyWeek}</p>}
           {Date.parse(picture.planFrom) > whole.from && (
             <p class={css['hint']}>{texts.begins(dayAndClock(picture.planFrom, timeZone))}</p>
           )}
-          {shown.asTable && (
-            <Tables lanes={lanes} drawing={drawing} onOpen={(taskId) => setOpen({ taskId })} />
-          )}
+          {shown.asTable && <Tables lanes={lanes} drawing={drawing} onOpen={onOpen} />}
           {isDrawn && width > 0 && (
             <>
               <Picture
@@ -130,9 +155,7 @@ export function Shown({ model, shown, show }: ShownProps) {
                 days={isStacked ? [day] : days}
                 isStacked={isStacked}
                 names={names}
-                onOpen={(taskId, trial) =>
-                  setOpen(trial === undefined ? { taskId } : { taskId, trial })
-                }
+                onOpen={onOpen}
                 onTurn={turn}
               />
               <Caption model={model} lives={lives} />
@@ -140,12 +163,10 @@ export function Shown({ model, shown, show }: ShownProps) {
             </>
           )}
         </div>
-        <Chain boats={picture.boats} onGo={go} />
+        <Chain boats={picture.boats} onGo={go} isStray={isStray} />
       </div>
       {isStacked && <Ways picture={picture} />}
-      {open !== undefined && (
-        <TaskPanel {...open} planId={picture.planId} onClose={() => setOpen(undefined)} />
-      )}
+      {opened !== undefined && <TaskPanel {...opened} onClose={() => setOpened(undefined)} />}
     </Stack>
   );
 }

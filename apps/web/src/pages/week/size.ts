@@ -5,6 +5,10 @@ export const size = {
   plank: 44,
   rowGap: 4,
   film: 18,
+  /** So wide that a word fits. */
+  word: 42,
+  /** A plank so narrow can still be hit (WCAG 2.2, 2.5.8). */
+  leastPlank: 24,
   pad: 6,
   /** Names of lanes stand beside them, or above them where there is no room. */
   names: 168,

@@ -2,8 +2,10 @@ import { useYard } from '../../frame/yard.tsx';
 import { Panel, Table } from '../../looks/looks.tsx';
 import { clock, day } from '../../show/time.ts';
 import { week as texts } from '../../texts/week.ts';
+import { lagOf } from './holding.ts';
 import type { Lane, Piece } from './lanes.ts';
 import type { Drawing } from './plank.tsx';
+import { present } from './present.ts';
 import css from './week.module.css';
 import { filmWords, stateWords, windowWords } from './words.ts';
 
@@ -67,6 +69,7 @@ function Row({
   const { timeZone } = useYard();
   const { task } = work;
   const now = lives.of(task.id)?.value ?? task.now;
+  const lag = lagOf(work, now, model.picture, present.value);
   const film = [...filmWords(work, timeZone), ...windowWords(work, timeZone)];
   return (
     <tr>
@@ -74,7 +77,12 @@ function Row({
       <td>{clock(from, timeZone)}</td>
       <td>{clock(until, timeZone)}</td>
       <th scope="row">
-        <button type="button" class={css['open']} onClick={() => onOpen(task.id)}>
+        <button
+          type="button"
+          class={css['open']}
+          data-task={task.id}
+          onClick={() => onOpen(task.id)}
+        >
           {task.name}
         </button>
       </th>
@@ -90,7 +98,10 @@ function Row({
           <div key={one}>{one}</div>
         ))}
       </td>
-      <td>{stateWords(now, model.personName)}</td>
+      <td>
+        {stateWords(now, model.personName)}
+        {lag !== null && <div class={css['warning']}>{texts.lagWords[lag]}</div>}
+      </td>
     </tr>
   );
 }

@@ -1,20 +1,23 @@
 import { Button } from '../../looks/looks.tsx';
 import { week as texts } from '../../texts/week.ts';
-import { closeness, type Shown } from './address.ts';
+import type { Shown } from './address.ts';
+import { type Closeness, closeness } from './closeness.ts';
 import { views } from './lanes.ts';
 import css from './week.module.css';
 
 interface ToolsProps {
   readonly shown: Shown;
   readonly show: (change: Partial<Shown>) => void;
+  /** How near the days are drawn. */
+  readonly closer: Closeness;
   readonly isStacked: boolean;
   readonly onTurn: (step: 1 | -1) => void;
   readonly onNow: () => void;
 }
 
 /** Which days, by what, and how near. */
-export function Tools({ shown, show, isStacked, onTurn, onNow }: ToolsProps) {
-  const { by, asTable, closer } = shown;
+export function Tools({ shown, show, closer, isStacked, onTurn, onNow }: ToolsProps) {
+  const { by, asTable } = shown;
   const at = closeness.findIndex((one) => one === closer);
   const isByDay = isStacked && !asTable;
   const goCloser = (step: 1 | -1): void => {
@@ -42,7 +45,7 @@ export function Tools({ shown, show, isStacked, onTurn, onNow }: ToolsProps) {
         <Button onPress={() => onTurn(1)}>{isByDay ? texts.dayAfter : texts.later}</Button>
       </div>
       <div role="group" aria-label={texts.nearness}>
-        {!asTable && !isStacked && (
+        {!asTable && (
           <>
             <Button disabled={at === 0} onPress={() => goCloser(-1)}>
               {texts.farther}

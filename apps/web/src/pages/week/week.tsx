@@ -1,4 +1,4 @@
-import { useEffect, useMemo } from 'preact/hooks';
+import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { api, asked } from '../../api/client.ts';
 import { useResource } from '../../api/resource.ts';
 import { useTitle } from '../../frame/title.ts';
@@ -8,7 +8,7 @@ import { week as texts } from '../../texts/week.ts';
 import { useShown } from './address.ts';
 import { changesPicture } from './lives.ts';
 import { putOut } from './lit.ts';
-import { modelOf } from './model.ts';
+import { type Model, modelOf } from './model.ts';
 import { Shown } from './shown.tsx';
 
 /** The week around the state of the films. */
@@ -35,12 +35,17 @@ export default function Week() {
       ),
     { yardId, on: changesPicture },
   );
-  const model = useMemo(() => picture.data && modelOf(picture.data), [picture.data]);
+  const read = useMemo(() => picture.data && modelOf(picture.data), [picture.data]);
+  // While other days of the plan are read, those from which they were asked for stay.
+  const last = useRef<{ readonly plan: string | null; readonly model: Model }>(undefined);
+  if (read !== undefined) last.current = { plan, model: read };
+  const kept = last.current?.plan === plan ? last.current.model : undefined;
+  const model = read ?? kept;
   if (model !== undefined) {
     return (
       <>
         <ProblemNotice problem={picture.problem} again={picture.again} />
-        <Shown model={model} shown={shown} show={show} />
+        <Shown model={model} shown={shown} show={show} isBusy={read === undefined} />
       </>
     );
   }

@@ -1,6 +1,7 @@
 import { clock, dateIn, dayAndClock, span } from '../../show/time.ts';
 import { film } from '../../texts/film.ts';
 import { week as texts } from '../../texts/week.ts';
+import type { Lag } from './holding.ts';
 import type { Now } from './lives.ts';
 import type { View } from './lanes.ts';
 import type { Model, Work } from './model.ts';
@@ -22,10 +23,20 @@ export const whereWords = ({ task, boat, crew }: Work, view: View): string =>
   view === 'people' ? texts.of(task.part, boat) : texts.plank([crew.join(', '), task.part]);
 
 /** All that a plank says to whoever cannot see it; first what can be read on it, in that order. */
-export function plankWords(work: Work, now: Now, model: Model, zone: string, view: View): string {
+export function plankWords(
+  work: Work,
+  { now, lag }: { readonly now: Now; readonly lag: Lag | null },
+  model: Model,
+  zone: string,
+  view: View,
+): string {
   const { task, crew, boat, space } = work;
   return texts.plank([
-    now.state === 'done' ? texts.checked(task.name) : task.name,
+    now.state === 'done'
+      ? texts.checked(task.name)
+      : lag === null
+        ? task.name
+        : texts.lagging(task.name),
     whereWords(work, view),
     ...(view === 'people' ? [] : [boat]),
     timesOf(work, zone),
@@ -33,6 +44,7 @@ export function plankWords(work: Work, now: Now, model: Model, zone: string, vie
     space,
     texts.air[task.air],
     stateWords(now, model.personName),
+    lag === null ? '' : texts.lagWords[lag],
     ...windowWords(work, zone),
   ]);
 }

@@ -1,6 +1,7 @@
 import type { BoatDifference } from '#live/difference/boats.ts';
 import { differenceOf } from '#live/difference/difference.ts';
 import type { TaskDifference } from '#live/difference/tasks.ts';
+import { days as daysInWords } from '#live/words/span.ts';
 import type { OwnPublishing } from '#persistence/plan/own-publishings.ts';
 import { inWords } from '#planning/decode/reading/moments.ts';
 import type { PlanSheet, When } from '#planning/decode/sheet.ts';
@@ -70,7 +71,6 @@ function changeWords(
 }
 
 const dayOf = ({ local }: When): string => local.slice(0, 10);
-const several = (count: number): string => (count === 1 ? '1 day' : `${String(count)} days`);
 
 /** Owners reckon in days: what moves within its day is no news. */
 const hasOtherDay = ({ from, to }: TaskDifference): boolean =>
@@ -93,7 +93,9 @@ function movedWords(boat: BoatDifference, timeZone: string): string[] {
   if (before === null) return [`${refit}: planned to be finished ${inWords(after, timeZone)}.`];
   if (minutes === 0 || days === null) return [];
   const much =
-    days === 0 ? 'on the same day' : `${several(Math.abs(days))} ${days > 0 ? 'later' : 'earlier'}`;
+    days === 0
+      ? 'on the same day'
+      : `${daysInWords(Math.abs(days))} ${days > 0 ? 'later' : 'earlier'}`;
   return [
     `${refit}: finished ${inWords(after, timeZone)} instead of ${inWords(before, timeZone)}, ${much}.`,
   ];

@@ -25,7 +25,8 @@ export function Rework({
   const [isBusy, setBusy] = useState(false);
   const { id, state, proposal, reworks } = snag;
   const isOpen = state === 'open' || state === 'proposed';
-  const isPriced = state === 'proposed' && proposal?.state === 'priced';
+  const isPriced = state === 'proposed' && proposal?.state === 'priced' && !proposal.outdated;
+  const isToPropose = state === 'open' || (state === 'proposed' && proposal?.outdated === true);
   const isUnpriced = state === 'proposed' && proposal?.state === 'unplannable';
   const send = (call: Promise<Snag>): void => {
     setBusy(true);
@@ -67,7 +68,7 @@ export function Rework({
         )}
         {isOpen && (
           <Button
-            kind={state === 'open' ? 'do' : 'plain'}
+            kind={isToPropose ? 'do' : 'plain'}
             isBusy={isBusy}
             onPress={() => send(propose(yardId, id))}
           >

@@ -1,5 +1,6 @@
 import { useState } from 'preact/hooks';
 import { Photos } from '../../../deciding/photos.tsx';
+import { mayOutdate } from '../../../deciding/outdates.ts';
 import { api, asked } from '../../../api/client.ts';
 import { type Problem, problemOf } from '../../../api/problem.ts';
 import { useResource } from '../../../api/resource.ts';
@@ -30,7 +31,10 @@ export function SnagPage({ id }: { readonly id: string }) {
         if (problemOf(error).status === 404) return null;
         throw error;
       }),
-    { yardId, on: ({ subject, subjectId }) => subjectId === id || subject === 'photo' },
+    {
+      yardId,
+      on: (event) => event.subjectId === id || event.subject === 'photo' || mayOutdate(event),
+    },
   );
   return (
     <Detail<Snag>

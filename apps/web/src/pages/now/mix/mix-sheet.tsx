@@ -1,19 +1,22 @@
 import type { Schema } from '../../../api/client.ts';
 import { Notice } from '../../../looks/looks.tsx';
+import { useYard } from '../../../frame/yard.tsx';
 import { units } from '../../../session/session.ts';
 import { span } from '../../../show/time.ts';
 import { number, quantity } from '../../../show/units.ts';
 import { now as texts } from '../../../texts/now.ts';
+import { moment, useTick } from '../moments.ts';
 import type { Briefing } from '../now-data.ts';
 import css from '../now.module.css';
 import own from './mix.module.css';
+import { closingFor } from './closing.ts';
 import { CupRow } from './cup-row.tsx';
 import { measured, weighed } from './weigh.ts';
 
 /** What to weigh, cup by cup; onto what it goes; what to take along. */
 export function MixSheet({
   taskId,
-  briefing: { mix, bond, consumables, isPlanned },
+  briefing,
   isInHand,
 }: {
   readonly taskId: string;
@@ -21,6 +24,7 @@ export function MixSheet({
   /** Then cups can be mixed. */
   readonly isInHand: boolean;
 }) {
+  const { mix, bond, consumables, isPlanned } = briefing;
   return (
     <div class={own['sheet']}>
       {bond !== null && <Bond bond={bond} />}
@@ -29,6 +33,7 @@ export function MixSheet({
       ) : (
         <>
           <Head mix={mix} isPlanned={isPlanned} />
+          {isInHand && <Closing briefing={briefing} />}
           {mix.missing.length > 0 && (
             <Notice tone="heed" title={texts.mix.missing}>
               <Lines lines={mix.missing} />
@@ -77,6 +82,23 @@ export function MixSheet({
         </section>
       )}
     </div>
+  );
+}
+
+/** When the window of this work shuts, and whether what is mixed now would come too late for it. */
+function Closing({ briefing }: { readonly briefing: Briefing }) {
+  const { timeZone } = useYard();
+  const now = useTick(15_000);
+  const { closes, isPlanned } = briefing;
+  if (closes === null) return null;
+  const when = moment(closes.at, timeZone, now);
+  const stage = closingFor(briefing, now);
+  if (stage === null)
+    return <p>{isPlanned ? texts.mix.closesAsPlanned(when) : texts.window.until(when)}</p>;
+  return (
+    <Notice tone={stage === 'shut' ? 'harm' : 'heed'} title={texts.mix.closing[stage](when)} isNews>
+      <p>{texts.mix.closingCure[stage]}</p>
+    </Notice>
   );
 }
 

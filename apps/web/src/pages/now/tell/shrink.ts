@@ -1,3 +1,4 @@
+import { freshKey } from '../../../api/fresh-key.ts';
 import type { Photo } from '../../../offline/deed.ts';
 
 /** The longer side of what is sent; the service keeps 2560 at most, a phone's line is slow. */
@@ -17,5 +18,5 @@ export async function shrink(file: Blob): Promise<Photo> {
     canvas.toBlob(resolve, 'image/jpeg', quality);
   });
   if (picture === null) throw new Error('the picture cannot be written');
-  return { key: crypto.randomUUID(), picture };
+  return { key: freshKey(), picture };
 }

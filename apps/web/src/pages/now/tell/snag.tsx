@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
+import { freshKey } from '../../../api/fresh-key.ts';
 import { ChoiceField, QuantityField, TextField } from '../../../form/fields.tsx';
 import { Button, Dialog, Notice, ProblemNotice, Stack } from '../../../looks/looks.tsx';
 import type { Problem } from '../../../api/problem.ts';
 import type { Photo } from '../../../offline/deed.ts';
 import { act } from '../../../offline/sender.ts';
+import { person } from '../../../session/session.ts';
 import { now as texts } from '../../../texts/now.ts';
 import { Photos } from './photos.tsx';
 import type { SnagKind, SnagPart } from './around.ts';
@@ -23,6 +25,7 @@ export function Snag({
   readonly yardId: string;
   readonly onClose: (told: boolean) => void;
 }) {
+  const accountId = person.value?.id ?? '';
   const [part, setPart] = useState(partId ?? parts.at(0)?.id ?? '');
   const [kind, setKind] = useState<string>(kinds.at(0)?.kind ?? '');
   const [words, setWords] = useState('');
@@ -45,7 +48,7 @@ export function Snag({
     const snag = { kind: chosen.kind, words: words.trim(), taskId: null, areaM2 };
     const deed = { kind: 'snag', partId: where.id, snag, snagId: null, photos } as const;
     const outcome = await act(
-      { yardId, key: crypto.randomUUID() },
+      { accountId, yardId, key: freshKey() },
       deed,
       texts.snag.told(chosen.name, where.name),
     );

@@ -11,6 +11,7 @@ import { Snag } from './snag.tsx';
 import { type Around, partOfTask } from './around.ts';
 import { TackTest } from './tack-test.tsx';
 import { Temperature } from './temperature.tsx';
+import { useWarmth } from './warmth.ts';
 
 type What = 'tack' | 'temperature' | 'snag';
 
@@ -41,6 +42,8 @@ export function Tell({
   };
   const { parts = [], kinds = [], spaces = [] } = around ?? {};
   const here = standing.inHand.at(0) ?? standing.ended.at(-1)?.mine ?? standing.ready.at(0);
+  // Read ahead, for when it is told out of reach.
+  useWarmth(yardId, spaceOf(here) ?? spaces.at(0)?.id, 'air');
   return (
     <section class={own['tell']} aria-label={texts.tell.title}>
       <div class={own['three']}>
@@ -65,7 +68,13 @@ export function Tell({
         />
       )}
       {what === 'temperature' && (
-        <Temperature spaces={spaces} spaceId={spaceOf(here)} acting={acting} onClose={close} />
+        <Temperature
+          yardId={yardId}
+          spaces={spaces}
+          spaceId={spaceOf(here)}
+          acting={acting}
+          onClose={close}
+        />
       )}
       {what === 'snag' && (
         <Snag

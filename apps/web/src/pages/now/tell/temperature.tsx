@@ -7,19 +7,24 @@ import { now as texts } from '../../../texts/now.ts';
 import { Stepper } from '../stepper.tsx';
 import type { Acting } from '../work/acting.ts';
 import type { Around } from './around.ts';
+import { likely } from './likely.ts';
+import own from './tell.module.css';
+import { useWarmth } from './warmth.ts';
 
-/** A heated shop, °C. No source. */
+/** A heated shop, °C, where nothing is known of the space. No source. */
 const usual = 20;
 /** As readings may be, °C. */
 const [coldest, hottest] = [-60, 200];
 
-/** A thermometer in a space, set by big steps. */
+/** A thermometer in a space: one press on what it shows tells it, or it is set by big steps. */
 export function Temperature({
+  yardId,
   spaces,
   spaceId,
   acting,
   onClose,
 }: {
+  readonly yardId: string;
   readonly spaces: Around['spaces'];
   /** Where whoever tells it is at work; null: not known. */
   readonly spaceId: string | null;
@@ -31,17 +36,20 @@ export function Temperature({
   const [of, setOf] = useState<'air' | 'surface'>('air');
   const space = spaces.find(({ id }) => id === chosen) ?? first;
   const key = `${chosen} ${of}`;
+  const about = useWarmth(yardId, space?.id, of) ?? usual;
   const scale = scaleOf('temperature', units.value);
   const step = scale.unit === '°C' ? 0.5 : 1;
   const shownOf = (celsius: number): number =>
     Math.round((celsius * scale.factor + scale.offset) / step) * step;
   const [isBusy, setBusy] = useState(false);
   const [typed, setTyped] = useState<Readonly<Record<string, number>>>({});
-  const shown = typed[key] ?? shownOf(usual);
+  const shown = typed[key] ?? shownOf(about);
   if (space === undefined) return null;
-  const celsius = storedNumber('temperature', shown, units.value);
-  const value = quantity('temperature', celsius, units.value);
-  const report = async (): Promise<void> => {
+  const storedOf = (one: number): number => storedNumber('temperature', one, units.value);
+  const wordsOf = (one: number): string => quantity('temperature', storedOf(one), units.value);
+  const report = async (one: number): Promise<void> => {
+    if (isBusy) return;
+    const [celsius, value] = [storedOf(one), wordsOf(one)];
     const command = { kind: 'reading', space: space.id, of, celsius, note: '' } as const;
     const words = texts.temperature.told(value, texts.temperature[of], space.name);
     setBusy(true);
@@ -65,10 +73,22 @@ export function Temperature({
           </Button>
         ))}
       </Row>
+      <section>
+        <h3>{texts.temperature.likely}</h3>
+        <ul class={own['likely']}>
+          {likely(about, units.value).map((one) => (
+            <li key={one}>
+              <Button wide isBusy={isBusy} onPress={() => void report(one)}>
+                {wordsOf(one)}
+              </Button>
+            </li>
+          ))}
+        </ul>
+      </section>
       <Stepper
-        label={texts.temperature[of]}
+        label={texts.temperature.other}
         value={shown}
-        shown={value}
+        shown={wordsOf(shown)}
         step={step}
         min={shownOf(coldest)}
         max={shownOf(hottest)}
@@ -76,8 +96,8 @@ export function Temperature({
         more={texts.temperature.warmer}
         onValue={(now) => setTyped({ ...typed, [key]: now })}
       />
-      <Button kind="do" wide isBusy={isBusy} onPress={() => void report()}>
-        {texts.temperature.report(value)}
+      <Button kind="do" wide isBusy={isBusy} onPress={() => void report(shown)}>
+        {texts.temperature.report(wordsOf(shown))}
       </Button>
     </Dialog>
   );

@@ -1,9 +1,12 @@
 import { useCallback, useState } from 'preact/hooks';
 import type { Schema } from '../../../api/client.ts';
+import { freshKey } from '../../../api/fresh-key.ts';
 import type { Problem } from '../../../api/problem.ts';
 import type { Command, Deed, WorkKind } from '../../../offline/deed.ts';
 import { fallen, unsent } from '../../../offline/queue.ts';
-import { act, type Outcome, withdraw } from '../../../offline/sender.ts';
+import type { Outcome } from '../../../offline/outcome.ts';
+import { act, withdraw } from '../../../offline/sender.ts';
+import { person } from '../../../session/session.ts';
 import { now as texts } from '../../../texts/now.ts';
 import type { Mine } from './mine.ts';
 
@@ -56,6 +59,7 @@ export interface Acting {
 
 /** What somebody does about their work. `done`: the service has it, so that it is read anew. */
 export function useActing(yardId: string, done: () => void): Acting {
+  const accountId = person.value?.id ?? '';
   const [refusal, setRefusal] = useState<Refusal | null>(null);
   const [last, setLast] = useState<Last | null>(null);
   const [taking, setTaking] = useState<Taking | null>(null);
@@ -66,9 +70,9 @@ export function useActing(yardId: string, done: () => void): Acting {
       deed: Deed,
       words: string,
       mine: Mine | null = null,
-      key: string = crypto.randomUUID(),
+      key: string = freshKey(),
     ): Promise<Outcome> => {
-      const outcome = await act({ yardId, key }, deed, words);
+      const outcome = await act({ accountId, yardId, key }, deed, words);
       const report = deed.kind === 'report' ? deed : null;
       const about = {
         mine,
@@ -83,12 +87,12 @@ export function useActing(yardId: string, done: () => void): Acting {
       if (outcome.how !== 'kept') done();
       return outcome;
     },
-    [yardId, done],
+    [accountId, yardId, done],
   );
 
   const work: Acting['work'] = async (mine, command) => {
     const words = texts.done(command.kind, mine.name);
-    const key = crypto.randomUUID();
+    const key = freshKey();
     if (command.kind === 'undo') setLast(null);
     else setLast({ key, taskId: mine.taskId, name: mine.name, words });
     const deed: Deed = { kind: 'report', command, claimId: mine.claimId };

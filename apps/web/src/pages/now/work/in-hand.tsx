@@ -8,12 +8,19 @@ import { MixDialog } from '../mix/mix-dialog.tsx';
 import { moment, stopwatch, useTick } from '../moments.ts';
 import css from '../now.module.css';
 import type { Acting } from './acting.ts';
+import type { Calm } from './calm.ts';
 import { type Mine, workedMs } from './mine.ts';
 import { Place, State } from './place.tsx';
 import { WindowStrip } from './window-strip.tsx';
 
+interface Props {
+  readonly mine: Mine;
+  readonly acting: Acting;
+  readonly calm: Calm;
+}
+
 /** A task in hand: how long it has been, what ends it, what can hurt. */
-export function InHand({ mine, acting }: { readonly mine: Mine; readonly acting: Acting }) {
+export function InHand({ mine, acting, calm }: Props) {
   const [isMixing, setMixing] = useState(false);
   const { briefing, state, taskId, name } = mine;
   return (
@@ -30,7 +37,7 @@ export function InHand({ mine, acting }: { readonly mine: Mine; readonly acting:
         <WindowStrip closes={briefing.closes} startBy={briefing.startBy} />
       )}
       <div class={css['presses']}>
-        <Presses mine={mine} acting={acting} />
+        <Presses mine={mine} acting={acting} calm={calm} />
         {briefing?.mix !== undefined && briefing.mix !== null && (
           <Button wide onPress={() => setMixing(true)}>
             {texts.mix.title}
@@ -56,19 +63,21 @@ export function InHand({ mine, acting }: { readonly mine: Mine; readonly acting:
   );
 }
 
-function Presses({ mine, acting }: { readonly mine: Mine; readonly acting: Acting }) {
+function Presses({ mine, acting, calm }: Props) {
   const { taskId, state, inOneGo } = mine;
-  const press = (kind: 'start' | 'pause' | 'resume' | 'finish' | 'release') => () =>
-    void acting.work(mine, { kind, taskId });
+  const press = (kind: 'start' | 'pause' | 'resume' | 'finish' | 'release') => ({
+    isBusy: !calm.isCalm,
+    onPress: () => calm.once(() => acting.work(mine, { kind, taskId })),
+  });
   switch (state) {
     case 'working':
       return (
         <>
-          <Button kind="do" wide onPress={press('finish')}>
+          <Button kind="do" wide {...press('finish')}>
             {texts.do.finish}
           </Button>
           {!inOneGo && (
-            <Button wide onPress={press('pause')}>
+            <Button wide {...press('pause')}>
               {texts.do.pause}
             </Button>
           )}
@@ -77,10 +86,10 @@ function Presses({ mine, acting }: { readonly mine: Mine; readonly acting: Actin
     case 'paused':
       return (
         <>
-          <Button kind="do" wide onPress={press('resume')}>
+          <Button kind="do" wide {...press('resume')}>
             {texts.do.resume}
           </Button>
-          <Button wide onPress={press('finish')}>
+          <Button wide {...press('finish')}>
             {texts.do.finish}
           </Button>
         </>
@@ -88,10 +97,10 @@ function Presses({ mine, acting }: { readonly mine: Mine; readonly acting: Actin
     case 'claimed':
       return (
         <>
-          <Button kind="do" wide onPress={press('start')}>
+          <Button kind="do" wide {...press('start')}>
             {texts.do.start}
           </Button>
-          <Button wide onPress={press('release')}>
+          <Button wide {...press('release')}>
             {texts.do.release}
           </Button>
         </>

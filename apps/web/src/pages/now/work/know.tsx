@@ -3,6 +3,7 @@ import { now as texts } from '../../../texts/now.ts';
 import { MixSheet } from '../mix/mix-sheet.tsx';
 import css from '../now.module.css';
 import type { Acting } from './acting.ts';
+import type { Calm } from './calm.ts';
 import { Cautions } from './cautions.tsx';
 import type { Mine } from './mine.ts';
 import { Needed } from './needed.tsx';
@@ -13,17 +14,20 @@ import { WindowStrip } from './window-strip.tsx';
 export function Know({
   mine,
   acting,
+  calm,
   onClose,
 }: {
   readonly mine: Mine;
   readonly acting: Acting;
+  readonly calm: Calm;
   readonly onClose: () => void;
 }) {
   const { taskId, name, ready, briefing } = mine;
-  const then = (does: () => Promise<unknown>) => () => {
-    onClose();
-    void does();
-  };
+  const take = (isBegun: boolean) => () =>
+    calm.once(() => {
+      onClose();
+      void acting.take(mine, isBegun);
+    });
   return (
     <Dialog title={name} onClose={onClose}>
       <Place mine={mine} />
@@ -36,10 +40,10 @@ export function Know({
         </>
       )}
       <div class={css['presses']}>
-        <Button kind="do" wide onPress={then(() => acting.take(mine, true))}>
+        <Button kind="do" wide isBusy={!calm.isCalm} onPress={take(true)}>
           {texts.do.claimAndStart}
         </Button>
-        <Button wide onPress={then(() => acting.take(mine, false))}>
+        <Button wide isBusy={!calm.isCalm} onPress={take(false)}>
           {texts.do.claim}
         </Button>
       </div>

@@ -7,6 +7,7 @@ import type { NowData, WaitingTask } from '../now-data.ts';
 import { moment, useTick } from '../moments.ts';
 import css from '../now.module.css';
 import type { Acting } from './acting.ts';
+import type { Calm } from './calm.ts';
 import { Know } from './know.tsx';
 import type { Mine } from './mine.ts';
 
@@ -17,10 +18,12 @@ const atOnce = 4;
 export function AlsoReady({
   list,
   acting,
+  calm,
   title,
 }: {
   readonly list: readonly Mine[];
   readonly acting: Acting;
+  readonly calm: Calm;
   readonly title: string;
 }) {
   const [known, know] = useState<Mine | null>(null);
@@ -47,7 +50,9 @@ export function AlsoReady({
           {texts.showAll(list.length)}
         </Button>
       )}
-      {known !== null && <Know mine={known} acting={acting} onClose={() => know(null)} />}
+      {known !== null && (
+        <Know mine={known} acting={acting} calm={calm} onClose={() => know(null)} />
+      )}
     </section>
   );
 }

@@ -1,6 +1,6 @@
 import { lately } from '../../../offline/lately.ts';
 import { queue } from '../../../offline/queue.ts';
-import { fresh } from '../../../offline/sender.ts';
+import { fresh } from '../../../offline/outcome.ts';
 import type { QueuedDeed } from '../../../offline/store.ts';
 import type { Told } from './mine.ts';
 

@@ -38,7 +38,11 @@ export function WindowStrip({
         )}
       </div>
       {startBy !== null && (
-        <p class={css['soft']}>{texts.window.startBy(moment(startBy.at, timeZone, now))}</p>
+        <p class={css['soft']}>
+          {texts.window[begin !== null && begin <= 0 ? 'startLate' : 'startBy'](
+            moment(startBy.at, timeZone, now),
+          )}
+        </p>
       )}
     </div>
   );

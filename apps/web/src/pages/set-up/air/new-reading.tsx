@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { api, asked, once, type Schema } from '../../../api/client.ts';
+import { api, asked, type Schema } from '../../../api/client.ts';
 import { ChoiceField, NumberField, TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { useYard } from '../../../frame/yard.tsx';
@@ -34,12 +34,12 @@ export function NewReading({
     humidity: null as number | null,
     note: '',
   };
-  const form = useForm(begin, async (reading) => {
+  const form = useForm(begin, async (reading, headers) => {
     setSaid(undefined);
     const { items, skipped } = await asked(
       api.POST('/api/v1/yards/{yardId}/readings', {
         params: { path: { yardId } },
-        headers: once(),
+        headers,
         body: { readings: [reading] },
       }),
     );

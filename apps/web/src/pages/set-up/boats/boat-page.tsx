@@ -101,7 +101,7 @@ function BoatDialog({
     draftKey: `${yardId} boat ${boat.id}`,
     record: boat,
     valuesOf: (record) => boatCollection.valuesOf(record ?? boat),
-    save: (values, before) => boatCollection.update(at, (before ?? boat).revision, values),
+    change: (values, { revision }) => boatCollection.update(at, revision, values),
     read: () => boatCollection.get(at, new AbortController().signal),
     onSaved,
   });

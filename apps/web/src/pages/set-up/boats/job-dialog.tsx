@@ -1,5 +1,7 @@
+import { Problem } from '../../../api/problem.ts';
 import { ChoiceField, MomentField, SeveralField } from '../../../form/fields.tsx';
 import type { Form } from '../../../form/form.ts';
+import { same } from '../../../form/same.ts';
 import { idFor } from '../../../form/names.ts';
 import { useYard } from '../../../frame/yard.tsx';
 import { ButtonLink, Notice } from '../../../looks/looks.tsx';
@@ -29,6 +31,18 @@ const valuesOf = (job: Job | null): JobValues => {
   return { procedure, after, destination, joins, waitsFor, words };
 };
 
+/** What has made its tasks, and stays. */
+const madeOf = ({ procedure, after, destination, joins }: JobValues): unknown => [
+  procedure,
+  after,
+  destination,
+  joins,
+];
+
+/** It was sent once, not answered, and made all the same; then something else was chosen. */
+const madeBefore = (): Problem =>
+  new Problem(409, { code: 'record.exists', detail: texts.madeBefore, cure: texts.madeBeforeCure });
+
 /** A job on a part: what is to be done, and what it waits for. Once made, only the latter changes. */
 export function JobDialog({
   refit,
@@ -51,13 +65,18 @@ export function JobDialog({
     draftKey: `${yardId} part ${part.id} job ${job?.id ?? ''}`,
     record: job,
     valuesOf,
-    save: (values, before) => {
-      if (before !== null) return jobs.update({ yardId, id: before.id }, before.revision, values);
-      const taken = all.flatMap((one) =>
-        one.refits.flatMap((of) => of.parts.flatMap((its) => its.jobs.map(({ id }) => id))),
-      );
-      const id = idFor(`${part.id} ${values.procedure}`, taken);
-      return jobs.create({ yardId, id: part.id }, id, values);
+    making: {
+      idOf: (values) => {
+        const taken = all.flatMap((one) =>
+          one.refits.flatMap((of) => of.parts.flatMap((its) => its.jobs.map(({ id }) => id))),
+        );
+        return idFor(`${part.id} ${values.procedure}`, taken);
+      },
+      create: (sent) => jobs.create({ yardId, id: part.id }, sent),
+    },
+    change: async (values, before) => {
+      if (!same(madeOf(values), madeOf(before))) throw madeBefore();
+      return jobs.update({ yardId, id: before.id }, before.revision, values);
     },
     read: ({ id }) => jobs.get({ yardId, id }),
     onSaved,

@@ -63,12 +63,16 @@ export function PartDialog({
     draftKey: `${yardId} refit ${refit.id} part ${part?.id ?? ''}`,
     record: part,
     valuesOf,
-    save: (values, before) => {
-      if (before !== null) return parts.update({ yardId, id: before.id }, before.revision, values);
-      const taken = all.flatMap((one) => one.refits.flatMap((of) => of.parts.map(({ id }) => id)));
-      const id = idFor(`${boat.name} ${values.name}`, taken);
-      return parts.create({ yardId, id: refit.id }, id, values);
+    making: {
+      idOf: (values) => {
+        const taken = all.flatMap((one) =>
+          one.refits.flatMap((of) => of.parts.map(({ id }) => id)),
+        );
+        return idFor(`${boat.name} ${values.name}`, taken);
+      },
+      create: (sent) => parts.create({ yardId, id: refit.id }, sent),
     },
+    change: (values, { id, revision }) => parts.update({ yardId, id }, revision, values),
     read: ({ id }) => parts.get({ yardId, id }),
     onSaved,
   });

@@ -29,6 +29,12 @@ const valuesOf = (refit: Refit | null): RefitValues =>
         weight: refit.weight,
       };
 
+/** A hand-over that was begun and left empty is none. */
+const sentOf = (values: RefitValues): RefitValues => ({
+  ...values,
+  handovers: values.handovers.filter((at) => at !== '').toSorted(),
+});
+
 /** A refit of a boat: made where there is none yet, else changed. */
 export function RefitDialog({
   boat,
@@ -48,13 +54,15 @@ export function RefitDialog({
     draftKey: `${yardId} boat ${boat.id} refit ${refit?.id ?? ''}`,
     record: refit,
     valuesOf,
-    save: (values, before) => {
-      const sent = { ...values, handovers: values.handovers.filter((at) => at !== '').toSorted() };
-      if (before !== null) return refits.update({ yardId, id: before.id }, before.revision, sent);
-      const taken = all.flatMap((one) => one.refits.map(({ id }) => id));
-      const id = idFor(`${boat.name} ${values.name}`, taken);
-      return refits.create({ yardId, id: boat.id }, id, sent);
+    making: {
+      idOf: (values) => {
+        const taken = all.flatMap((one) => one.refits.map(({ id }) => id));
+        return idFor(`${boat.name} ${values.name}`, taken);
+      },
+      create: (sent) =>
+        refits.create({ yardId, id: boat.id }, { ...sent, values: sentOf(sent.values) }),
     },
+    change: (values, { id, revision }) => refits.update({ yardId, id }, revision, sentOf(values)),
     read: ({ id }) => refits.get({ yardId, id }),
     onSaved,
   });

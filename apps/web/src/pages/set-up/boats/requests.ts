@@ -1,4 +1,5 @@
 import { api, asked, ifMatch, once, type Schema } from '../../../api/client.ts';
+import type { Sent } from '../../../form/sending.ts';
 import { lists } from '../lists/lists.ts';
 import type { At, Collection } from '../record/collection.ts';
 
@@ -20,11 +21,11 @@ export const boatCollection: Collection<Boat, BoatValues> = {
   list: lists.boats,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/boats/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/boats', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),
@@ -48,17 +49,17 @@ export const boatCollection: Collection<Boat, BoatValues> = {
 /** What stands inside something else: its parent has the address that one is added at. */
 interface Inside<R, V> {
   readonly get: (at: At) => Promise<R>;
-  readonly create: (parent: At, id: string, values: V) => Promise<R>;
+  readonly create: (parent: At, sent: Sent<V>) => Promise<R>;
   readonly update: (at: At, revision: number, values: V) => Promise<R>;
 }
 
 export const refits: Inside<Refit, RefitValues> = {
   get: (path) => asked(api.GET('/api/v1/yards/{yardId}/refits/{id}', { params: { path } })),
-  create: (path, id, values) =>
+  create: (path, { id, values, key }) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/boats/{id}/refits', {
         params: { path },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),
@@ -73,11 +74,11 @@ export const refits: Inside<Refit, RefitValues> = {
 
 export const parts: Inside<Part, PartValues> = {
   get: (path) => asked(api.GET('/api/v1/yards/{yardId}/parts/{id}', { params: { path } })),
-  create: (path, id, values) =>
+  create: (path, { id, values, key }) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/refits/{id}/parts', {
         params: { path },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),
@@ -92,11 +93,11 @@ export const parts: Inside<Part, PartValues> = {
 
 export const jobs: Inside<Job, JobValues> = {
   get: (path) => asked(api.GET('/api/v1/yards/{yardId}/jobs/{id}', { params: { path } })),
-  create: (path, id, values) =>
+  create: (path, { id, values, key }) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/parts/{id}/jobs', {
         params: { path },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

@@ -7,12 +7,15 @@ import { common } from '../../../texts/common.ts';
 export function FormDialog<V extends object>({
   title,
   form,
+  meanwhile,
   doIt = common.save,
   onClose,
   children,
 }: {
   readonly title: string;
   readonly form: Form<V>;
+  /** What somebody else has changed, where that is known. */
+  readonly meanwhile?: string | undefined;
   readonly doIt?: string;
   readonly onClose: () => void;
   readonly children: ComponentChildren;
@@ -25,7 +28,8 @@ export function FormDialog<V extends object>({
           {children}
           {isStale ? (
             <Notice tone="heed" isNews>
-              {common.changedMeanwhile}
+              <p>{common.changedMeanwhile}</p>
+              {meanwhile !== undefined && <p>{meanwhile}</p>}
             </Notice>
           ) : (
             <ProblemNotice problem={form.problem} />

@@ -24,11 +24,11 @@ const collection: Collection<Fabric, Values> = {
   list: lists.fabrics,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/fabrics/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/fabrics', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

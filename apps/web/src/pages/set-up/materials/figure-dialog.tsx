@@ -3,6 +3,8 @@ import { NumberField, QuantityField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { materials as texts } from '../../../texts/materials.ts';
 import { FormDialog } from '../dialog/form-dialog.tsx';
+import { useBeginning } from '../record/beginning.ts';
+import { meanwhile } from './changed-in.ts';
 import { EvidenceFields, type EvidenceValues } from './evidence.tsx';
 import { type Field, isDegrees, isLimit, isOffset, patchOf } from './figure-fields.ts';
 import type { Material } from './material-collection.ts';
@@ -31,10 +33,11 @@ export function FigureDialog({
   readonly change: Change;
   readonly onClose: () => void;
 }) {
+  const { theirs, send } = useBeginning(material, change);
   const form = useForm<Values>(begin(field, material, line), async ({ value, ...evidence }) => {
     // What is not a number is sent as it is: the service says which field lacks one.
     const given = value ?? Number.NaN;
-    await change(patchOf(field, isLimit(field) ? given : { value: given, ...evidence }));
+    await send(patchOf(field, isLimit(field) ? given : { value: given, ...evidence }));
     onClose();
   });
   const { values, set, faultAt } = form;
@@ -48,7 +51,12 @@ export function FigureDialog({
   };
   const named: Partial<Record<Field, string>> = texts.fieldUnits;
   return (
-    <FormDialog title={texts.enter(name)} form={form} onClose={onClose}>
+    <FormDialog
+      title={texts.enter(name)}
+      form={form}
+      meanwhile={meanwhile(theirs)}
+      onClose={onClose}
+    >
       {isLimit(field) ? (
         <QuantityField kind="temperature" {...shared} />
       ) : isDegrees(field) ? (

@@ -91,7 +91,7 @@ export function Figures({
           title={texts.takingBack(texts.fields[taking])}
           warning={texts.takingBackWarning}
           doIt={texts.takeBack}
-          act={() => change(patchOf(taking, null))}
+          act={() => change.patch(material, patchOf(taking, null))}
           onDone={() => setTaking(undefined)}
           onClose={() => setTaking(undefined)}
         />

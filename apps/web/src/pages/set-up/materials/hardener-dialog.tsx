@@ -4,7 +4,9 @@ import { useForm } from '../../../form/form.ts';
 import { Row } from '../../../looks/looks.tsx';
 import { materials as texts } from '../../../texts/materials.ts';
 import { FormDialog } from '../dialog/form-dialog.tsx';
+import { useBeginning } from '../record/beginning.ts';
 import { Needed } from '../rows/numbers.tsx';
+import { meanwhile } from './changed-in.ts';
 import { EvidenceFields, type EvidenceValues } from './evidence.tsx';
 import type { Material } from './material-collection.ts';
 import type { Change, Sheet } from './sheet.ts';
@@ -74,14 +76,15 @@ export function HardenerDialog({
   readonly change: Change;
   readonly onClose: () => void;
 }) {
+  const { theirs, send } = useBeginning(material, change);
   const form = useForm<Values>(begin(material, sheet), async (values) => {
-    await change({ hardener: sentOf(values) });
+    await send({ hardener: sentOf(values) });
     onClose();
   });
   const { values, set, faultAt } = form;
   const figure = values.kind === 'ratio' ? 'hardener.per100' : 'hardener.usual';
   return (
-    <FormDialog title={of.title} form={form} onClose={onClose}>
+    <FormDialog title={of.title} form={form} meanwhile={meanwhile(theirs)} onClose={onClose}>
       <ChoiceField
         label={of.kind}
         value={values.kind}

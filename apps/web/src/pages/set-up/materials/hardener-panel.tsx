@@ -78,7 +78,7 @@ export function HardenerPanel({
           title={texts.takingBack(of.title)}
           warning={texts.takingBackWarning}
           doIt={texts.takeBack}
-          act={() => change({ hardener: null })}
+          act={() => change.patch(material, { hardener: null })}
           onDone={() => setTaking(false)}
           onClose={() => setTaking(false)}
         />

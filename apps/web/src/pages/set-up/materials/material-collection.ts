@@ -71,11 +71,11 @@ export const materialCollection: Collection<Material, MaterialValues> = {
   list: lists.materials,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/materials/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/materials', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...sent(values) },
       }),
     ),

@@ -1,7 +1,6 @@
 import { useLocation } from 'preact-iso/router';
 import { useState } from 'preact/hooks';
 import { api, asked, ifMatch } from '../../../api/client.ts';
-import { problemOf } from '../../../api/problem.ts';
 import { useResource } from '../../../api/resource.ts';
 import { TextField } from '../../../form/fields.tsx';
 import { useYard } from '../../../frame/yard.tsx';
@@ -61,21 +60,24 @@ export function MaterialPage({ id }: { readonly id: string }) {
   }
   const own = material.data;
   const known = sheet.data;
-  const change: Change = async (patch) => {
-    try {
+  const change: Change = {
+    patch: async ({ revision }, patch) => {
       material.put(
         await asked(
           api.PATCH('/api/v1/yards/{yardId}/materials/{id}', {
-            params: { path, header: ifMatch(own.revision) },
+            params: { path, header: ifMatch(revision) },
             body: patch,
           }),
         ),
       );
       sheet.again();
-    } catch (error) {
-      if (problemOf(error).status === 412) material.again();
-      throw error;
-    }
+    },
+    read: async () => {
+      const now = await materialCollection.get(path, new AbortController().signal);
+      material.put(now);
+      sheet.again();
+      return now;
+    },
   };
   return (
     <RoomPage room="materials" title={own.name} isNarrow={false}>
@@ -154,7 +156,7 @@ function Changing({
     draftKey: `${yardId} material ${material.id}`,
     record: material,
     valuesOf: (record) => materialCollection.valuesOf(record ?? material),
-    save: (values, before) => materialCollection.update(at, (before ?? material).revision, values),
+    change: (values, { revision }) => materialCollection.update(at, revision, values),
     read: () => materialCollection.get(at, new AbortController().signal),
     onSaved,
   });

@@ -3,8 +3,10 @@ import { useForm } from '../../../form/form.ts';
 import { Notice } from '../../../looks/looks.tsx';
 import { materials as texts } from '../../../texts/materials.ts';
 import { FormDialog } from '../dialog/form-dialog.tsx';
+import { useBeginning } from '../record/beginning.ts';
 import { Needed, NeededQuantity } from '../rows/numbers.tsx';
 import { Rows } from '../rows/rows.tsx';
+import { meanwhile } from './changed-in.ts';
 import { EvidenceFields, type EvidenceValues } from './evidence.tsx';
 import type { Material } from './material-collection.ts';
 import type { Change, Milestone } from './sheet.ts';
@@ -41,19 +43,25 @@ export function TimesDialog({
   readonly change: Change;
   readonly onClose: () => void;
 }) {
-  const before = material.milestones.findIndex((one) => one.milestone === milestone);
-  const at = before < 0 ? material.milestones.length : before;
+  const { from, theirs, send } = useBeginning(material, change);
+  const before = from.milestones.findIndex((one) => one.milestone === milestone);
+  const at = before < 0 ? from.milestones.length : before;
   const form = useForm<Values>(begin(milestone, material, law), async (values) => {
     const rows = values.rows.toSorted((a, b) => a.celsius - b.celsius);
     const line = { ...values, milestone, rows, conversion: null };
-    await change({ milestones: material.milestones.toSpliced(at, 1, line) });
+    await send({ milestones: from.milestones.toSpliced(at, 1, line) });
     onClose();
   });
   const { values, set, faultAt } = form;
   const here = `milestones[${String(at)}]`;
-  const hasModel = before >= 0 && material.milestones[before].conversion !== null;
+  const hasModel = before >= 0 && from.milestones[before].conversion !== null;
   return (
-    <FormDialog title={texts.enter(texts.milestones[milestone])} form={form} onClose={onClose}>
+    <FormDialog
+      title={texts.enter(texts.milestones[milestone])}
+      form={form}
+      meanwhile={meanwhile(theirs)}
+      onClose={onClose}
+    >
       {hasModel && <Notice tone="heed">{texts.ownModel}</Notice>}
       <Rows
         legend={texts.rows}

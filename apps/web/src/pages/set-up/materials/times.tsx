@@ -96,7 +96,7 @@ export function Times({
           warning={texts.takingBackWarning}
           doIt={texts.takeBack}
           act={() =>
-            change({
+            change.patch(material, {
               milestones: material.milestones.filter(({ milestone }) => milestone !== taking),
             })
           }

@@ -5,25 +5,10 @@ import { Busy, Panel, ProblemNotice } from '../../../looks/looks.tsx';
 import { dayAndClock } from '../../../show/time.ts';
 import { materials as texts } from '../../../texts/materials.ts';
 import { nameIn, useList } from '../lists/lists.ts';
+import { changedIn } from './changed-in.ts';
 import css from './materials.module.css';
 
 type Version = Schema<'MaterialVersion'>;
-type Body = Version['material'];
-
-const named: Partial<Record<keyof Body, string>> = {
-  ...texts.fields,
-  ...texts.versions.fields,
-};
-
-/** The fields that differ, in words. */
-function changedIn(now: Body, before: Body): string[] {
-  return (Object.keys(now) as (keyof Body)[]).flatMap((field) => {
-    const isSame = JSON.stringify(now[field]) === JSON.stringify(before[field]);
-    const name = named[field];
-    return isSame || name === undefined ? [] : [name.toLowerCase()];
-  });
-}
-
 function wordsOf(version: Version, before: Version | undefined): string {
   if (before === undefined) return texts.versions.first;
   const fields = changedIn(version.material, before.material);

@@ -1,4 +1,4 @@
-import { api, asked, once, type Schema } from '../../../api/client.ts';
+import { api, asked, type Schema } from '../../../api/client.ts';
 import { CheckField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { useYard } from '../../../frame/yard.tsx';
@@ -38,11 +38,11 @@ export function ApplyDialog({
   const { id: yardId } = useYard();
   const { change, revision, what } = proposal;
   const begin = { factor: Math.round(proposal.factor * 100) / 100, alsoWaiting: true };
-  const form = useForm(begin, async ({ factor, alsoWaiting }) => {
+  const form = useForm(begin, async ({ factor, alsoWaiting }, headers) => {
     const { words } = await asked(
       api.POST('/api/v1/yards/{yardId}/productivity/apply', {
         params: { path: { yardId } },
-        headers: once(),
+        headers,
         body: { change, revision, factor, alsoWaiting },
       }),
     );

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { api, asked, once, type Schema } from '../../../api/client.ts';
+import { api, asked, type Schema } from '../../../api/client.ts';
 import { everyPage, useResource } from '../../../api/resource.ts';
 import { ChoiceField, TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
@@ -80,12 +80,12 @@ function Make({ onMade }: { readonly onMade: () => void }) {
   const spaces = useList('spaces');
   const people = useList('people');
   const [made, setMade] = useState<Schema<'NewCalendar'>>();
-  const form = useForm(begin, async ({ kind, spaceId, personId, name }) => {
+  const form = useForm(begin, async ({ kind, spaceId, personId, name }, headers) => {
     setMade(undefined);
     const calendar = await asked(
       api.POST('/api/v1/yards/{yardId}/calendars', {
         params: { path: { yardId } },
-        headers: once(),
+        headers,
         body: {
           kind,
           spaceId:

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { api, asked, once, type Schema } from '../../../api/client.ts';
+import { api, asked, type Schema } from '../../../api/client.ts';
 import { everyPage, useResource } from '../../../api/resource.ts';
 import { SeveralField, TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
@@ -78,12 +78,12 @@ const begin = { name: '', scopes: ['read'] as Scope[], days: 90, password: '' };
 function Make({ onMade }: { readonly onMade: () => void }) {
   const { id: yardId } = useYard();
   const [made, setMade] = useState<Schema<'NewProgramKey'>>();
-  const form = useForm(begin, async (body) => {
+  const form = useForm(begin, async (body, headers) => {
     setMade(undefined);
     const key = await asked(
       api.POST('/api/v1/yards/{yardId}/program-keys', {
         params: { path: { yardId } },
-        headers: once(),
+        headers,
         body,
       }),
     );

@@ -74,7 +74,7 @@ function SettingsForm<R extends Kept, V extends object>({
     draftKey: `${id} ${of.room}`,
     record,
     valuesOf: (one) => of.valuesOf(one ?? record),
-    save: (values, before) => of.save(id, (before ?? record).revision, values),
+    change: (values, { revision }) => of.save(id, revision, values),
     read: () => of.read(id),
     onSaved: (now) => {
       setSaved(true);

@@ -4,11 +4,14 @@ import { useYard } from '../../../frame/yard.tsx';
 import { ButtonLink, Busy, Notice, Panel, ProblemNotice } from '../../../looks/looks.tsx';
 import { longDay } from '../../../show/time.ts';
 import { setUp as texts } from '../../../texts/set-up.ts';
+import { useList } from '../lists/lists.ts';
+import { useClasses } from '../materials/classes.ts';
 import type { Group, Room } from '../room.ts';
 import { rooms } from '../rooms.ts';
 import css from '../set-up.module.css';
 import { readBeginnings, readOutdoorEnd } from './beginnings.ts';
 import { type Need, needs } from './missing.ts';
+import { unweighed } from './unweighed.ts';
 
 const groups = Object.keys(texts.groups) as Group[];
 const names = Object.keys(rooms) as Room[];
@@ -33,6 +36,7 @@ export function Overview() {
       <ProblemNotice problem={beginnings.problem} again={beginnings.again} />
       {beginnings.data === undefined && beginnings.problem === undefined && <Busy />}
       {beginnings.data !== undefined && <Missing all={needs(beginnings.data)} />}
+      <Unweighed />
       <OutdoorEnds />
       <Warned />
       {groups.map((group) => (
@@ -94,6 +98,31 @@ function wordsOf({ what, isDone, names: lacking }: Need): string {
   if (what === 'builder') return texts.missing.builderHours(lacking);
   if (what === 'skills') return texts.missing.skillsOf(lacking);
   return texts.missing[what];
+}
+
+/** Plans do without, mixing does not: said before somebody stands there with an empty cup. */
+function Unweighed() {
+  const { id } = useYard();
+  const materials = useList('materials').data;
+  const procedures = useList('procedures').data;
+  const classes = useClasses().data;
+  if (materials === undefined || procedures === undefined || classes === undefined) return null;
+  const lacking = unweighed(materials, classes, procedures);
+  if (lacking.length === 0) return null;
+  return (
+    <Notice tone="heed" title={texts.unweighed}>
+      <p>{texts.unweighedCure}</p>
+      <ul>
+        {lacking.map((material) => (
+          <li key={material.id}>
+            <a href={`/yards/${id}/set-up/materials/${material.id}`}>
+              <bdi>{material.name}</bdi>
+            </a>
+          </li>
+        ))}
+      </ul>
+    </Notice>
+  );
 }
 
 /** Plans look further than the weather does. */

@@ -1,5 +1,5 @@
 import { useState } from 'preact/hooks';
-import { api, asked, ifMatch, once, type Schema } from '../../../api/client.ts';
+import { api, asked, ifMatch, type Schema } from '../../../api/client.ts';
 import { everyPage, useResource } from '../../../api/resource.ts';
 import { TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
@@ -138,11 +138,11 @@ function Invite({
   readonly onMade: (made: Schema<'NewInvitation'>) => void;
 }) {
   const { id: yardId } = useYard();
-  const form = useForm({ email: person.email ?? '', days: 7 }, async ({ email, days }) => {
+  const form = useForm({ email: person.email ?? '', days: 7 }, async ({ email, days }, headers) => {
     const made = await asked(
       api.POST('/api/v1/yards/{yardId}/people/{id}/invitations', {
         params: { path: { yardId, id: person.id } },
-        headers: once(),
+        headers,
         body: { email: email.trim() === '' ? null : email.trim(), days },
       }),
     );

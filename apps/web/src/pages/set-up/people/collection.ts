@@ -18,11 +18,11 @@ export const people: Collection<Person, PersonValues> = {
   list: lists.people,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/people/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/people', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...sent(values) },
       }),
     ),

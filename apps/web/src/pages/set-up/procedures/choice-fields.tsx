@@ -30,7 +30,7 @@ export function ChoiceFields({ form }: { readonly form: Form<ProcedureValues> })
   }));
   return (
     <section class={css['section']} aria-label={texts.title}>
-      <h3>{texts.title}</h3>
+      <h2>{texts.title}</h2>
       <p class={css['soft']}>{texts.lead}</p>
       {steps.length === 0 ? (
         <p class={css['soft']}>{texts.noSteps}</p>

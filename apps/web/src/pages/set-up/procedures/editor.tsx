@@ -1,11 +1,14 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
-import { api, asked, once } from '../../../api/client.ts';
+import { api, asked, type once } from '../../../api/client.ts';
 import { type Form, useForm } from '../../../form/form.ts';
+import type { Sending } from '../../../form/sending.ts';
 import { TextField } from '../../../form/fields.tsx';
 import { useYard } from '../../../frame/yard.tsx';
 import { Button, Notice, Panel, ProblemNotice, Row } from '../../../looks/looks.tsx';
 import { procedures } from '../../../texts/procedures.ts';
+import type { At } from '../record/collection.ts';
+import { same } from '../../../form/same.ts';
 import css from './procedures.module.css';
 import { ChoiceFields } from './choice-fields.tsx';
 import { keepProcedureDraft, keptDraft } from './procedure-draft.ts';
@@ -21,7 +24,23 @@ const valuesOf = ({ name, steps, links, choices }: Procedure): ProcedureValues =
   choices,
 });
 
-/** Writes the next version of a procedure. */
+export const newVersion = (
+  path: At,
+  values: ProcedureValues,
+  headers: ReturnType<typeof once>,
+): Promise<Procedure> =>
+  asked(
+    api.POST('/api/v1/yards/{yardId}/procedures/{id}/versions', {
+      params: { path },
+      headers,
+      body: values,
+    }),
+  );
+
+/**
+ * Writes the next version of a procedure. Where somebody else has written one meanwhile, whoever
+ * writes decides first which of the two goes on.
+ */
 export function Editor({
   procedure,
   onSee,
@@ -37,22 +56,43 @@ export function Editor({
   const { id } = procedure;
   // What was there when it was opened: what is written from now on is not news.
   const [kept] = useState(() => keptDraft(yardId, id));
-  const form = useForm<ProcedureValues>(kept ?? valuesOf(procedure), async (values) => {
-    await asked(
-      api.POST('/api/v1/yards/{yardId}/procedures/{id}/versions', {
-        params: { path: { yardId, id } },
-        headers: once(),
-        body: values,
-      }),
-    );
-    keepProcedureDraft(yardId, id, null);
-    onSaved();
-  });
-  useKeeping(yardId, id, form);
+  const [from, setFrom] = useState(kept?.record ?? procedure);
+  const form = useForm<ProcedureValues>(
+    valuesOf(from),
+    async (values, headers) => {
+      await newVersion({ yardId, id }, values, headers);
+      keepProcedureDraft(yardId, id, null);
+      onSaved();
+    },
+    kept?.values,
+  );
+  // One's own version may come by the log before its answer does.
+  const isOwn = form.isBusy || same(valuesOf(procedure), form.values);
+  const isBehind = procedure.version > from.version && !isOwn;
+  useKeeping(yardId, id, form, undefined, from);
   return (
     <Panel title={texts.title(procedure.name)}>
       {kept !== undefined && <Notice tone="heed">{texts.draft}</Notice>}
-      <ProcedureForm form={form} saveWords={texts.save(procedure.version + 1)}>
+      <div role="status">
+        {isBehind && (
+          <Notice tone="heed" title={texts.behind(from.version, procedure.version)}>
+            <p>{texts.behindCure}</p>
+            <Row>
+              <Button onPress={() => setFrom(procedure)}>{texts.keepMine}</Button>
+              <Button
+                onPress={() => {
+                  setFrom(procedure);
+                  form.reset(valuesOf(procedure));
+                  keepProcedureDraft(yardId, id, null);
+                }}
+              >
+                {texts.takeTheirs(procedure.version)}
+              </Button>
+            </Row>
+          </Notice>
+        )}
+      </div>
+      <ProcedureForm form={form} saveWords={texts.save(procedure.version + 1)} isHeld={isBehind}>
         <Button onPress={() => onSee(form.values)}>{texts.see}</Button>
         <Button
           kind="quiet"
@@ -69,25 +109,34 @@ export function Editor({
 }
 
 /** What is written is there again after a look at another page. */
-export function useKeeping(yardId: string, id: string, form: Form<ProcedureValues>): void {
+export function useKeeping(
+  yardId: string,
+  id: string,
+  form: Form<ProcedureValues>,
+  sending?: Sending<ProcedureValues>,
+  record: Procedure | null = null,
+): void {
   const { values, isChanged } = form;
   useEffect(() => {
     if (!isChanged) return undefined;
-    keepProcedureDraft(yardId, id, values);
+    keepProcedureDraft(yardId, id, { values, record, ...(sending && { sending }) });
     const warn = (event: BeforeUnloadEvent): void => event.preventDefault();
     addEventListener('beforeunload', warn);
     return () => removeEventListener('beforeunload', warn);
-  }, [values, isChanged]);
+  }, [values, isChanged, record]);
 }
 
 /** The whole of a version: name, steps with their waits, ways to choose from. */
 export function ProcedureForm({
   form,
   saveWords,
+  isHeld = false,
   children,
 }: {
   readonly form: Form<ProcedureValues>;
   readonly saveWords: string;
+  /** Something is to be decided before it is saved. */
+  readonly isHeld?: boolean;
   readonly children?: ComponentChildren;
 }) {
   return (
@@ -97,7 +146,7 @@ export function ProcedureForm({
       <ChoiceFields form={form} />
       <ProblemNotice problem={form.problem} />
       <Row>
-        <Button kind="do" type="submit" isBusy={form.isBusy}>
+        <Button kind="do" type="submit" isBusy={form.isBusy} disabled={isHeld}>
           {saveWords}
         </Button>
         {children}

@@ -1,16 +1,17 @@
 import { useLocation } from 'preact-iso/router';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { api, asked, once } from '../../../api/client.ts';
 import { ChoiceField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { idFor } from '../../../form/names.ts';
+import { Sending, type Sent } from '../../../form/sending.ts';
 import { useYard } from '../../../frame/yard.tsx';
 import { Busy, Button, Notice, ProblemNotice } from '../../../looks/looks.tsx';
 import { procedures } from '../../../texts/procedures.ts';
 import { optionsOf, useList } from '../lists/lists.ts';
 import { RoomPage } from '../page.tsx';
 import css from '../set-up.module.css';
-import { ProcedureForm, useKeeping } from './editor.tsx';
+import { newVersion, ProcedureForm, useKeeping } from './editor.tsx';
 import { keepProcedureDraft, keptDraft } from './procedure-draft.ts';
 import type { Procedure, ProcedureValues } from './procedure-values.ts';
 
@@ -33,22 +34,31 @@ function Writing({ all }: { readonly all: readonly Procedure[] }) {
   const { route } = useLocation();
   const [kept] = useState(() => keptDraft(yardId, ''));
   const [copied, setCopied] = useState('');
-  const form = useForm<ProcedureValues>(kept ?? empty, async (values) => {
-    const id = idFor(
-      values.name,
-      all.map((one) => one.id),
-    );
-    await asked(
+  const ids = all.map((one) => one.id);
+  const making = useRef(kept?.sending ?? new Sending<ProcedureValues>()).current;
+  const create = ({ id, values, key }: Sent<ProcedureValues>): Promise<Procedure> =>
+    asked(
       api.POST('/api/v1/yards/{yardId}/procedures', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     );
-    keepProcedureDraft(yardId, '', null);
-    route(`/yards/${yardId}/set-up/procedures/${id}`);
-  });
-  useKeeping(yardId, '', form);
+  const form = useForm<ProcedureValues>(
+    empty,
+    async (values, headers) => {
+      // Sent before with other words and not answered: where it was made, these are its next version.
+      const before = await making.settle(values, create);
+      const { id } =
+        before === undefined
+          ? await making.send(values, create, () => idFor(values.name, ids))
+          : await newVersion({ yardId, id: before.id }, values, headers);
+      keepProcedureDraft(yardId, '', null);
+      route(`/yards/${yardId}/set-up/procedures/${id}`);
+    },
+    kept?.values,
+  );
+  useKeeping(yardId, '', form, making);
   const copy = (id: string): void => {
     setCopied(id);
     const found = all.find((one) => one.id === id);

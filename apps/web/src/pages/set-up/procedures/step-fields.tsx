@@ -67,7 +67,7 @@ const Section = ({
   readonly children: ComponentChildren;
 }) => (
   <section class={css['section']} aria-label={title}>
-    <h4>{title}</h4>
+    <h3>{title}</h3>
     {children}
   </section>
 );

@@ -34,7 +34,7 @@ export function StepList({ form }: { readonly form: Form<ProcedureValues> }) {
   };
   return (
     <section class={css['section']} aria-label={texts.steps}>
-      <h3>{texts.steps}</h3>
+      <h2>{texts.steps}</h2>
       <p class={css['soft']}>{texts.stepsLead}</p>
       {values.steps.length === 0 && <p>{texts.noSteps}</p>}
       <ol class={css['steps']}>

@@ -23,7 +23,8 @@ export interface Collection<R extends Stored, V extends Named> {
   readonly subject: string;
   readonly list: (yardId: string, signal: AbortSignal) => Promise<readonly R[]>;
   readonly get: (at: At, signal: AbortSignal) => Promise<R>;
-  readonly create: (at: At, values: V) => Promise<R>;
+  /** `key`: under it, it is made once. */
+  readonly create: (at: At, values: V, key: string) => Promise<R>;
   readonly update: (at: At, revision: number, values: V) => Promise<R>;
   readonly remove: (at: At, revision: number) => Promise<unknown>;
   readonly valuesOf: (record: R) => V;

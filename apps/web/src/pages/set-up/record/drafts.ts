@@ -1,10 +1,13 @@
 import { effect } from '@preact/signals';
+import type { Sending } from '../../../form/sending.ts';
 import { person } from '../../../session/session.ts';
 
 /** What somebody typed and did not save, and the record that they began from. */
 export interface Draft<R, V> {
   readonly record: R | null;
   readonly values: V;
+  /** What of it may have come to the service already. */
+  readonly sending?: Sending<V>;
 }
 
 /**

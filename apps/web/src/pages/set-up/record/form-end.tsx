@@ -21,7 +21,7 @@ export function FormEnd<V extends object>({
     <>
       {form.problem?.status === 412 ? (
         <Notice tone="heed" title={texts.stale} isNews>
-          {texts.staleCure}
+          {form.hasClash ? `${texts.staleCure} ${texts.staleClash}` : texts.staleCure}
         </Notice>
       ) : (
         <ProblemNotice problem={form.problem} />

@@ -1,5 +1,4 @@
-const same = (one: unknown, other: unknown): boolean =>
-  JSON.stringify(one) === JSON.stringify(other);
+import { same } from '../../../form/same.ts';
 
 /** The fields that somebody changed. */
 export function changedFields<V extends object>(begun: V, values: V): (keyof V & string)[] {

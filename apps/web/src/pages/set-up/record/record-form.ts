@@ -1,11 +1,20 @@
-import { useEffect, useRef } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { problemOf } from '../../../api/problem.ts';
 import { type Form, useForm } from '../../../form/form.ts';
+import { Sending, type Sent } from '../../../form/sending.ts';
+import { setUp as texts } from '../../../texts/set-up.ts';
 import { draftOf, keepDraft } from './drafts.ts';
-import { merged } from './merge.ts';
+import { changedFields, merged } from './merge.ts';
 
 interface Kept {
   readonly revision: number;
+}
+
+/** How one that is not there yet is made. */
+export interface Making<R, V> {
+  /** An id that is free. */
+  readonly idOf: (values: V) => string;
+  readonly create: (sent: Sent<V>) => Promise<R>;
 }
 
 interface Given<R extends Kept, V extends object> {
@@ -14,8 +23,10 @@ interface Given<R extends Kept, V extends object> {
   /** Null: one that is still to be made. */
   readonly record: R | null;
   readonly valuesOf: (record: R | null) => V;
-  /** Sends it; `before` is the record that it was begun from. */
-  readonly save: (values: V, before: R | null) => Promise<R>;
+  /** Left out where there always is one. */
+  readonly making?: Making<R, V>;
+  /** Saves it over `before`, which it was begun from. */
+  readonly change: (values: V, before: R) => Promise<R>;
   readonly read: (before: R) => Promise<R>;
   readonly onSaved: (record: R, wasNew: boolean) => void;
 }
@@ -23,77 +34,106 @@ interface Given<R extends Kept, V extends object> {
 export interface RecordForm<V extends object> extends Form<V> {
   /** What stands in it was typed before, and is not saved. */
   readonly isDraft: boolean;
+  /** Somebody else has changed fields that were changed here too. */
+  readonly hasClash: boolean;
   readonly dropDraft: () => void;
 }
 
 /**
  * A form of one record. Where somebody else has saved meanwhile, what they changed is read into
- * the form, what was typed here stays, and saving again takes it from there.
+ * the form, what was typed here stays, and saving again takes it from there. One that is made is
+ * made once, whatever becomes of the answers.
  */
 export function useRecordForm<R extends Kept, V extends object>({
   draftKey,
   record,
   valuesOf,
-  save,
+  making,
+  change,
   read,
   onSaved,
 }: Given<R, V>): RecordForm<V> {
   const draft = useRef(draftOf<R, V>(draftKey)).current;
   const from = draft === undefined ? record : draft.record;
+  const sending = useRef(draft?.sending ?? new Sending<V>()).current;
   const current = useRef(from);
   const begun = useRef(valuesOf(from));
+  const [clashes, setClashes] = useState<readonly string[]>([]);
 
-  const form: Form<V> = useForm<V>(begun.current, async (values) => {
+  const form: Form<V> = useForm<V>(
+    begun.current,
+    async (values) => {
+      const now = await save(values);
+      begin(record === null ? null : now);
+      onSaved(now, record === null);
+    },
+    draft?.values,
+  );
+
+  async function save(values: V): Promise<R> {
+    if (current.current === null && making !== undefined) {
+      const made = await sending.settle(values, making.create);
+      if (made === undefined) {
+        return sending.send(values, making.create, () => making.idOf(values));
+      }
+      // It stands there as it was sent first: what was typed since is a change of it.
+      current.current = made;
+      begun.current = valuesOf(made);
+    }
     const before = current.current;
+    if (before === null) throw new Error('there is nothing to change, and no way to make it');
     try {
-      const now = await save(values, before);
-      begin(before === null ? null : now);
-      onSaved(now, before === null);
+      return await change(values, before);
     } catch (error) {
-      if (before !== null && problemOf(error).status === 412) await takeOver(before, values);
+      if (problemOf(error).status === 412) await takeOver(before, values);
       throw error;
     }
-  });
+  }
 
-  function begin(now: R | null): void {
+  function begin(now: R | null, typed?: V): void {
     current.current = now;
     begun.current = valuesOf(now);
-    form.reset(begun.current);
-    keepDraft(draftKey, null);
+    form.reset(begun.current, typed);
+    setClashes([]);
+    if (typed === undefined) keepDraft(draftKey, null);
   }
 
   async function takeOver(before: R, values: V): Promise<void> {
     const now = await read(before);
+    const theirs = changedFields(begun.current, valuesOf(now));
+    const mine = changedFields(begun.current, values);
     const both = merged(begun.current, values, valuesOf(now));
-    begin(now);
-    setAll(both);
+    begin(now, both);
+    setClashes(theirs.filter((field) => mine.includes(field)));
   }
-
-  function setAll(values: V): void {
-    for (const name of Object.keys(values) as (keyof V)[]) form.set(name, values[name]);
-  }
-
-  useEffect(() => {
-    if (draft !== undefined) setAll(draft.values);
-  }, []);
 
   const { isChanged, values } = form;
-  // What comes live is shown at once where nothing has been typed.
+  // What comes live is shown at once where nothing has been typed, or what was is typed back.
   useEffect(() => {
-    if (record !== null && !isChanged && record.revision !== current.current?.revision) {
+    const seen = current.current;
+    if (record !== null && !isChanged && (seen === null || record.revision > seen.revision)) {
       begin(record);
     }
-  }, [record?.revision]);
+  }, [record?.revision, isChanged]);
   useEffect(() => {
     if (!isChanged) {
       keepDraft(draftKey, null);
       return undefined;
     }
-    keepDraft(draftKey, { record: current.current, values });
+    keepDraft(draftKey, { record: current.current, values, sending });
     const warn = (event: BeforeUnloadEvent): void => event.preventDefault();
     addEventListener('beforeunload', warn);
     return () => removeEventListener('beforeunload', warn);
-  }, [isChanged, values]);
+  }, [isChanged, values, form.problem]);
 
-  return { ...form, isDraft: draft !== undefined, dropDraft: () => begin(record) };
+  const faultAt = (path: string): string | undefined =>
+    form.faultAt(path) ?? (clashes.includes(path) ? texts.record.clash : undefined);
+  return {
+    ...form,
+    faultAt,
+    at: (key) => ({ ...form.at(key), fault: faultAt(key) }),
+    isDraft: draft !== undefined,
+    hasClash: clashes.length > 0,
+    dropDraft: () => begin(record),
+  };
 }

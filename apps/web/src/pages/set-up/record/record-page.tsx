@@ -132,10 +132,12 @@ function RecordForm<R extends Stored, V extends Named>({
     draftKey: `${yard.id} ${room} ${record?.id ?? newId}`,
     record,
     valuesOf: (one) => (one === null ? collection.blank(yard) : collection.valuesOf(one)),
-    save: (values, before) =>
-      before === null
-        ? collection.create({ yardId: yard.id, id: idFor(values.name, taken) }, values)
-        : collection.update({ yardId: yard.id, id: before.id }, before.revision, values),
+    making: {
+      idOf: (values) => idFor(values.name, taken),
+      create: ({ id, values, key }) => collection.create({ yardId: yard.id, id }, values, key),
+    },
+    change: (values, { id, revision }) =>
+      collection.update({ yardId: yard.id, id }, revision, values),
     read: ({ id }) => collection.get({ yardId: yard.id, id }, new AbortController().signal),
     onSaved: (now, wasNew) => {
       onSaved(now, wasNew, another.current);

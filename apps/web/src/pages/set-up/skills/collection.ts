@@ -10,11 +10,11 @@ export const skills: Collection<Skill, SkillValues> = {
   list: lists.skills,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/skills/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/skills', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

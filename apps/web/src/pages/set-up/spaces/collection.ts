@@ -15,11 +15,11 @@ export const spaces: Collection<Space, SpaceValues> = {
   list: lists.spaces,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/spaces/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/spaces', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: {
           id,
           ...values,

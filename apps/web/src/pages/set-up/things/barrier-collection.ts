@@ -10,11 +10,11 @@ export const barriers: Collection<Barrier, BarrierValues> = {
   list: lists.barriers,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/barriers/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/barriers', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

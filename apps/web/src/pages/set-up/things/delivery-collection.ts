@@ -11,11 +11,11 @@ export const deliveries: Collection<Delivery, DeliveryValues> = {
   list: lists.deliveries,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/deliveries/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/deliveries', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

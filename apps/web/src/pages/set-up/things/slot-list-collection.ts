@@ -10,11 +10,11 @@ export const slotLists: Collection<SlotList, SlotListValues> = {
   list: lists.slotLists,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/slot-lists/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/slot-lists', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

@@ -10,11 +10,11 @@ export const stocks: Collection<Stock, StockValues> = {
   list: lists.stocks,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/stocks/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/stocks', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),

@@ -10,11 +10,11 @@ export const tools: Collection<Tool, ToolValues> = {
   list: lists.tools,
   get: (path, signal) =>
     asked(api.GET('/api/v1/yards/{yardId}/tools/{id}', { params: { path }, signal })),
-  create: ({ yardId, id }, values) =>
+  create: ({ yardId, id }, values, key) =>
     asked(
       api.POST('/api/v1/yards/{yardId}/tools', {
         params: { path: { yardId } },
-        headers: once(),
+        headers: once(key),
         body: { id, ...values },
       }),
     ),
