@@ -20,6 +20,8 @@ export interface FrameWork {
   readonly median: number;
   readonly p95: number;
   readonly worst: number;
+  /** The longest task that kept no frame waiting. */
+  readonly between: number;
 }
 
 const categories = [
@@ -31,8 +33,8 @@ const categories = [
 ];
 
 /**
- * What the main thread of the page does a frame while `moving`: every task that it runs counts for
- * the frame that it runs in, input and scripts and style and layout and paint alike.
+ * What the main thread of the page does a frame while `moving`: input and scripts and style and
+ * layout and paint alike.
  */
 export async function frameWork(
   browser: Browser,
@@ -73,6 +75,14 @@ const isFrame = ({ name, ph }: TraceEvent): boolean =>
 const isTask = ({ name, ph }: TraceEvent): boolean =>
   name === 'ThreadControllerImpl::RunTask' && ph === 'X';
 
+/** At 60 frames a second. */
+const betweenFrames = 1_000_000 / 60;
+
+/**
+ * A frame's work: the task that makes it, and every task that kept it waiting, which is what began
+ * after the frame before and less than a frame's time ahead of it. What runs while no frame is
+ * wanted keeps none waiting; only the longest of it is told.
+ */
 function workOf(events: readonly TraceEvent[], { pid, tid }: Thread): FrameWork {
   const here = events.filter((one) => one.pid === pid && one.tid === tid);
   const begins = here
@@ -81,16 +91,19 @@ function workOf(events: readonly TraceEvent[], { pid, tid }: Thread): FrameWork 
     .sort((a, b) => a - b);
   const work = begins.map(() => 0);
   let frame = 0;
-  for (const task of here.filter(isTask).sort((a, b) => a.ts - b.ts)) {
-    // A task belongs to the frame that begins in it, or before it.
-    const end = task.ts + (task.dur ?? 0);
-    while (frame + 1 < begins.length && begins[frame + 1] < end) frame += 1;
-    if (begins[frame] < end) work[frame] += (task.dur ?? 0) / 1000;
+  let between = 0;
+  for (const { ts, dur = 0 } of here.filter(isTask).sort((a, b) => a.ts - b.ts)) {
+    while (frame < begins.length && begins[frame] < ts) frame += 1;
+    // The frame that a task makes begins within it.
+    const own = begins[frame] ?? Infinity;
+    if (own - ts < betweenFrames || own < ts + dur) work[frame] += dur / 1000;
+    else between = Math.max(between, dur / 1000);
   }
   return {
     frames: begins.length,
     median: quantile(work, 0.5),
     p95: quantile(work, 0.95),
     worst: Math.max(...work),
+    between,
   };
 }

@@ -86,6 +86,7 @@ export function throughTheWeek(): Promise<Row> {
       keysMs: ours.keys.median,
       keysP95Ms: ours.keys.p95,
       worstMs: Math.max(ours.wheel.worst, ours.keys.worst),
+      betweenMs: Math.max(ours.wheel.between, ours.keys.between),
       bareWheelP95Ms: theirs.wheel.p95,
       bareKeysP95Ms: theirs.keys.p95,
     };

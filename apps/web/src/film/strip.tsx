@@ -38,6 +38,7 @@ export function FilmStrip({
 }: FilmStripProps) {
   const start = at(from);
   const within = (moment: number): boolean => moment >= from && moment <= until;
+  let drawn = start;
   return (
     <div
       class={css['strip']}
@@ -53,13 +54,14 @@ export function FilmStrip({
       {stretches.map((stretch) => {
         const [begin, end] = [Math.max(stretch.from, from), Math.min(stretch.until, until)];
         if (end <= begin) return null;
-        const x = at(begin);
+        const gap = at(begin) - drawn;
+        drawn = at(end);
         return (
           <i
             key={stretch.stage}
             class={css[stretch.stage]}
             data-ends={stretch.until <= until}
-            style={{ insetInlineStart: `${x - start}px`, inlineSize: `${at(end) - x}px` }}
+            style={{ marginInlineStart: `${gap}px`, inlineSize: `${drawn - at(begin)}px` }}
           />
         );
       })}

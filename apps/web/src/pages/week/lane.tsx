@@ -2,6 +2,7 @@ import { FilmStrip } from '../../film/strip.tsx';
 import { useYard } from '../../frame/yard.tsx';
 import { day, span } from '../../show/time.ts';
 import { week as texts } from '../../texts/week.ts';
+import { bundlesOf } from './bundles.ts';
 import type { Hours } from './hours.ts';
 import type { Lane as LaneOfPicture } from './lanes.ts';
 import type { Boat, Model } from './model.ts';
@@ -13,34 +14,44 @@ interface LaneProps {
   readonly lane: LaneOfPicture;
   readonly drawing: Drawing;
   readonly isStacked: boolean;
+  /** Its place among the lanes. */
+  readonly at: number;
 }
 
-export function Lane({ lane, drawing, isStacked }: LaneProps) {
-  const { model, hours } = drawing;
+const nameId = ({ id }: LaneOfPicture): string => `lane-${id}`;
+
+/**
+ * Whose a lane is, and what else is to be known of it. All names stand in one column, which stays in
+ * sight while hours pass: one for each lane would be a layer each, made anew with every frame.
+ */
+export const Name = ({ lane, drawing, isStacked, at }: LaneProps) => (
+  <div
+    class={css['name']}
+    data-lane={lane.id}
+    style={{
+      gridRow: isStacked ? 2 * at + 1 : at + 1,
+      ...(isStacked
+        ? { minBlockSize: `${aboveOf(lane.boat !== null || lane.room !== null)}px` }
+        : {}),
+    }}
+  >
+    <strong id={nameId(lane)}>{lane.name}</strong>
+    <About lane={lane} model={drawing.model} />
+  </div>
+);
+
+export function Lane({ lane, drawing, isStacked, at }: LaneProps) {
+  const { hours } = drawing;
   const filmsFrom = size.pad + lane.rows * (size.plank + size.rowGap);
-  const id = `lane-${lane.id}`;
+  const least = isStacked ? workSizeOf(lane) : blockSizeOf(lane);
   return (
     <li
       class={css['lane']}
       data-lane={lane.id}
-      aria-labelledby={id}
-      style={{ minBlockSize: `${blockSizeOf(lane, isStacked)}px` }}
+      aria-labelledby={nameId(lane)}
+      style={{ gridRow: isStacked ? 2 * at + 2 : at + 1, minBlockSize: `${least}px` }}
     >
-      <div
-        class={css['name']}
-        style={
-          isStacked
-            ? { minBlockSize: `${aboveOf(lane.boat !== null || lane.room !== null)}px` }
-            : {}
-        }
-      >
-        <strong id={id}>{lane.name}</strong>
-        <About lane={lane} model={model} />
-      </div>
-      <div
-        class={css['track']}
-        style={{ inlineSize: `${hours.width}px`, minBlockSize: `${workSizeOf(lane)}px` }}
-      >
+      <div class={css['track']} style={{ inlineSize: `${hours.width}px` }}>
         {lane.off.map((off) => (
           <i key={off.from} class={css['off']} style={placed(hours, off.from, off.until)} />
         ))}
@@ -65,8 +76,27 @@ export function Lane({ lane, drawing, isStacked }: LaneProps) {
             top={filmsFrom + film.row * size.film}
           />
         ))}
-        {lane.pieces.map((piece) => (
-          <Plank key={`${piece.work.task.id} ${piece.from}`} piece={piece} drawing={drawing} />
+        {bundlesOf(lane.pieces, hours).map((bundle) => (
+          <div
+            key={bundle.start}
+            class={css['bundle']}
+            style={{
+              marginInlineStart: `${bundle.start}px`,
+              inlineSize: `${bundle.width}px`,
+              blockSize: `${filmsFrom}px`,
+            }}
+          >
+            {bundle.pieces.map(({ piece, place }) => (
+              <Plank
+                key={`${piece.work.task.id} ${piece.from}`}
+                piece={piece}
+                laneId={lane.id}
+                left={place.start - bundle.start}
+                width={place.width}
+                drawing={drawing}
+              />
+            ))}
+          </div>
         ))}
       </div>
     </li>

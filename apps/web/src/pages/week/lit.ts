@@ -9,6 +9,19 @@ interface LitStep {
 
 /** The task that somebody points at, or has the focus on. */
 export const pointedTask = signal<string | null>(null);
+
+/** Nobody reads what they pass over. */
+const passingMs = 60;
+let pointing: ReturnType<typeof setTimeout> | undefined;
+
+/** Somebody points at a task, or at none; it counts when they stay with it. */
+export function pointAt(taskId: string | null): void {
+  clearTimeout(pointing);
+  pointing = setTimeout(() => {
+    pointedTask.value = taskId;
+  }, passingMs);
+}
+
 /** The sentence that somebody points at. */
 export const pointedStep = signal<LitStep | null>(null);
 /** The boat whose chain is told. */
@@ -39,6 +52,7 @@ export const litSteps = computed<ReadonlySet<number>>(() => {
 
 /** A page that is left lights nothing. */
 export function putOut(): void {
+  clearTimeout(pointing);
   pointedTask.value = null;
   pointedStep.value = null;
   toldBoat.value = null;

@@ -7,12 +7,12 @@ import { Axis, Ground, isIn } from './axis.tsx';
 import type { Day } from './days.ts';
 import { DragGhost, useDrag } from './drag.tsx';
 import type { Hours } from './hours.ts';
-import { Lane } from './lane.tsx';
+import { Lane, Name } from './lane.tsx';
 import type { Lane as LaneOfPicture } from './lanes.ts';
-import { litTasks, pointedTask } from './lit.ts';
+import { litTasks, pointAt } from './lit.ts';
 import { pieceAt, moved, standOf } from './moves.ts';
 import css from './picture.module.css';
-import type { Drawing } from './plank.tsx';
+import { type Drawing, plankId } from './plank.tsx';
 import { present } from './present.ts';
 import { size } from './size.ts';
 
@@ -39,13 +39,23 @@ export function Picture(props: PictureProps) {
   const shown = isStacked ? lanes.filter((lane) => !isEmpty(lane)) : lanes;
   const idle = isStacked ? lanes.filter(isEmpty).map(({ name }) => name) : [];
   // Planks follow the state of their task by themselves: lanes are drawn again only with the week.
-  const drawn = useMemo(
-    () =>
-      shown.map((lane) => (
-        <Lane key={lane.id} lane={lane} drawing={drawing} isStacked={isStacked} />
-      )),
-    [lanes, drawing, isStacked],
-  );
+  const drawn = useMemo(() => {
+    const all = shown.map((lane, at) => ({ key: lane.id, lane, drawing, isStacked, at }));
+    return (
+      <div class={css['lanes']} style={{ '--rows': all.length * (isStacked ? 2 : 1) }}>
+        <div class={css['names']}>
+          {all.map(({ key, ...lane }) => (
+            <Name key={key} {...lane} />
+          ))}
+        </div>
+        <ol class={css['tracks']} aria-label={texts.lanesOf}>
+          {all.map(({ key, ...lane }) => (
+            <Lane key={key} {...lane} />
+          ))}
+        </ol>
+      </div>
+    );
+  }, [lanes, drawing, isStacked]);
   return (
     <>
       <p id="picture-help" class="said">
@@ -66,15 +76,13 @@ export function Picture(props: PictureProps) {
           if (taskId !== undefined && !wasDragged()) onOpen(taskId);
         }}
         onPointerOver={(event) => {
-          pointedTask.value = taskAt(event.target) ?? null;
+          pointAt(taskAt(event.target) ?? null);
         }}
-        onPointerLeave={() => {
-          pointedTask.value = null;
-        }}
+        onPointerLeave={() => pointAt(null)}
         onFocusIn={(event) => {
           const taskId = taskAt(event.target);
           if (taskId === undefined) return;
-          pointedTask.value = taskId;
+          pointAt(taskId);
           onlyStop(event.currentTarget, event.target);
         }}
         {...drag}
@@ -88,9 +96,7 @@ export function Picture(props: PictureProps) {
           }}
         >
           <Axis hours={hours} days={days} zone={timeZone} now={now} />
-          <ol class={css['lanes']} aria-label={texts.lanesOf}>
-            {drawn}
-          </ol>
+          {drawn}
           <Ground hours={hours} zone={timeZone} begins={Date.parse(model.picture.planFrom)} />
         </div>
         <DragGhost />
@@ -147,11 +153,6 @@ function onlyStop(box: HTMLElement, stop: EventTarget | null): void {
   if (stop instanceof HTMLElement) stop.tabIndex = 0;
 }
 
-const plankOf = (box: HTMLElement, laneId: string, taskId: string): HTMLElement | null =>
-  box.querySelector<HTMLElement>(
-    `[data-lane="${CSS.escape(laneId)}"] button[data-task="${CSS.escape(taskId)}"]`,
-  );
-
 function goByKey(
   event: KeyboardEvent & { readonly currentTarget: HTMLElement },
   { lanes, onTurn }: PictureProps,
@@ -172,8 +173,8 @@ function goByKey(
   if (next === null) return;
   event.preventDefault();
   const taskId = pieceAt(lanes, next)?.work.task.id ?? '';
-  const plank = plankOf(box, lanes[next.lane].id, taskId);
-  plank?.focus();
+  const plank = document.getElementById(plankId(lanes[next.lane].id, taskId));
+  plank?.focus({ preventScroll: true });
   plank?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
 }
 
@@ -183,12 +184,15 @@ function useLit(box: { readonly current: HTMLElement | null }, lanes: readonly L
     const lit = litTasks.value;
     const element = box.current;
     if (element === null) return;
-    for (const old of element.querySelectorAll('[data-lit]')) old.removeAttribute('data-lit');
+    for (const old of element.querySelectorAll<HTMLElement>('[data-lit]')) {
+      old.removeAttribute('data-lit');
+      old.style.removeProperty('--number');
+    }
     for (const [taskId, number] of lit) {
-      for (const part of element.querySelectorAll(`[data-task="${CSS.escape(taskId)}"]`)) {
+      const parts = element.querySelectorAll<HTMLElement>(`[data-task="${CSS.escape(taskId)}"]`);
+      for (const part of parts) {
         part.setAttribute('data-lit', '');
-        const badge = part.querySelector('[data-number]');
-        if (badge !== null) badge.textContent = String(number);
+        part.style.setProperty('--number', `"${number}"`);
       }
     }
   });

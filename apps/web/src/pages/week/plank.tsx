@@ -18,9 +18,22 @@ export interface Drawing {
   readonly view: View;
 }
 
+/** A task has a plank in each lane of its crew. */
+export const plankId = (laneId: string, taskId: string): string => `plank ${laneId} ${taskId}`;
+
+interface PlankProps {
+  readonly piece: Piece;
+  /** Px, in its bundle. */
+  readonly left: number;
+  readonly width: number;
+  readonly drawing: Drawing;
+  /** Of the lane that it lies in. */
+  readonly laneId: string;
+}
+
 /** A piece of work; the first of a task can be pressed, the others belong to it. */
-export function Plank({ piece, drawing }: { readonly piece: Piece; readonly drawing: Drawing }) {
-  const { model, lives, hours } = drawing;
+export function Plank({ piece, laneId, left, width, drawing }: PlankProps) {
+  const { model, lives } = drawing;
   const { timeZone } = useYard();
   const { work } = piece;
   const { task } = work;
@@ -29,9 +42,6 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
   const { value: lag } = useComputed(() =>
     lagOf(work, lives.of(task.id)?.value ?? task.now, model.picture, present.value),
   );
-  const begins = hours.at(piece.from);
-  const width = Math.max(piece.isFirst ? size.leastPlank : 5, hours.at(piece.until) - begins - 1);
-  const start = Math.max(0, Math.min(begins, hours.width - width));
   const isNarrow = width < size.word;
   const looks = {
     class: css['plank'],
@@ -43,9 +53,9 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
     'data-narrow': isNarrow ? '' : undefined,
     'data-set': task.fixedStart !== null || task.crewIsSet ? '' : undefined,
     style: {
-      insetInlineStart: `${start}px`,
+      marginInlineStart: `${left}px`,
       inlineSize: `${width}px`,
-      insetBlockStart: `${size.pad + piece.row * (size.plank + size.rowGap)}px`,
+      marginBlockStart: `${size.pad + piece.row * (size.plank + size.rowGap)}px`,
     },
   };
   const marks = { isDone: now.state === 'done', lag };
@@ -64,6 +74,7 @@ export function Plank({ piece, drawing }: { readonly piece: Piece; readonly draw
   return (
     <button
       {...looks}
+      id={plankId(laneId, task.id)}
       type="button"
       tabIndex={-1}
       aria-label={plankWords(work, { now, lag }, model, timeZone, drawing.view)}
@@ -85,22 +96,19 @@ interface FaceProps extends Marks {
 
 /** What can be read on a plank: the work, and of who, where and on what that its lane does not say. */
 const Face = ({ work, view, isDone, lag }: FaceProps) => (
-  <>
-    <span class={css['what']}>
-      <span class={css['number']} data-number />
-      <span class={isDone ? css['struck'] : undefined}>
-        {isDone && <span class={css['check']}>{texts.check}</span>}
-        {lag !== null && <span class={css['lag']}>{texts.lag}</span>} {work.task.name}
-      </span>
-    </span>{' '}
-    <span class={css['where']}>{whereWords(work, view)}</span>
-  </>
+  <span class={css['face']}>
+    <strong class={css['what']}>
+      {isDone && <span class={css['check']}>{texts.check}</span>}
+      {lag !== null && <span class={css['lag']}>{texts.lag}</span>} {work.task.name}
+    </strong>
+    <br />
+    {whereWords(work, view)}
+  </span>
 );
 
 /** Where no word has room: what is done has a tick, what is late a sign. */
 const NarrowFace = ({ isDone, lag }: Marks) => (
-  <span class={css['what']}>
-    <span class={css['number']} data-number />
+  <span class={css['face']}>
     {isDone && <span class={css['check']}>{texts.checkSign}</span>}
     {lag !== null && <span class={css['lag']}>{texts.lagSign}</span>}
   </span>

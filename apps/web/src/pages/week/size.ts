@@ -23,19 +23,11 @@ export const workSizeOf = ({ rows, filmRows }: Pick<Lane, 'rows' | 'filmRows'>):
   2 * size.pad + rows * (size.plank + size.rowGap) + filmRows * size.film;
 
 /**
- * What is said of a lane beside its name, or above its work, takes room too: so much at least, and
- * more where words need more lines.
+ * What is said of a lane beside its work takes room too: so much at least, and more where words need
+ * more lines.
  */
-export function blockSizeOf(
-  lane: Pick<Lane, 'rows' | 'filmRows' | 'boat' | 'room'>,
-  isStacked: boolean,
-): number {
-  const work = workSizeOf(lane);
-  const { boat, room } = lane;
-  const saysMore = boat !== null || room !== null;
-  if (isStacked) return work + aboveOf(saysMore);
-  return Math.max(work, saysMore ? 92 : 60);
-}
+export const blockSizeOf = (lane: Pick<Lane, 'rows' | 'filmRows' | 'boat' | 'room'>): number =>
+  Math.max(workSizeOf(lane), lane.boat !== null || lane.room !== null ? 92 : 60);
 
 /** How high the name stands over the work of a lane that is stacked. */
 export const aboveOf = (saysMore: boolean): number => (saysMore ? 54 : 34);
