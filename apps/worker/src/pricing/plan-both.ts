@@ -1,7 +1,6 @@
 import { runSolve } from '#host/run-solve.ts';
 import { withoutPassedStarts } from '#live/disturbance/passed.ts';
 import type { Edited } from '#live/edits/apply.ts';
-import { carried } from '#live/price/carry.ts';
 import { priceOf } from '#live/price/price-of.ts';
 import type { Price } from '#live/price/price.ts';
 import { compile, type Compiled } from '#planning/compile/compile.ts';
@@ -9,6 +8,7 @@ import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Plan } from '#scheduling/model/plan.ts';
 import { incumbent } from '#scheduling/search/incumbent.ts';
 import { outcomeOf, outcomeOfError } from '../plan-runs/outcome.ts';
+import { carried } from './carry.ts';
 import { NoPrice, type TakenProposal } from './take-up.ts';
 
 export interface Planner {

@@ -2,14 +2,14 @@ import type { Hours } from './hours.ts';
 import type { Piece } from './lanes.ts';
 import { size } from './size.ts';
 
-export interface Place {
+interface Place {
   /** Px from where the days begin. */
   readonly start: number;
   readonly width: number;
 }
 
 /** Where a piece is drawn: so wide at least that it can be hit, and within the days. */
-export function placeOf(piece: Piece, hours: Hours): Place {
+function placeOf(piece: Piece, hours: Hours): Place {
   const begins = hours.at(piece.from);
   const width = Math.max(piece.isFirst ? size.leastPlank : 5, hours.at(piece.until) - begins - 1);
   return { start: Math.max(0, Math.min(begins, hours.width - width)), width };
