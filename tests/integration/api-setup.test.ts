@@ -140,6 +140,39 @@ describe('updates', () => {
     const listed = await api.rest('GET', '/yards/small/procedures', { token: tokens.builder });
     expect(listed.body.items).toEqual([made.body]);
   });
+
+  test('a version written from one that is not the newest any more is refused', async () => {
+    const now = await api.rest('GET', '/yards/small/procedures/panel', { token: tokens.foreman });
+    const { steps, links, choices, version } = now.body;
+    const write = (name: string, fromVersion: unknown) =>
+      api.rest('POST', '/yards/small/procedures/panel/versions', {
+        token: tokens.foreman,
+        body: { steps, links, choices, name, fromVersion },
+      });
+    const first = await write('Panel, of Ines', version);
+    expect(first).toMatchObject({ status: 201, body: { version: Number(version) + 1 } });
+    const stale = { status: 412, body: { code: 'record.stale' } };
+    expect(await write('Panel, of Bram', version)).toMatchObject(stale);
+    expect(await write('Panel, of Bram', Number(version) + 2)).toMatchObject(stale);
+    const after = await api.rest('GET', '/yards/small/procedures/panel', { token: tokens.foreman });
+    expect(after.body).toEqual(first.body);
+
+    const mutation = (fromVersion: number) =>
+      api.graphql(
+        `mutation ($from: Int!) { createProcedureVersion(yardId: "small", id: "panel", input: {
+          name: "Panel, by link", fromVersion: $from, links: []
+          steps: [{id: "wipe", name: "Wipe", skill: "fairing", air: CLEAN, effort: {fixed: 10, source: "invented"}, crewMin: 1, crewMax: 1, splittable: false}]
+        }) { version name } }`,
+        { from: fromVersion },
+        { token: tokens.foreman },
+      );
+    expect((await mutation(Number(version))).body).toMatchObject({
+      errors: [{ extensions: { code: 'record.stale' } }],
+    });
+    expect((await mutation(Number(version) + 1)).body).toEqual({
+      data: { createProcedureVersion: { version: Number(version) + 2, name: 'Panel, by link' } },
+    });
+  });
 });
 
 describe('commands', () => {

@@ -209,6 +209,7 @@ describe('a part that is left out', () => {
       (await call('ines', 'POST', start, { override: { reason: 'test of a yard at night' } }))
         .status,
     ).toBe(200);
+    expect((await get('otto', asked.id)).proposal?.outdated).toBe(true);
     const stale = await accept('otto', first);
     expect(stale).toMatchObject({ status: 409, body: { code: 'proposal.stale' } });
     expect((await get('otto', asked.id)).state).toBe('priced');
@@ -307,6 +308,14 @@ describe('a further part, on a boat whose owner has no account', () => {
       'The yard cannot say when it would be done: it has to look at its plan first.',
     ]);
     expect((await accept('odile', asked)).body).toMatchObject({ code: 'change.state' });
+    expect(proposal?.outdated).toBe(false);
+    // Promised for another day, a boat is late or not by what is then another price.
+    const refit = `/yards/${yardId}/refits/tern-refit`;
+    const headers = { 'if-match': (await call('ines', 'GET', refit)).headers.get('etag') ?? '' };
+    const body = { promised: '2099-06-01T12:00:00Z' };
+    const moved = await api.rest('PATCH', refit, { token: tokens.ines, body, headers });
+    expect(moved.status, JSON.stringify(moved.body)).toBe(200);
+    expect((await get('odile', asked.id)).proposal?.outdated).toBe(true);
     const declined = await call('ines', 'POST', path(`/${asked.id}/decline`), {
       note: 'too large',
     });

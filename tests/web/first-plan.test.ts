@@ -178,3 +178,29 @@ describe('a yard file', () => {
     expect(made.body).toMatchObject({ name: 'Old quay', boats: [{}] });
   });
 });
+
+test('a yard whose name another has is made once too, though its answer is lost', async () => {
+  const body = smallYard('pier');
+  const taken = await api.rest('POST', '/yards', { token: await api.signIn(email), body });
+  expect(taken.status).toBe(201);
+  const page = await screens.signedIn('importer@yard.test');
+  await page.goto('/begin');
+  await page.getByLabel('Nothing').check();
+  await page.getByLabel('Name of the yard').fill('Pier');
+  let isLost = false;
+  await page.route('**/api/v1/yards', async (route) => {
+    if (isLost || route.request().method() !== 'POST') return route.fallback();
+    const response = await route.fetch();
+    isLost = response.ok();
+    return isLost ? route.abort('connectionrefused') : route.fulfill({ response });
+  });
+  const make = page.getByRole('button', { name: 'Make the yard' });
+  await make.click();
+  await page.getByText('The yard cannot be reached').waitFor();
+  expect(isLost).toBe(true);
+  await make.click();
+  await page.waitForURL(/\/yards\/pier-\w+\/set-up$/);
+  const mine = await api.rest('GET', '/yards', { token: await api.signIn('importer@yard.test') });
+  const { items } = z.object({ items: z.array(z.object({ name: z.string() })) }).parse(mine.body);
+  expect(items.filter(({ name }) => name === 'Pier')).toHaveLength(1);
+});

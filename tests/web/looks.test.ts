@@ -144,13 +144,21 @@ describe('looked at and gone through by keyboard, nothing is wrong with', () => 
   );
 });
 
-test('what moves for others stands still for who wants no motion', async () => {
+test('nothing moves by itself, and what ever should stands still for who wants no motion', async () => {
   const page = await open('maelle', 1440, false);
   const { yardId, workedOn } = named();
   // What is worked on is drawn where it was planned, in whichever week.
   await goTo(page, `/yards/${yardId}/week?from=${workedOn}`);
   expect(await page.locator('button[data-state="working"]').count()).toBeGreaterThan(0);
-  expect(await moving(page)).not.toEqual([]);
+  expect(await moving(page)).toEqual([]);
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(
+      '@keyframes fade { to { opacity: 0.5; } } h1 { animation: fade 1s infinite; }',
+    );
+    document.adoptedStyleSheets.push(sheet);
+  });
+  expect(await moving(page)).toEqual(['H1 moves']);
   await page.emulateMedia({ reducedMotion: 'reduce' });
   await expect.poll(() => moving(page)).toEqual([]);
 });

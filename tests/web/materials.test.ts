@@ -273,3 +273,56 @@ test('all of it fits a telephone, in the dark', async () => {
   await page.getByRole('link', { name: /epoxy/ }).first().waitFor();
   await isFit(page, 'materials');
 });
+
+describe('what is typed and not saved', () => {
+  /** The next such call is done, and answered when the test says so. */
+  const slowly = async (page: Page, path: string): Promise<() => void> => {
+    let answer = (): void => undefined;
+    const isTime = new Promise<void>((go) => {
+      answer = go;
+    });
+    await page.route(
+      (url) => url.pathname.endsWith(path),
+      async (route) => {
+        if (route.request().method() !== 'PATCH') return route.fallback();
+        const response = await route.fetch();
+        await isTime;
+        return route.fulfill({ response });
+      },
+    );
+    return answer;
+  };
+
+  test('because it came while the save was under way stays, and is saved after it', async () => {
+    const page = await screens.signedIn(people.foreman, { more: { serviceWorkers: 'block' } });
+    await page.goto(at('tools/sander'));
+    await field(page, 'How many there are').fill('5');
+    const answer = await slowly(page, '/tools/sander');
+    const isUnderWay = page.locator('button[type=submit][aria-busy=true]');
+    await press(page, 'Save');
+    await isUnderWay.waitFor();
+    await field(page, 'Name').fill('Sander, the large one');
+    answer();
+    await isUnderWay.waitFor({ state: 'detached' });
+    expect(await has('tools/sander')).toMatchObject({ name: 'Sander', count: 5 });
+    expect(await field(page, 'Name').inputValue()).toBe('Sander, the large one');
+    expect(await page.getByText('Saved.', { exact: true }).count()).toBe(0);
+    await press(page, 'Save');
+    await page.getByText('Saved.', { exact: true }).waitFor();
+    expect(await has('tools/sander')).toMatchObject({ name: 'Sander, the large one', count: 5 });
+  });
+
+  test('is nothing where the form is empty again after a new material', async () => {
+    const page = await open('materials/+');
+    await field(page, 'Name').fill('Boatyard polyester');
+    await page.getByLabel('Class of the catalogue').selectOption('laminating-polyester');
+    await press(page, 'Save and add another');
+    await page.getByText('Saved.', { exact: true }).waitFor();
+    await page
+      .locator('button[type=submit][aria-busy=true]')
+      .first()
+      .waitFor({ state: 'detached' });
+    expect(await field(page, 'Name').inputValue()).toBe('');
+    expect(await page.getByRole('button', { name: 'Drop my changes' }).count()).toBe(0);
+  });
+});

@@ -147,7 +147,24 @@ describe('an owner', () => {
     expect(await orders.innerText()).not.toMatch(/heron|£|€/i);
     await isFit(page, 'my-boat-priced');
     await orders.getByRole('button', { name: /^Accept: / }).click();
-    await page.getByRole('dialog').getByRole('button', { name: 'Accept', exact: true }).click();
+    const yes = page.getByRole('dialog', { name: 'Accept this change?' });
+    // Another price comes while she thinks: her yes is not to that one.
+    const { body } = await call('odile', 'GET', '/changes?state=priced');
+    const [waiting] = z.object({ items: z.array(z.object({ id: z.string() })) }).parse(body).items;
+    const [repriced] = await Promise.all([
+      call('ines', 'POST', `/changes/${waiting.id}/reprice`),
+      orders.getByText('is being priced', { exact: true }).waitFor(),
+    ]);
+    expect(repriced.status).toBe(200);
+    await orders.getByText('waits for your word').waitFor({ timeout: 60_000 });
+    await yes.getByRole('button', { name: 'Accept', exact: true }).click();
+    await yes
+      .getByRole('alert')
+      .getByText(/There is a later price/)
+      .waitFor();
+    await yes.getByRole('button', { name: 'Cancel' }).click();
+    await orders.getByRole('button', { name: /^Accept: / }).click();
+    await yes.getByRole('button', { name: 'Accept', exact: true }).click();
     await orders.getByText('One decided earlier').click();
     await orders.getByText('accepted', { exact: true }).waitFor();
   });

@@ -83,8 +83,13 @@ describe('a builder on the phone', () => {
     expect(await sheet.innerText()).toContain('264 g');
     await isFit(page, 'now-mix-sheet');
     await sheet.getByRole('button', { name: 'Weighed' }).first().click();
-    await sheet.getByRole('button', { name: 'Mixed now' }).first().click();
+    // Begun, it is on no list any more: what is known of it is of when it was.
+    expect(await sheet.innerText()).toMatch(/As of \d\d:\d\d; the temperature may be another/);
+    // Presses count again.
+    await sheet.getByRole('button', { name: 'Mixed now', disabled: false }).first().waitFor();
+    await twice(page, 'Mixed now', 'All spread');
     await sheet.getByRole('timer').first().waitFor();
+    expect(await sheet.getByRole('button', { name: 'Not spread yet after all' }).count()).toBe(0);
     // What was mixed is mixed, whatever becomes of the page.
     await page.reload();
     await page.getByText('Spread within').first().waitFor();
@@ -145,13 +150,34 @@ describe('a builder on the phone', () => {
     expect(await call('bram', 'POST', '/readings', { readings: logged })).toMatchObject({
       status: 201,
     });
+    let answer: () => void = () => undefined;
+    const answered = new Promise<void>((resolve) => {
+      answer = resolve;
+    });
+    await page.route('**/climate?*', async (route) => {
+      await answered;
+      await route.fallback();
+    });
     await press(page, 'Temperature');
+    // Nothing is offered that would change under the thumb.
+    await dialog(page).getByText('One moment').waitFor();
+    expect(await dialog(page).getByText('°C').count()).toBe(0);
+    answer();
     await dialog(page).getByRole('button', { name: 'Report 8 °C' }).waitFor();
     await isFit(page, 'now-temperature');
+    const anew = page.waitForResponse((one) => one.url().includes('/readings?'));
+    const fiveAgo = new Date(Date.now() - 5 * 60_000).toISOString();
+    const warmer = [{ space: 'hull', celsius: 15, at: `${fiveAgo.slice(0, 16)}:00Z` }];
+    expect(await call('bram', 'POST', '/readings', { readings: warmer })).toMatchObject({
+      status: 201,
+    });
+    await (await anew).finished();
+    await page.evaluate('new Promise((drawn) => setTimeout(drawn, 300))');
+    await dialog(page).getByRole('button', { name: 'Report 8 °C' }).waitFor();
     await dialog(page).getByRole('button', { name: '6 °C', exact: true }).click();
     const readings = (): Promise<unknown> =>
       database.owner.reading.findMany({
-        where: { yardId: yard.id, celsius: { not: 8 } },
+        where: { yardId: yard.id, celsius: { notIn: [8, 15] } },
         select: { celsius: true, spaceId: true },
       });
     await soon(readings).toEqual([{ celsius: 6, spaceId: 'hull' }]);

@@ -260,3 +260,104 @@ test('of several pages of a browser one sends', async () => {
   expect(new Set(keys).size).toBe(2);
   expect(keys).toHaveLength(2);
 });
+
+test('what this browser does not keep is not done, and says so', async () => {
+  const page = await screens.signedIn(mailOf('anke'), phone);
+  await page.goto(yard.now);
+  await page.getByRole('button', { name: 'Claim', exact: true }).waitFor();
+  await page.evaluate(`globalThis.keeps = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException('The disk is full.', 'QuotaExceededError');
+    };`);
+  await press(page, 'Claim');
+  await dialog(page).getByText('This browser keeps nothing at the moment').first().waitFor();
+  await shot(page, 'now-not-kept');
+  await dialog(page).getByRole('button', { name: 'Close' }).click();
+  expect(await page.getByRole('button', { name: 'Take it back' }).count()).toBe(0);
+  expect(await stands(petrel)).toBe('ready');
+  await page.evaluate('IDBObjectStore.prototype.put = globalThis.keeps');
+  await press(page, 'Claim');
+  await soon(() => stands(petrel)).toBe('claimed');
+});
+
+/** Holds what a page sends to an address until it is let go. */
+async function holding(page: Page, address: string): Promise<() => void> {
+  let go: () => void = () => undefined;
+  const gone = new Promise<void>((resolve) => {
+    go = resolve;
+  });
+  await page.route(address, async (route) => {
+    if (route.request().method() === 'POST') await gone;
+    await route.fallback();
+  });
+  return go;
+}
+
+const report = async (page: Page, of: 'Air' | 'Surface' = 'Air'): Promise<void> => {
+  await press(page, 'Temperature');
+  await dialog(page).getByRole('button', { name: of, exact: true }).click();
+  await dialog(page)
+    .getByRole('button', { name: /^Report/ })
+    .click();
+};
+
+test('a page that another one sends for tells what became of it, as if it had sent it', async () => {
+  const page = await screens.signedIn(mailOf('bram'), phone);
+  const beside = await screens.beside(page);
+  const letGo = await holding(beside, '**/readings');
+  for (const one of [page, beside]) {
+    await one.goto(yard.now);
+    await one.getByRole('button', { name: 'Temperature' }).and(one.locator(':enabled')).waitFor();
+  }
+  const isSending = beside.waitForRequest(
+    (request) => request.method() === 'POST' && request.url().endsWith('/readings'),
+  );
+  await report(beside);
+  await isSending;
+  await press(page, 'Claim');
+  await page.getByText('Sending').waitFor();
+  await yard.claim('anke', petrel);
+  letGo();
+  await dialog(page).getByText('The foreman has to look at this').waitFor();
+  expect(await page.getByRole('button', { name: 'Take it back' }).count()).toBe(0);
+});
+
+test('pages that know nothing of each other take nothing out of the queue but what they sent', async () => {
+  const look = { ...phone, allow: /ERR_CONNECTION_RESET/ };
+  const page = await screens.signedIn(mailOf('bram'), look);
+  const beside = await screens.beside(page);
+  // As over plain http.
+  const alone = `Object.defineProperty(navigator, 'locks', { value: undefined })`;
+  for (const one of [page, beside]) {
+    await one.addInitScript(alone);
+    await one.goto(yard.now);
+    await one.getByRole('button', { name: 'Temperature' }).and(one.locator(':enabled')).waitFor();
+  }
+  const letGo = await holding(page, '**/readings');
+  const sending = page.waitForRequest(
+    (request) => request.method() === 'POST' && request.url().endsWith('/readings'),
+  );
+  await report(page);
+  await sending;
+  const readings = () => database.owner.reading.count({ where: { yardId: yard.id } });
+  await beside.evaluate(`dispatchEvent(new Event('online'))`);
+  await soon(readings).toBe(1);
+  await isSent(beside);
+  // What it does now stands where the other one stood.
+  let isCut = true;
+  await beside.route('**/readings', async (route) => {
+    if (route.request().method() === 'POST' && isCut) return route.abort('connectionreset');
+    return route.fallback();
+  });
+  await report(beside, 'Surface');
+  await unsent(beside, 1).waitFor();
+  const answered = page.waitForResponse(
+    (one) => one.request().method() === 'POST' && one.url().endsWith('/readings'),
+  );
+  letGo();
+  await (await answered).finished();
+  // Either page sends it now.
+  isCut = false;
+  await soon(readings).toBe(2);
+  await isSent(beside);
+});

@@ -8,7 +8,7 @@ import { makeYard } from '../support/plan-runs.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { twoBoats } from '../support/two-boats.ts';
 import { type Held, held, shown } from './shared-phone/held.ts';
-import { givenUp, listening, pushing, standing } from './shared-phone/notices.ts';
+import { givenUp, givenUpUnheard, listening, pushing, standing } from './shared-phone/notices.ts';
 
 /** One telephone lies in the yard's office, and goes from hand to hand: Bram's first, then Anke's. */
 const database = testDatabase();
@@ -255,16 +255,24 @@ describe('a notification', () => {
     await expect.poll(closed, soon).toContain(open);
   });
 
-  test('goes to a fresh address when the browser has given up the one before', async () => {
+  test.for([
+    ['when the browser has given up the one before', false],
+    ['as soon as a page is opened, where the worker could not see to it', true],
+  ] as const)('goes to a fresh address %s', async ([, isUnheard]) => {
     const pair = createECDH('prime256v1');
     const p256dh = pair.generateKeys().toString('base64url');
     const keys = { p256dh, auth: randomBytes(16).toString('base64url') };
     const addressOf = (name: string) => ({ endpoint: `https://push.example.com/${name}`, keys });
+    await database.owner.pushSubscription.deleteMany();
     const token = await api.signIn(emailOf('bram'));
     const old = await api.rest('POST', '/push-subscriptions', { token, body: addressOf('old') });
     expect(old).toMatchObject({ status: 201 });
     const page = await usedByBram();
-    await givenUp(page, `${await accountOf('bram')} ${String(old.body.id)}`, addressOf('new'));
+    const kept = `${await accountOf('bram')} ${String(old.body.id)}`;
+    if (isUnheard) {
+      await givenUpUnheard(page, kept, addressOf('new'));
+      await page.reload();
+    } else await givenUp(page, kept, addressOf('new'));
     const addresses = async (): Promise<readonly string[]> => {
       const where = { accountId: await accountOf('bram') };
       const rows = await database.owner.pushSubscription.findMany({ where });

@@ -1,4 +1,4 @@
-import type { Locator, Page } from 'playwright-core';
+import type { Locator, Page, Route } from 'playwright-core';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { addDays, weekStart } from '#calendar/local-date.ts';
@@ -168,6 +168,27 @@ describe('the picture', () => {
     expect(await focused(page)).toBe(layUp);
   });
 
+  test('stays where it is when other days cannot be read, until they can', async () => {
+    const page = await open('&by=spaces');
+    const stop = (route: Route): Promise<void> => route.abort('connectionrefused');
+    const from = (): string | null => new URL(page.url()).searchParams.get('from');
+    const after = page.getByRole('button', { name: 'Week after', exact: true });
+    const again = page.getByRole('button', { name: 'Try again', exact: true });
+    await page.route(/\/picture/, stop);
+    await after.click();
+    await again.waitFor();
+    await plank(page, layUp).waitFor();
+    expect(await page.locator('[aria-busy="true"]').count()).toBe(0);
+    await after.click();
+    await again.waitFor();
+    expect(from()).toBe(addDays(monday, 7));
+    await page.unroute(/\/picture/, stop);
+    await after.click();
+    await again.waitFor({ state: 'detached' });
+    await expect.poll(() => plank(page, layUp).count()).toBe(0);
+    expect(from()).toBe(addDays(monday, 7));
+  });
+
   test('says what is late, also what is left from before its days', async () => {
     const page = await open('&by=spaces');
     await expect.poll(() => plank(page, layUp).getAttribute('data-late')).toBe('');
@@ -179,9 +200,31 @@ describe('the picture', () => {
     await page.getByText(/tasks should have begun by now:/).waitFor();
     const late = page.getByRole('button', { name: 'lay-up on Hatch of Petrel', exact: true });
     expect(await axeFaults(page)).toEqual([]);
+    await page.getByText('The week does not hold', { exact: true }).waitFor();
     await shot(page, 'week-left');
     await late.click();
     await page.getByRole('dialog').getByRole('heading', { name: 'lay-up' }).waitFor();
+    await page.keyboard.press('Escape');
+    // Of the week after, which does not have what is left, it is not said that it holds.
+    await page.getByRole('button', { name: 'Week after', exact: true }).click();
+    await page.getByText('This plan', { exact: true }).waitFor();
+    expect(await page.getByText('The week holds', { exact: true }).count()).toBe(0);
+  });
+
+  test('is read again when its days are over while it is open', async () => {
+    const page = await screens.signedIn('ines@yard.test');
+    await page.clock.install();
+    await page.goto('/yards/small/week');
+    await page.getByText('The week does not hold', { exact: true }).waitFor();
+    await page.waitForLoadState('networkidle');
+    const read: string[] = [];
+    page.on('request', (request) => read.push(request.url()));
+    const pictures = (): number => read.filter((url) => url.includes('/picture')).length;
+    await page.clock.fastForward(61_000);
+    expect(pictures()).toBe(0);
+    await page.clock.setSystemTime(new Date(`${addDays(monday, 14)}T12:00:00Z`));
+    await page.clock.fastForward(61_000);
+    await expect.poll(pictures).toBe(1);
   });
 
   test('on a phone is a day at a time, lanes one below the other', async () => {
@@ -301,11 +344,16 @@ describe('a plank in the hand', () => {
     await picture(page).getByText(fits, { exact: true }).waitFor();
     await page.keyboard.press('Escape');
     await page.mouse.up();
-    expect(await page.getByRole('dialog').count()).toBe(0);
+    const dialog = page.getByRole('dialog');
+    expect(await dialog.count()).toBe(0);
+    await plank(page, fair).focus();
+    await page.keyboard.press('Enter');
+    await dialog.getByRole('heading', { name: 'fair' }).waitFor();
+    await page.keyboard.press('Escape');
+    await dialog.waitFor({ state: 'detached' });
     await drag(page, fair, 240);
     await picture(page).getByText(fits, { exact: true }).waitFor();
     await page.mouse.up();
-    const dialog = page.getByRole('dialog');
     await dialog.getByRole('heading', { name: 'fair' }).waitFor();
     const start = await dialog.locator('input[type="datetime-local"]').first().inputValue();
     expect(start).not.toBe('');

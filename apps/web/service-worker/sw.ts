@@ -30,7 +30,8 @@ self.addEventListener('push', (event) => {
 
 // Browsers name it, and its type is not in the libraries of all.
 self.addEventListener('pushsubscriptionchange', (event) => {
-  (event as ExtendableEvent).waitUntil(renew());
+  // A page that finds no address asks for one too (`src/session/push.ts`): one after the other.
+  (event as ExtendableEvent).waitUntil(navigator.locks.request('curewright-push', renew));
 });
 
 self.addEventListener('notificationclick', (event) => {

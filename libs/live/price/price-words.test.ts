@@ -47,10 +47,10 @@ it('in words a price says what each boat loses, and what is promised', () => {
   ]);
 });
 
-it('in words a price that moves no boat says when each is finished', () => {
+it('in words a price that moves no boat and comes to no hours says so', () => {
   const words = priceWords(
     {
-      work: [],
+      work: [{ skill: 'lifting', name: 'Lifting', minutes: 0.2 }],
       materials: [],
       cents: 0,
       boats: [

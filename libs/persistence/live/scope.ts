@@ -1,6 +1,6 @@
 import type { Transaction } from '../client.ts';
 
-/** Events after which there is other work to be done in the yard than before. */
+/** Events after which there is other work to be done in the yard than before, or by another promise. */
 const kinds = [
   'change-accepted',
   'rework-made',
@@ -9,6 +9,7 @@ const kinds = [
   'part-changed',
   'part-removed',
   'refit-added',
+  'refit-changed',
   'refit-removed',
   'boat-added',
   'boat-removed',

@@ -13,7 +13,7 @@ export const priceQueue = {
   heartbeatSeconds: 10,
   retryLimit: 3,
   retryDelay: 1,
-  /** Two plans of some seconds each, and all around them. */
+  /** Up to four searches of some seconds each, and all around them. */
   expireInSeconds: 300,
   deleteAfterSeconds: 24 * 3600,
 } as const;

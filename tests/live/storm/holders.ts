@@ -33,6 +33,8 @@ export function holdersIn(events: readonly Event[]): Told {
   const last = new Map<string, unknown>();
   const open = new Map<string, { claimId: string; from: bigint }>();
   const held: Held[] = [];
+  /** Of each task the claim that lapsed, while nobody has had the task since. */
+  const lapsed = new Map<string, string>();
   for (const { id, kind, subject, subjectId: taskId, payload } of events) {
     if (subject !== 'task' || !workEventKindSchema.safeParse(kind).success) continue;
     byKind.set(kind, (byKind.get(kind) ?? 0) + 1);
@@ -48,12 +50,16 @@ export function holdersIn(events: readonly Event[]): Told {
       if (!endings.has(kind)) wrong.push(`${where} takes it from ${now.claimId}, who holds it`);
       held.push({ taskId, claimId: now.claimId, from: now.from, until: id });
       open.delete(taskId);
+      if (kind === 'claim-lapsed') lapsed.set(taskId, now.claimId);
     }
     if (next !== undefined && now?.claimId !== next) {
       if (now !== undefined) wrong.push(`${where} gives it to ${next} in the same breath`);
-      if (kind !== 'task-claimed' && kind !== 'task-undone') {
+      // Begun before it lapsed, though the service heard of it afterwards: it counts again.
+      const isBack = kind === 'task-started' && lapsed.get(taskId) === next;
+      if (kind !== 'task-claimed' && kind !== 'task-undone' && !isBack) {
         wrong.push(`${where} has a holder whom no claim made`);
       }
+      lapsed.delete(taskId);
       open.set(taskId, { claimId: next, from: id });
     }
   }

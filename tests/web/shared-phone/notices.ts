@@ -69,9 +69,9 @@ export async function standing(
   return () => page.evaluate<string[]>('closedNotices.toSorted()');
 }
 
-/** The browser gives up the address that it was subscribed under, and has another one for whoever asks. */
-export async function givenUp(page: Page, kept: string, fresh: object): Promise<void> {
-  await page.evaluate(
+/** What the device knows of its subscription from now on: `account id`. */
+const keptPush = (page: Page, kept: string): Promise<void> =>
+  page.evaluate(
     (push) =>
       new Promise<void>((resolve, reject) => {
         const opening = indexedDB.open('curewright');
@@ -87,6 +87,10 @@ export async function givenUp(page: Page, kept: string, fresh: object): Promise<
       }),
     kept,
   );
+
+/** The browser gives up the address that it was subscribed under, and has another one for whoever asks. */
+export async function givenUp(page: Page, kept: string, fresh: object): Promise<void> {
+  await keptPush(page, kept);
   const [worker] = page.context().serviceWorkers();
   await worker.evaluate((made) => {
     const subscription = { toJSON: () => made, unsubscribe: () => Promise.resolve(true) };
@@ -94,5 +98,20 @@ export async function givenUp(page: Page, kept: string, fresh: object): Promise<
     Reflect.set(pushManager, 'subscribe', () => Promise.resolve(subscription));
     const Change = Reflect.get(globalThis, 'ExtendableEvent') as typeof Event;
     globalThis.dispatchEvent(new Change('pushsubscriptionchange'));
+  }, fresh);
+}
+
+/** As `givenUp`, and the worker was not told, or could not help it: a page opened from now on finds it so. */
+export async function givenUpUnheard(page: Page, kept: string, fresh: object): Promise<void> {
+  await keptPush(page, kept);
+  await page.addInitScript((made) => {
+    const subscription = { toJSON: () => made, unsubscribe: () => Promise.resolve(true) };
+    let here: object | null = null;
+    Object.defineProperty(Notification, 'permission', { value: 'granted' });
+    Reflect.set(PushManager.prototype, 'getSubscription', () => Promise.resolve(here));
+    Reflect.set(PushManager.prototype, 'subscribe', () => {
+      here = subscription;
+      return Promise.resolve(subscription);
+    });
   }, fresh);
 }

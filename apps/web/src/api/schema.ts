@@ -3910,7 +3910,7 @@ export interface components {
             /** @description Left out: the current one. */
             version?: number;
             /** @description A version that is not saved, in the place of those there are. */
-            draft?: components["schemas"]["ProcedureVersionInput"];
+            draft?: components["schemas"]["ProcedureDraftInput"];
         };
         ProcedurePreview: {
             procedureId: string;
@@ -3942,6 +3942,8 @@ export interface components {
             links: components["schemas"]["LinkInput"][];
             /** @default [] */
             choices?: components["schemas"]["ChoiceInput"][];
+            /** @description The version that this one was written from: refused as stale where there is a newer one. Left out: it comes after whichever is there. */
+            fromVersion?: number;
         };
         BoatPage: {
             items: components["schemas"]["Boat"][];
@@ -5604,6 +5606,13 @@ export interface components {
             id: string;
             name: string;
             branches: components["schemas"]["BranchInput"][];
+        };
+        ProcedureDraftInput: {
+            name: string;
+            steps: components["schemas"]["StepInput"][];
+            links: components["schemas"]["LinkInput"][];
+            /** @default [] */
+            choices?: components["schemas"]["ChoiceInput"][];
         };
         ProductivityChangeInput: {
             /** @constant */

@@ -7,6 +7,8 @@ import { Sending } from './sending.ts';
 
 export interface Form<T extends object> {
   readonly values: T;
+  /** As `values`, and still the newest after an answer was waited for. */
+  readonly latest: { readonly current: T };
   /** The values differ from those it began with. */
   readonly isChanged: boolean;
   readonly isBusy: boolean;
@@ -35,24 +37,32 @@ export function useForm<T extends object>(
 ): Form<T> {
   const [begun, setBegun] = useState(initial);
   const [values, setValues] = useState(typed);
+  const latest = useRef(typed);
+  /** How often it has begun anew. */
+  const resets = useRef(0);
   const [problem, setProblem] = useState<Problem>();
   const [isBusy, setBusy] = useState(false);
   const sending = useRef(new Sending<T>()).current;
 
   const faultAt = (path: string): string | undefined => faultBeside(problem, path);
-  const set: Form<T>['set'] = (key, value) => setValues((was) => ({ ...was, [key]: value }));
+  const show = (now: T): void => {
+    latest.current = now;
+    setValues(now);
+  };
+  const set: Form<T>['set'] = (key, value) => show({ ...latest.current, [key]: value });
   const submit = (event?: Event): void => {
     event?.preventDefault();
     if (isBusy) return;
     setBusy(true);
     setProblem(undefined);
+    const before = resets.current;
     sending
       .send(values, ({ key }) => send(values, once(key)))
       .then(
         () => {
           setBusy(false);
           // Unless `send` has begun anew with what the service made of them.
-          setBegun((now) => (now === begun ? values : now));
+          if (resets.current === before) setBegun(values);
         },
         (error: unknown) => {
           setBusy(false);
@@ -62,6 +72,7 @@ export function useForm<T extends object>(
   };
   return {
     values,
+    latest,
     isChanged: !same(values, begun),
     isBusy,
     problem,
@@ -74,8 +85,9 @@ export function useForm<T extends object>(
     }),
     submit,
     reset: (fresh, now = fresh) => {
+      resets.current += 1;
       setBegun(fresh);
-      setValues(now);
+      show(now);
       setProblem(undefined);
     },
   };

@@ -65,7 +65,8 @@ export async function addDeed(
   };
   await deeds.put(made, [accountId, made.order]);
   await tx.done;
-  await tell();
+  // It is kept, whether it can be shown or not.
+  await tell().catch(() => undefined);
   return made;
 }
 
@@ -89,16 +90,27 @@ export async function tryDeeds(
   return after;
 }
 
-/** Deeds as they are to stand in the queue, all or none. */
+/**
+ * Deeds as they are to stand in the queue, all or none. One that has left it stays away: without turns
+ * another page may have been quicker, and what has its place since is another deed.
+ */
 export async function putDeeds(deeds: readonly QueuedDeed[]): Promise<void> {
   const tx = (await database()).transaction('queue', 'readwrite');
-  for (const deed of deeds) await tx.store.put(deed, [deed.accountId, deed.order]);
+  for (const deed of deeds) {
+    const place: [string, number] = [deed.accountId, deed.order];
+    if ((await tx.store.get(place))?.key === deed.key) await tx.store.put(deed, place);
+  }
   await tx.done;
   await tell();
 }
 
-export async function dropDeed({ accountId, order }: QueuedDeed): Promise<void> {
-  await (await database()).delete('queue', [accountId, order]);
+/** As `putDeeds`, of a deed that has left the queue already nothing is taken away. */
+export async function dropDeed({ accountId, order, key }: QueuedDeed): Promise<void> {
+  const tx = (await database()).transaction('queue', 'readwrite');
+  if ((await tx.store.get([accountId, order]))?.key === key) {
+    await tx.store.delete([accountId, order]);
+  }
+  await tx.done;
   await tell();
 }
 

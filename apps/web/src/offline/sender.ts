@@ -8,8 +8,8 @@ import { sendAs } from './as-whom.ts';
 import type { Deed } from './deed.ts';
 import { inTurn } from './in-turn.ts';
 import { forgetOthers, lookUpDone } from './lately.ts';
-import { awaitNoMore, awaitOutcome, type Outcome, setFresh } from './outcome.ts';
-import { addDeed, changeDeed, deedsOf, dropDeed, fell, unsent } from './queue.ts';
+import { awaitNoMore, awaitOutcome, isAwaited, type Outcome, setFresh } from './outcome.ts';
+import { addDeed, changeDeed, deedsOf, dropDeed, fallen, fell } from './queue.ts';
 import { heardFrom, isReachable } from './reachable.ts';
 import { sendFirst } from './sending.ts';
 import type { QueuedDeed } from './store.ts';
@@ -47,15 +47,15 @@ export async function act(
     }
   } catch (error) {
     waitNoMore();
-    throw error;
+    return notKept(error);
   }
   // Not reached, or another page of this browser was quicker with it.
   const left = send()
     .catch(() => undefined)
-    .then((): Outcome => {
+    .then((): Promise<Outcome> => {
+      const isAnswered = !isAwaited(whose);
       waitNoMore();
-      const isKept = unsent.peek().some((one) => one.key === key);
-      return isKept ? { how: 'kept' } : { how: 'done', claimId: null };
+      return isAnswered ? outcome : becameOf(accountId, key);
     });
   return Promise.race([outcome, left]);
 }
@@ -64,6 +64,33 @@ const notYours = (): Outcome => {
   const words = { code: 'not-yours', title: texts.notYours, detail: texts.notYours };
   return { how: 'refused', problem: new Problem(409, { ...words, cure: texts.notYoursCure }) };
 };
+
+/** The browser keeps nothing for this page: nothing was sent either. */
+const notKept = (error: unknown): Outcome => {
+  const title = texts.notKept(String(error));
+  const words = { code: 'not-kept', title, detail: title };
+  return { how: 'refused', problem: new Problem(507, { ...words, cure: texts.notKeptCure }) };
+};
+
+/** Pages hear each other within this; no source. */
+const heardMs = 200;
+
+/** What became of a deed for which no answer came to this page: it waits, or another page sent it. */
+async function becameOf(accountId: string, key: string): Promise<Outcome> {
+  const deeds = await deedsOf(accountId).catch(() => null);
+  // The device cannot be looked at: the deed was put there before.
+  if (deeds === null) return { how: 'kept' };
+  const found = deeds.find((one) => one.key === key);
+  if (found !== undefined) {
+    if (found.refused === null) return { how: 'kept' };
+    const { message, cure } = found.refused;
+    const problem = new Problem(409, { code: 'refused', title: message, detail: message, cure });
+    return { how: 'refused', problem };
+  }
+  if (!fallen.peek().has(key)) await new Promise((heard) => setTimeout(heard, heardMs));
+  // The reasons stand with what is held, as the service has it.
+  return fallen.peek().has(key) ? { how: 'held', reasons: [] } : { how: 'done', claimId: null };
+}
 
 /** Of several pages one sends at a time. */
 const lock = 'curewright-sending';
@@ -149,6 +176,8 @@ export function beginSending(): void {
   hasBegun = true;
   const soon = (): void => {
     stopped.value = undefined;
+    // A fresh chance: what failed before says nothing of it.
+    pause = 0;
     void send();
   };
   person.subscribe((now) => {

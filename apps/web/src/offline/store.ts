@@ -49,6 +49,11 @@ export interface Refused {
 
 let opened: Promise<IDBPDatabase<Kept>> | undefined;
 
+/** Refused, or ended by the browser: the next who asks opens it anew. */
+const forgetOpened = (): void => {
+  opened = undefined;
+};
+
 export function database(): Promise<IDBPDatabase<Kept>> {
   opened ??= openDB<Kept>('curewright', 1, {
     upgrade(db) {
@@ -56,6 +61,10 @@ export function database(): Promise<IDBPDatabase<Kept>> {
       db.createObjectStore('readings');
       db.createObjectStore('queue');
     },
+    terminated: forgetOpened,
+  }).catch((error: unknown) => {
+    forgetOpened();
+    throw error;
   });
   return opened;
 }

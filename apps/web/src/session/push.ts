@@ -1,5 +1,6 @@
 import { api, asked } from '../api/client.ts';
-import { database } from '../offline/store.ts';
+import { inTurn } from '../offline/in-turn.ts';
+import { database, openedFor } from '../offline/store.ts';
 
 /**
  * The subscription of this browser as the service knows it, kept on the device: whose it is, and
@@ -35,8 +36,8 @@ export async function pushOf(accountId: string): Promise<string | null> {
   return here ? known.id : null;
 }
 
-/** Subscribes this browser for the account under a fresh address. Throws where it cannot. */
-export async function subscribePush(accountId: string): Promise<void> {
+/** Subscribes this browser for the account under a fresh address; gives its id. Throws where it cannot. */
+export async function subscribePush(accountId: string): Promise<string> {
   const manager = managerOf(await workerOfThisPage());
   if (manager === undefined) throw new Error('this page has no worker that takes notifications');
   const { publicKey } = await asked(api.GET('/api/v1/push-key'));
@@ -50,11 +51,37 @@ export async function subscribePush(accountId: string): Promise<void> {
       }),
     );
     await (await database()).put('device', `${accountId} ${id}`, name);
+    return id;
   } catch (error) {
     await made.unsubscribe();
     throw error;
   }
 }
+
+/** Of several pages, and the worker, one subscribes at a time (`service-worker/renew.ts`). */
+const lock = 'curewright-push';
+
+/**
+ * The browser has given up the address, and the worker could not get a fresh one when it was told: notices
+ * that are wanted would come no more, in silence.
+ */
+export function renewPush(accountId: string): Promise<void> {
+  return inTurn(lock, async () => {
+    const known = await devicePush();
+    if (known === null || known.accountId !== accountId) return;
+    if (!('Notification' in globalThis) || Notification.permission !== 'granted') return;
+    const manager = managerOf(await workerOfThisPage());
+    if (manager === undefined || (await manager.getSubscription()) !== null) return;
+    const id = await subscribePush(accountId);
+    // Whoever it is for may have signed out meanwhile.
+    if ((await openedFor()) !== accountId) await dropPush();
+    // Gone from the browser it is dead: the service strikes it off at the next sending, if not now.
+    if (id !== known.id) await strikeOff(known.id).catch(() => undefined);
+  });
+}
+
+const strikeOff = (id: string) =>
+  asked(api.DELETE('/api/v1/push-subscriptions/{id}', { params: { path: { id } } }));
 
 /** No more notifications to this browser, whoever they were for. */
 export async function dropPush(): Promise<void> {
@@ -66,9 +93,7 @@ export async function dropPush(): Promise<void> {
     ?.getSubscription()
     .then((here) => here?.unsubscribe());
   await (await database()).delete('device', name);
-  await asked(api.DELETE('/api/v1/push-subscriptions/{id}', { params: { path: { id } } })).catch(
-    () => undefined,
-  );
+  await strikeOff(id).catch(() => undefined);
 }
 
 /** Somebody has signed in: what comes to this browser is not for whoever had it before. */

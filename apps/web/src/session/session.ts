@@ -6,7 +6,7 @@ import { forgetPerson, keepPerson, keptPerson } from '../offline/person.ts';
 import { isReachable } from '../offline/reachable.ts';
 import type { Units } from '../show/units.ts';
 import { closeNoticesOfOthers } from './notices.ts';
-import { dropPush, dropPushOfOthers } from './push.ts';
+import { dropPush, dropPushOfOthers, renewPush } from './push.ts';
 
 export type Person = Schema<'Me'>;
 export type Membership = Person['memberships'][number];
@@ -58,6 +58,8 @@ async function readPerson(): Promise<void> {
   put(me);
   // A notice that cannot be taken back now is not shown either: the worker asks whose the device is.
   await dropPushOfOthers(me.id).catch(() => undefined);
+  // Not waited for: where it fails it is tried at the next asking.
+  void renewPush(me.id).catch(() => undefined);
 }
 
 /** Asks who is signed in; out of reach, whoever this device remembers. */

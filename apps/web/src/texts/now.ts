@@ -43,10 +43,18 @@ const en = {
     until: (when: string) => `Window open until ${when}`,
     left: (time: string) => `${time} left`,
     shut: 'The window has shut',
+    untilBy: (basis: string, when: string) => `${basis}, the window stays open until ${when}`,
+    shutBy: (basis: string) => `${basis}, the window has shut; it may have moved since`,
     startBy: (when: string) => `Begin by ${when} to be over in time`,
     startLate: (when: string) =>
       `Begun now it is hardly over in time: it should have begun by ${when}`,
     meter: (time: string) => `The window stays open for ${time}`,
+  },
+  /** On what rests what is known, where it is not known as it is now. */
+  basis: {
+    planned: 'As planned',
+    asOf: (when: string) => `As of ${when}`,
+    asRead: 'As it was read last',
   },
   neededBy: (when: string) => `Needed by ${when}`,
   opens: (when: string) => `Opens ${when}`,
@@ -124,11 +132,19 @@ const en = {
     material: (name: string) => `Mix ${name}`,
     ratio: (ratio: string) => `Ratio ${ratio}`,
     resinAt: (temperature: string) => `reckoned with resin at ${temperature}`,
-    asPlanned: 'As the plan reckoned it; the temperature may be another by now.',
-    closesAsPlanned: (when: string) => `As planned, the window stays open until ${when}`,
+    reckonedBy: (basis: string) => `${basis}; the temperature may be another by now.`,
     closing: {
       short: (when: string) => `The window shuts ${when}, before a cup mixed now has to be spread`,
       shut: (when: string) => `The window has shut, ${when}: do not mix`,
+    },
+    closingBy: {
+      short: (basis: string, when: string) =>
+        `${basis}, the window shuts ${when}, before a cup mixed now has to be spread`,
+      shut: (basis: string, when: string) => `${basis}, the window was to shut ${when}`,
+    },
+    closingByCure: {
+      short: 'It may have moved since. Mix no more than is spread by then.',
+      shut: 'It may have moved since. Ask the foreman before you mix.',
     },
     closingCure: {
       short: 'Mix no more than is spread by then.',

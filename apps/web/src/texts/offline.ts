@@ -21,6 +21,10 @@ const en = {
   heldCure: 'It was kept, but contradicts what the yard knows. The foreman decides.',
   notYours: 'Somebody else has signed in, or signed out, in this browser',
   notYoursCure: 'Sign in as yourself and do it again: nothing was done under either name.',
+  notKept: (why: string) =>
+    `This browser keeps nothing at the moment, so it was neither done nor sent (${why})`,
+  notKeptCure:
+    'Make room on the device or leave private browsing, load this page again, and do it once more.',
   dismissed: 'Set aside by the foreman',
   photos: (count: number) => counted(count, { one: '# photo', other: '# photos' }),
 } as const;

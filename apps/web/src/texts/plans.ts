@@ -144,6 +144,8 @@ const en = {
   notComparable: {
     begun:
       'How much more or less than the other plan cannot be said: work was begun or done between the two, and each counts only what was left to do.',
+    paused:
+      'How much more or less than the other plan cannot be said: work is put aside, and each counts what was left of it when the plan was made.',
     work: 'How much more or less than the other plan cannot be said: the two are of different work.',
   },
   more: (sum: string) => `+${sum}`,

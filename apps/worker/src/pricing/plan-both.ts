@@ -92,6 +92,18 @@ function better(known: Made, found: Found): Made {
   return best.plan === found.plan ? found : known;
 }
 
+/** A search that could only better what is known: one that fails takes nothing of that away. */
+async function polished(known: Made, from: Made, planner: Planner): Promise<Made> {
+  try {
+    return better(known, await plan(known, from, planner));
+  } catch (error) {
+    if (planner.signal.aborted) throw error;
+    const fault = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    planner.say(`a search to better a price failed, so it stays as it is: ${fault}`);
+    return known;
+  }
+}
+
 /** A plan of the one yard; throws `NoPrice` with the heading and the reasons where there is none. */
 async function made(heading: string, { say }: Planner, work: () => Promise<Found>): Promise<Made> {
   const found = await work().catch((error: unknown): Found => {
@@ -121,8 +133,8 @@ export async function planBoth(asked: Asked, at: Date, planner: Planner): Promis
   const next = await made(withIt, planner, async () =>
     plan(sideOf(asked.changed, now, asked.published), first, planner),
   );
-  const before = better(first, await plan(first, next, planner));
+  const before = await polished(first, next, planner);
   // Otherwise nothing was found that the other had not started from.
-  const after = before === first ? next : better(next, await plan(next, before, planner));
+  const after = before === first ? next : await polished(next, before, planner);
   return priceOf(after.yard, before, after);
 }

@@ -4,7 +4,7 @@ import { airSchema, stepSchema } from '#planning/yard/procedures.ts';
 import { id } from '#planning/yard/scalars.ts';
 import { named } from '../../platform/shapes/names.ts';
 import { inputShape, outputShape } from '../../platform/shapes/shape.ts';
-import { ProcedureVersionInput } from './procedures.contract.ts';
+import { ProcedureDraftInput } from './procedures.contract.ts';
 import '../../shape-names.ts';
 
 const size = z.number().min(0).max(10_000).optional();
@@ -21,7 +21,7 @@ export const ProcedurePreviewInput = inputShape(
     space: id.optional(),
     destination: id.optional().describe('Where moves to the job’s destination go.'),
     version: z.int().min(1).max(1_000_000).optional().describe('Left out: the current one.'),
-    draft: ProcedureVersionInput.schema
+    draft: ProcedureDraftInput.schema
       .optional()
       .describe('A version that is not saved, in the place of those there are.'),
   }),

@@ -11,9 +11,20 @@ export const ProcedureInput = inputShape(
   'NewProcedureInput',
   procedureSchema.omit({ version: true }),
 );
+/** What a version says. */
+export const ProcedureDraftInput = inputShape(
+  'ProcedureDraftInput',
+  procedureSchema.omit({ id: true, version: true }),
+);
 export const ProcedureVersionInput = inputShape(
   'ProcedureVersionInput',
-  procedureSchema.omit({ id: true, version: true }),
+  ProcedureDraftInput.schema.extend({
+    fromVersion: procedureSchema.shape.version
+      .optional()
+      .describe(
+        'The version that this one was written from: refused as stale where there is a newer one. Left out: it comes after whichever is there.',
+      ),
+  }),
 );
 
 export type Procedure = z.output<typeof Procedure.schema>;

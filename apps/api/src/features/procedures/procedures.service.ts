@@ -1,4 +1,5 @@
 import { Injectable } from '@nestjs/common';
+import { DomainError } from '#kernel/error.ts';
 import { loadYard } from '#persistence/yard/store.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
@@ -42,9 +43,10 @@ export class ProceduresService {
   async createVersion(
     viewer: Viewer,
     id: string,
-    input: ProcedureVersionInput,
+    { fromVersion, ...input }: ProcedureVersionInput,
   ): Promise<Procedure> {
     const { version } = await this.get(viewer, id);
+    if (fromVersion !== undefined && fromVersion !== version) throw new DomainError('record.stale');
     return this.#add(viewer, { ...input, id, version: version + 1 });
   }
 

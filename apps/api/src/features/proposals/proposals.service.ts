@@ -1,10 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError } from '#kernel/error.ts';
-import { applyEdits } from '#live/edits/apply.ts';
-import { type Effect, effectOf, effectSchema, sameEffect } from '#live/edits/effect.ts';
 import type { WorkEdits } from '#live/edits/edits.ts';
 import { loadForEdits } from '#persistence/live/edits.ts';
-import { lastChangeOfWork } from '#persistence/live/scope.ts';
 import { lastEventId } from '#persistence/live/yard-state.ts';
 import { type PriceJob, priceQueue } from '#persistence/queue/price.ts';
 import { asJson } from '#persistence/rows.ts';
@@ -20,6 +17,7 @@ import {
   latestRow,
   proposalsOfChanges,
 } from './proposals.store.ts';
+import { effectIn, staleOf } from './staleness.ts';
 
 /** For those who show one. */
 export { Proposal, proposalsOfChanges };
@@ -45,7 +43,7 @@ export class ProposalsService {
     { yardId, memberId }: Pick<Viewer, 'yardId' | 'memberId'>,
     { edits, meaning, ...cause }: Proposed,
   ): Promise<string> {
-    const effect = await effectNow(tx, yardId, edits);
+    const effect = effectIn(await loadForEdits(tx, yardId), edits);
     await closeOpen(tx, yardId, cause, 'superseded');
     const { id } = await tx.proposal.create({
       data: {
@@ -93,42 +91,17 @@ export class ProposalsService {
         'proposal.stale',
         `The price is ${state}, so nobody can say yes to it.`,
       );
-    if ((await lastChangeOfWork(tx, yardId, row.readEventId)) !== null)
-      throw new DomainError(
-        'proposal.stale',
-        'Other work was added, changed or dropped in the yard since this was priced.',
-      );
-    const edits = editsOf(row);
-    const told = effectSchema.safeParse(row.effect);
-    if (!told.success || !sameEffect(told.data, await effectOrStale(tx, yardId, edits)))
-      throw new DomainError(
-        'proposal.stale',
-        'Work that it is about has begun or changed since it was priced.',
-      );
+    const why = (await staleOf(tx, yardId, [row])).get(row.id);
+    if (why !== undefined) throw new DomainError('proposal.stale', why);
     const { count } = await tx.proposal.updateMany({
       where: { yardId, id: proposalId, state },
       data: { state: 'accepted' },
     });
     if (count !== 1) throw new DomainError('proposal.stale');
-    return edits;
+    return editsOf(row);
   }
 
   close(tx: Tx, yardId: string, cause: Cause, state: 'declined' | 'superseded'): Promise<void> {
     return closeOpen(tx, yardId, cause, state);
-  }
-}
-
-async function effectNow(tx: Tx, yardId: string, edits: WorkEdits): Promise<Effect> {
-  const { yard, workload } = await loadForEdits(tx, yardId);
-  return effectOf(workload, applyEdits(yard, workload, edits).workload);
-}
-
-/** Edits that cannot be made any more are as stale as those that would do something else. */
-async function effectOrStale(tx: Tx, yardId: string, edits: WorkEdits): Promise<Effect> {
-  try {
-    return await effectNow(tx, yardId, edits);
-  } catch (error) {
-    if (!(error instanceof DomainError)) throw error;
-    throw new DomainError('proposal.stale', `It cannot be done so any more: ${error.message}`);
   }
 }

@@ -5,18 +5,20 @@ import { priceWords } from '#live/price/price-words.ts';
 import { priceSchema } from '#live/price/price.ts';
 import type { Proposal as ProposalRow } from '#persistence/generated/client.ts';
 import { loadOwnProposals, type OwnProposal } from '#persistence/live/own-proposals.ts';
-import { lastChangeOfWork } from '#persistence/live/scope.ts';
 import { isoOf } from '#persistence/rows.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { asService } from '../../platform/database/as-service.ts';
 import type { Tx } from '../../platform/database/database.ts';
 import { type Proposal, proposalStateSchema } from './proposals.contract.ts';
+import { staleOf } from './staleness.ts';
 
 /** What is proposed for: exactly one of the two. */
 export type Cause = { readonly snagId: string } | { readonly changeOrderId: string };
 
-/** In these a proposal waits for somebody's word, or for its price. */
-const open = ['pricing', 'priced', 'unplannable'] as const;
+/** In these a proposal waits for somebody's word. */
+const decidable = ['priced', 'unplannable'] as const;
+/** In these for that, or for its price. */
+const open = ['pricing', ...decidable] as const;
 
 const lines = z.array(z.string());
 
@@ -50,22 +52,17 @@ async function zoneOf(tx: Tx, yardId: string): Promise<string> {
   return timeZone;
 }
 
-/** Of those that have a price, which were priced with other work than there is now. */
+/** Of those that wait for a yes, to which nobody can say it, for the work is not what they were priced with. */
 async function outdatedOf(
   tx: Tx,
   yardId: string,
   where: Cause | { readonly changeOrderId: { readonly in: string[] } },
 ): Promise<ReadonlySet<string>> {
-  const priced = await tx.proposal.findMany({
-    where: { yardId, state: 'priced', ...where },
-    orderBy: { readEventId: 'asc' },
-    select: { id: true, readEventId: true },
+  const waiting = await tx.proposal.findMany({
+    where: { yardId, state: { in: [...decidable] }, ...where },
+    select: { id: true, readEventId: true, edits: true, effect: true },
   });
-  if (priced.length === 0) return new Set();
-  const last = await lastChangeOfWork(tx, yardId, priced[0].readEventId);
-  const isOutdated = ({ readEventId }: { readonly readEventId: bigint }): boolean =>
-    last !== null && readEventId < last;
-  return new Set(priced.filter(isOutdated).map(({ id }) => id));
+  return new Set((await staleOf(tx, yardId, waiting)).keys());
 }
 
 /** The latest of each change, as whoever entered sees it: an owner the own boats of it alone, and no money. */

@@ -23,7 +23,11 @@ export interface Rights {
 
 export const isOpen = ({ state }: Change): boolean => state === 'asked' || state === 'priced';
 
-type Deed = 'accept' | 'decline' | 'withdraw';
+interface Deed {
+  readonly kind: 'accept' | 'decline' | 'withdraw';
+  /** What was read when it was chosen: a yes is to that price, whichever comes meanwhile. */
+  readonly proposalId: string;
+}
 
 /** One change: what is wanted, what it costs in days, and yes or no where it is the reader's to say. */
 export function Order({
@@ -78,8 +82,9 @@ function Ways({
   const [isBusy, setBusy] = useState(false);
   const { id, words, state, proposal } = change;
   const isPriced = state === 'priced' && proposal?.state === 'priced';
-  const isOutdated = isPriced && proposal.outdated;
+  const isOutdated = proposal?.outdated === true;
   const isStuck = proposal?.state === 'unplannable' || isPriced;
+  const choose = (kind: Deed['kind']): void => setDeed({ kind, proposalId: proposal?.id ?? '' });
   const done = (): void => {
     setDeed(null);
     again();
@@ -91,23 +96,23 @@ function Ways({
       .then(again, (error: unknown) => setProblem(problemOf(error)))
       .finally(() => setBusy(false));
   };
-  const doing = deed === null ? null : sayings[deed];
+  const doing = deed === null ? null : sayings[deed.kind];
   return (
     <div class={css['onScreen']}>
       <ProblemNotice problem={problem} />
       <Row>
         {rights.decides && isPriced && !isOutdated && (
-          <Button kind="do" label={texts.of(texts.accept, words)} onPress={() => setDeed('accept')}>
+          <Button kind="do" label={texts.of(texts.accept, words)} onPress={() => choose('accept')}>
             {texts.accept}
           </Button>
         )}
         {rights.declines && (
-          <Button label={texts.of(texts.decline, words)} onPress={() => setDeed('decline')}>
+          <Button label={texts.of(texts.decline, words)} onPress={() => choose('decline')}>
             {texts.decline}
           </Button>
         )}
         {rights.withdraws && (
-          <Button label={texts.of(texts.withdraw, words)} onPress={() => setDeed('withdraw')}>
+          <Button label={texts.of(texts.withdraw, words)} onPress={() => choose('withdraw')}>
             {texts.withdraw}
           </Button>
         )}
@@ -127,12 +132,12 @@ function Ways({
           title={doing.title}
           label={doing.label}
           hint={doing.hint}
-          doIt={texts[deed]}
-          kind={deed === 'accept' ? 'do' : 'harm'}
+          doIt={texts[deed.kind]}
+          kind={deed.kind === 'accept' ? 'do' : 'harm'}
           act={(note) =>
-            deed === 'accept'
-              ? accept(yardId, id, proposal?.id ?? '', note)
-              : refuse(yardId, id, deed, note)
+            deed.kind === 'accept'
+              ? accept(yardId, id, deed.proposalId, note)
+              : refuse(yardId, id, deed.kind, note)
           }
           onDone={done}
           onClose={done}

@@ -40,13 +40,26 @@ function found(file: YardFile, sent: YardFile): string {
   throw new Problem(409, { code: 'yard.made', title: detail, detail, cure: texts.madeBeforeCure });
 }
 
+/** By the id that another yard has: the one taken instead, until it is answered. */
+const instead = new Map<string, string>();
+
 /** As `makeYard`; where another yard has the id already, another like it is taken. */
 export async function makeYardAnyhow(file: YardFile): Promise<string> {
+  const other = instead.get(file.id);
+  if (other !== undefined) return makeYardAs(other, file);
   try {
     return await makeYard(file);
   } catch (error) {
     if (problemOf(error).code !== 'record.exists') throw error;
-    const more = freshKey().slice(0, 4);
-    return makeYard({ ...file, id: `${file.id}-${more}` });
+    return makeYardAs(`${file.id}-${freshKey().slice(0, 4)}`, file);
+  }
+}
+
+async function makeYardAs(id: string, file: YardFile): Promise<string> {
+  instead.set(file.id, id);
+  try {
+    return await makeYard({ ...file, id });
+  } finally {
+    if (!unanswered.has(id)) instead.delete(file.id);
   }
 }

@@ -1,3 +1,4 @@
+import { useRef } from 'preact/hooks';
 import { useTitle } from '../../frame/title.ts';
 import { useYard } from '../../frame/yard.tsx';
 import { Busy, Button, Notice, ProblemNotice, Stack } from '../../looks/looks.tsx';
@@ -67,8 +68,10 @@ function Boat({
   const { boat, changes } = whole;
   // Those of one boat stand right below the title of the page.
   const level = isOneOfSeveral ? 3 : 2;
-  // A question comes before the news.
-  const isAsked = waitsForMe(changes);
+  // A question comes before the news; but while somebody is at a dialog nothing moves, or it would close.
+  const isFirst = useRef(false);
+  if (document.querySelector('dialog') === null) isFirst.current = waitsForMe(changes);
+  const isAsked = isFirst.current;
   const orders = <Orders whole={whole} level={level} again={again} />;
   return (
     <section

@@ -19,6 +19,8 @@ export interface Briefing extends Pick<
   readonly startBy: ReadyTask['startBy'];
   /** Reckoned for the moment that the plan has it, not for when it was taken up. */
   readonly isPlanned: boolean;
+  /** Null: as the rest was read; else the last moment at which the list had it, it may have moved since. */
+  readonly asOf: string | null;
 }
 
 /** All that the upper part of the page is made of. */
@@ -58,10 +60,12 @@ async function load(yardId: string, signal: AbortSignal, before: NowData | null)
   const tasks: Record<string, Schema<'Task'>> = {};
   await Promise.all(
     held.map(async ({ taskId, status }) => {
-      const known = briefings[taskId] ?? before?.briefings[taskId];
+      const earlier = before === null ? null : copyIn(before, taskId);
+      const known = briefings[taskId] ?? earlier;
       const [briefing, task] = await Promise.all([
-        known === undefined
-          ? plannedBriefing(yardId, ready.planId, taskId, signal)
+        // What a plan says is read anew: another may have been published.
+        known === null || known.isPlanned
+          ? plannedBriefing(yardId, ready.planId, taskId, signal).then((now) => now ?? known)
           : Promise.resolve(known),
         status === 'open' ? Promise.resolve(null) : taskOf(yardId, taskId, signal),
       ]);
@@ -91,9 +95,15 @@ const briefingOf = (task: ReadyTask): Briefing => {
   const { partId, closes, startBy } = task;
   return {
     ...{ mix, bond, consumables, warnings, cautions, spaceId, space },
-    ...{ partId, closes, startBy, isPlanned: false },
+    ...{ partId, closes, startBy, isPlanned: false, asOf: null },
   };
 };
+
+/** Of work begun the list says nothing any more: what it said last, and when that was. */
+function copyIn({ briefings, ready }: NowData, taskId: string): Briefing | null {
+  const known = briefings[taskId];
+  return known === undefined ? null : { ...known, asOf: known.asOf ?? ready.at };
+}
 
 /** Null where there is none. */
 const orNone = (error: unknown): null => {
@@ -131,7 +141,7 @@ async function plannedBriefing(
   const { mix, bond, consumables, warnings, cautions, spaceId, space, closes } = sheet;
   return {
     ...{ mix, bond, consumables, warnings, cautions, spaceId, space },
-    ...{ partId: null, closes, startBy: null, isPlanned: true },
+    ...{ partId: null, closes, startBy: null, isPlanned: true, asOf: null },
   };
 }
 

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { type Closeness, closenessOf } from './closeness.ts';
+import { closenessOf } from './closeness.ts';
 import { hoursOf, shownUntil, workedHours } from './hours.ts';
 import { moment, small, task } from './small-picture.ts';
 
 /** Two days of nine hours, 15 px an hour where there is room for no more. */
-const drawn = (minutes: readonly number[], most: Closeness = 4) => {
+const drawn = (minutes: readonly number[]) => {
   const until = (length: number): string => new Date(start + length * 60_000).toISOString();
   const start = Date.parse(moment('08:00'));
   const model = small(
@@ -15,16 +15,14 @@ const drawn = (minutes: readonly number[], most: Closeness = 4) => {
     }),
   );
   const hours = hoursOf(workedHours(model.picture, model.whole), model.whole, { room: 100 });
-  return { model, hours, closer: closenessOf(model.works, model.whole, hours, most) };
+  return { model, hours, closer: closenessOf(model.works, model.whole, hours) };
 };
 
 describe('how near a week opens', () => {
-  it('is as far as half of the planks have room for a word', () => {
+  it('is the whole where half of the planks have room for a word, and nearer where not', () => {
     expect(drawn([180, 180, 180]).closer).toBe(1);
     expect(drawn([10, 90, 180]).closer).toBe(2);
-    expect(drawn([10, 50, 180]).closer).toBe(4);
-    expect(drawn([5, 5, 5]).closer).toBe(4);
-    expect(drawn([5, 5, 5], 2).closer).toBe(2);
+    expect(drawn([5, 5, 5]).closer).toBe(2);
   });
 
   it('is the whole of a week in which nothing is done', () => {

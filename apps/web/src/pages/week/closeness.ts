@@ -7,15 +7,14 @@ import { type Span, within } from './spans.ts';
 export const closeness = [1, 2, 4] as const;
 export type Closeness = (typeof closeness)[number];
 
-/**
- * As near as it takes until half of the planks have room for a word, and no nearer than `most`; by the
- * hours as they are at 1.
- */
+/** Nearer, a week would be seen a day at a time: that is for whoever asks for it. */
+const opensAtMost = 2;
+
+/** As near as it takes until half of the planks have room for a word; by the hours as they are at 1. */
 export function closenessOf(
   works: readonly Pick<Work, 'spans'>[],
   whole: Span,
   { at }: Pick<Hours, 'at'>,
-  most: Closeness,
 ): Closeness {
   const wide = works
     .flatMap(({ spans }) => within(spans, whole))
@@ -23,5 +22,5 @@ export function closenessOf(
     .sort((a, b) => a - b);
   const median = wide.at(Math.floor(wide.length / 2));
   if (median === undefined) return 1;
-  return closeness.find((closer) => closer === most || median * closer >= size.word) ?? most;
+  return median < size.word ? opensAtMost : 1;
 }

@@ -28,7 +28,7 @@ export function useDrag(props: DragProps) {
     onPointerDown: (event: PointerEvent) => dragging.begin(event),
     onPointerMove: (event: PointerEvent) => dragging.move(event),
     onPointerUp: (event: PointerEvent) => void dragging.letGo(event),
-    onPointerCancel: () => dragging.drop(),
+    onPointerCancel: () => dragging.cancel(),
   };
 }
 

@@ -114,12 +114,12 @@ export class Dragging {
     cancelAnimationFrame(this.#frame);
     const held = this.#held;
     this.#held = undefined;
-    if (held === undefined || !this.wasDragged) return;
-    event.preventDefault();
-    // The press ends with a click, which comes after this.
+    // The press ends with a click, which comes after this; also one that Escape took the plank from.
     setTimeout(() => {
       this.wasDragged = false;
     });
+    if (held === undefined || !this.wasDragged) return;
+    event.preventDefault();
     const shown = ghost.peek();
     if (shown === null) return;
     ghost.value = { ...shown, isHeld: false, verdict: shown.verdict ?? 'asking' };
@@ -135,6 +135,12 @@ export class Dragging {
     const start = new Date(shown.start).toISOString();
     const isOthers = shown.crew.join() !== held.work.task.crew.join();
     this.props?.onOpen(held.work.task.id, isOthers ? { start, crew: shown.crew } : { start });
+  }
+
+  /** The press was taken away, and no click ends it. */
+  cancel(): void {
+    this.drop();
+    this.wasDragged = false;
   }
 
   drop(): void {

@@ -55,6 +55,18 @@ describe('whether the week holds', () => {
     expect(ids(at(small([paused, next]), '09:20').overdue)).toEqual(['coat']);
   });
 
+  it('takes what was put aside and is claimed anew for begun', () => {
+    const anew = { ...begun, state: 'claimed' as const };
+    const before = small([
+      { ...coat, now: anew },
+      { ...next, now: anew },
+    ]);
+    expect(at(before, '08:50')).toMatchObject({ behind: [], overdue: [], shutting: [] });
+    expect(ids(at(before, '09:20').overdue)).toEqual(['coat']);
+    const claimed = small([{ ...coat, now: { ...anew, startedAt: null } }]);
+    expect(ids(at(claimed, '08:20').behind)).toEqual(['coat']);
+  });
+
   it('does when something is worked on before its time, which is told', () => {
     const holding = at(small([{ ...next, now: begun }]), '08:10');
     expect(ids(holding.ahead)).toEqual(['next']);

@@ -29,33 +29,37 @@ export type Lag = 'behind' | 'overdue';
 /** Null: it is not, or the plan is one that nobody works to. */
 export function lagOf(
   { from, until }: Pick<Work, 'from' | 'until'>,
-  { state }: Pick<Now, 'state'>,
+  { state, startedAt }: Pick<Now, 'state' | 'startedAt'>,
   { isPublished }: Pick<Model['picture'], 'isPublished'>,
   moment: number,
 ): Lag | null {
   if (!isPublished) return null;
-  if (state === 'waiting' || state === 'claimed') return from + graceMs < moment ? 'behind' : null;
-  const isBegun = state === 'working' || state === 'paused';
-  return isBegun && until + graceMs < moment ? 'overdue' : null;
+  if (isToBegin({ state, startedAt })) return from + graceMs < moment ? 'behind' : null;
+  const isLeft = state === 'working' || state === 'paused' || state === 'claimed';
+  return isLeft && until + graceMs < moment ? 'overdue' : null;
 }
+
+/** What was put aside and is claimed anew has begun. */
+const isToBegin = ({ state, startedAt }: Pick<Now, 'state' | 'startedAt'>): boolean =>
+  state === 'waiting' || (state === 'claimed' && startedAt === null);
 
 export function holdingOf(
   { picture, works, byId }: Model,
   nowOf: (taskId: string) => Now | undefined,
   moment: number,
 ): Holding {
-  const stateOf = (id: string): Now['state'] => nowOf(id)?.state ?? 'dropped';
-  const toBegin = (id: string): boolean => ['waiting', 'claimed'].includes(stateOf(id));
+  const lifeOf = (id: string): Pick<Now, 'state' | 'startedAt'> =>
+    nowOf(id) ?? { state: 'dropped', startedAt: null };
   const live = picture.isPublished ? works : [];
   const lagging = (wanted: Lag): Work[] =>
     works
-      .filter((one) => lagOf(one, { state: stateOf(one.task.id) }, picture, moment) === wanted)
+      .filter((one) => lagOf(one, lifeOf(one.task.id), picture, moment) === wanted)
       .sort((a, b) => a.from - b.from);
   const shutting = live.flatMap((work) =>
     work.windows.flatMap((window) => {
       const { closes, toTask } = window;
       const isSoon = closes !== null && closes > moment && closes - moment <= day;
-      return isSoon && byId.has(toTask) && toBegin(toTask) ? [{ work, window }] : [];
+      return isSoon && byId.has(toTask) && isToBegin(lifeOf(toTask)) ? [{ work, window }] : [];
     }),
   );
   return {
@@ -65,7 +69,7 @@ export function holdingOf(
     behind: lagging('behind'),
     overdue: lagging('overdue'),
     ahead: live.filter(
-      ({ task, from }) => from - graceMs > moment && stateOf(task.id) === 'working',
+      ({ task, from }) => from - graceMs > moment && lifeOf(task.id).state === 'working',
     ),
     shutting: shutting.sort((a, b) => (a.window.closes ?? 0) - (b.window.closes ?? 0)),
   };

@@ -4,7 +4,7 @@ import { day, dayAndClock, span } from '../../show/time.ts';
 import { week as texts } from '../../texts/week.ts';
 import { holdingOf, holds } from './holding.ts';
 import type { Lives } from './lives.ts';
-import type { Model, Work } from './model.ts';
+import { isOfNow, type Model, type Work } from './model.ts';
 import { present } from './present.ts';
 import css from './week.module.css';
 import { timesOf } from './words.ts';
@@ -22,9 +22,11 @@ export function Holds({ model, lives, onOpen }: HoldsProps) {
   const { timeZone } = useYard();
   const holding = holdingOf(model, (taskId) => lives.of(taskId)?.value, present.value);
   const { late, behind, overdue, ahead, shutting } = holding;
-  const { isPublished, boats } = model.picture;
+  const { boats } = model.picture;
   const isWell = holds(holding);
-  const title = isPublished ? (isWell ? texts.holds : texts.holdsNot) : texts.planned;
+  // Of other weeks it cannot be said: what is left from before is told in the days of now only.
+  const told = isWell ? texts.holds : texts.holdsNot;
+  const title = isOfNow(model, present.value) ? told : texts.planned;
   return (
     <Notice tone={isWell ? 'well' : 'heed'} title={title}>
       <ul class={css['plain']}>

@@ -4,7 +4,7 @@ import { day, span } from '../../show/time.ts';
 import { week as texts } from '../../texts/week.ts';
 import { bundlesOf } from './bundles.ts';
 import type { Hours } from './hours.ts';
-import type { Lane as LaneOfPicture } from './lanes.ts';
+import type { Lane as LaneOfPicture, Piece } from './lanes.ts';
 import type { Boat, Model } from './model.ts';
 import css from './picture.module.css';
 import { type Drawing, Plank } from './plank.tsx';
@@ -78,7 +78,7 @@ export function Lane({ lane, drawing, isStacked, at }: LaneProps) {
         ))}
         {bundlesOf(lane.pieces, hours).map((bundle) => (
           <div
-            key={bundle.start}
+            key={keyOf(bundle.pieces[0].piece)}
             class={css['bundle']}
             style={{
               marginInlineStart: `${bundle.start}px`,
@@ -88,7 +88,7 @@ export function Lane({ lane, drawing, isStacked, at }: LaneProps) {
           >
             {bundle.pieces.map(({ piece, place }) => (
               <Plank
-                key={`${piece.work.task.id} ${piece.from}`}
+                key={keyOf(piece)}
                 piece={piece}
                 laneId={lane.id}
                 left={place.start - bundle.start}
@@ -102,6 +102,8 @@ export function Lane({ lane, drawing, isStacked, at }: LaneProps) {
     </li>
   );
 }
+
+const keyOf = ({ work, from }: Piece): string => `${work.task.id} ${from}`;
 
 const placed = (hours: Hours, from: number, until: number) => ({
   insetInlineStart: `${hours.at(from)}px`,

@@ -2,18 +2,10 @@ import { type ReadonlySignal, type Signal, signal } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { onYardEvent, type YardEvent } from '../../api/live.ts';
 import type { Picture, PictureTask } from './model.ts';
+import { type Life, lifeIn } from './reports.ts';
 
 /** How a task stands by now. */
 export type Now = PictureTask['now'];
-
-/** What an event of work tells of the task after it, as much of it as shows. */
-interface Life {
-  readonly state: Exclude<Now['state'], 'claimed'>;
-  readonly startedAt: string | null;
-  readonly finishedAt: string | null;
-  readonly crew: readonly string[];
-  readonly claim: { readonly status: string; readonly crew: readonly string[] } | null;
-}
 
 /**
  * The states of the tasks that are drawn: each by itself, so that what somebody reports changes
@@ -35,13 +27,6 @@ export class Lives {
     const life = lifeIn(event);
     if (drawn !== undefined && life !== undefined) drawn.value = nowOf(life);
   }
-}
-
-/** Of an event of work its payload holds the life after it (`libs/live/life`). */
-function lifeIn({ subject, payload }: YardEvent): Life | undefined {
-  if (subject !== 'task') return undefined;
-  const { after } = JSON.parse(payload) as { readonly after?: Life };
-  return after !== undefined && 'state' in after ? after : undefined;
 }
 
 /** Events written down so long before a picture was read may not be in it. */
@@ -80,10 +65,3 @@ function nowOf({ state, claim, crew, startedAt, finishedAt }: Life): Now {
     finishedAt: isOver ? finishedAt : null,
   };
 }
-
-/** What can happen in a yard without a change to the picture. */
-const elsewhere = /^(plan-run|alarm|reading|proposal|candidate|observation|push|report)/;
-
-/** Whether the picture has to be read again; a report of work says all that it changes here. */
-export const changesPicture = (event: YardEvent): boolean =>
-  !elsewhere.test(event.kind) && lifeIn(event) === undefined;

@@ -1,6 +1,6 @@
 import type { Schema } from '../../api/client.ts';
 import { type Stretch, stagesOf } from '../../film/stages.ts';
-import type { Span } from './spans.ts';
+import { isDuring, type Span } from './spans.ts';
 
 export type Picture = Schema<'PlanPicture'>;
 export type PictureTask = Schema<'PictureTask'>;
@@ -38,6 +38,10 @@ export interface Model {
   readonly personName: (id: string) => string;
   readonly spaceName: (id: string) => string;
 }
+
+/** Whether its days are those in which the yard works to it; they have what is left from before too. */
+export const isOfNow = ({ picture, whole }: Model, moment: number): boolean =>
+  picture.isPublished && isDuring(whole, moment);
 
 const ms = (moment: string): number => Date.parse(moment);
 const msOrNull = (moment: string | null): number | null => (moment === null ? null : ms(moment));

@@ -73,7 +73,9 @@ export function Picture(props: PictureProps) {
         onKeyDown={(event) => goByKey(event, props)}
         onClick={(event) => {
           const taskId = taskAt(event.target);
-          if (taskId !== undefined && !wasDragged()) onOpen(taskId);
+          // A key's click counts no presses: no drag ends with it.
+          const endsDrag = event.detail > 0 && wasDragged();
+          if (taskId !== undefined && !endsDrag) onOpen(taskId);
         }}
         onPointerOver={(event) => {
           pointAt(taskAt(event.target) ?? null);

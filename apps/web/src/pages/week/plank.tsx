@@ -97,10 +97,10 @@ interface FaceProps extends Marks {
 /** What can be read on a plank: the work, and of who, where and on what that its lane does not say. */
 const Face = ({ work, view, isDone, lag }: FaceProps) => (
   <span class={css['face']}>
-    <strong class={css['what']}>
+    <b class={css['what']}>
       {isDone && <span class={css['check']}>{texts.check}</span>}
       {lag !== null && <span class={css['lag']}>{texts.lag}</span>} {work.task.name}
-    </strong>
+    </b>
     <br />
     {whereWords(work, view)}
   </span>

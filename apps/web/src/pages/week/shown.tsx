@@ -21,7 +21,7 @@ import type { Model, Picture as Drawn } from './model.ts';
 import { namesWidth, Picture } from './picture.tsx';
 import { usePresent } from './present.ts';
 import { narrow, size } from './size.ts';
-import { within } from './spans.ts';
+import { isDuring, within } from './spans.ts';
 import { Tables } from './table.tsx';
 import { Tools } from './tools.tsx';
 import { useWay } from './way.ts';
@@ -32,8 +32,8 @@ interface ShownProps {
   readonly model: Model;
   readonly shown: Address;
   readonly show: (change: Partial<Address>) => void;
-  /** Other days are being read. */
-  readonly isBusy: boolean;
+  /** Other days are asked for: they are on their way, or could not be read. */
+  readonly other: 'coming' | 'unread' | undefined;
 }
 
 /** What the panel was opened with; it keeps to its plan, whatever is published meanwhile. */
@@ -44,7 +44,7 @@ interface Opened {
 }
 
 /** A plan's days: whether they hold, how they look, and why the boats take as long as they do. */
-export function Shown({ model, shown, show, isBusy }: ShownProps) {
+export function Shown({ model, shown, show, other }: ShownProps) {
   const { id: yardId, timeZone } = useYard();
   const { picture } = model;
   const main = useRef<HTMLDivElement>(null);
@@ -64,7 +64,8 @@ export function Shown({ model, shown, show, isBusy }: ShownProps) {
     worked.map(({ from }) => dateIn(from, timeZone)),
   );
   // A day of other weeks comes with them.
-  const day = (isBusy ? lastDay.current : undefined) ?? wanted;
+  const isComing = other !== undefined && days.every((one) => one.date !== date);
+  const day = (isComing ? lastDay.current : undefined) ?? wanted;
   lastDay.current = day;
   const whole = isStacked && !shown.asTable ? day : model.whole;
   const names = namesWidth(width);
@@ -72,12 +73,12 @@ export function Shown({ model, shown, show, isBusy }: ShownProps) {
   const { hours, closer } = useMemo(() => {
     const inWhole = within(worked, whole);
     const far = hoursOf(inWhole, whole, { room });
-    const near = shown.closer ?? closenessOf(model.works, whole, far, isStacked ? 2 : 4);
+    const near = shown.closer ?? closenessOf(model.works, whole, far);
     return {
       closer: near,
       hours: near === 1 ? far : hoursOf(inWhole, whole, { room, closer: near }),
     };
-  }, [model, worked, whole, room, shown.closer, isStacked]);
+  }, [model, worked, whole, room, shown.closer]);
   const drawing = useMemo(
     () => ({ model, lives, hours, view: shown.by }),
     [model, lives, hours, shown.by],
@@ -93,17 +94,7 @@ export function Shown({ model, shown, show, isBusy }: ShownProps) {
     [model, shown.by, whole, worked, hours],
   );
 
-  const turn = (step: 1 | -1): void => {
-    if (!isStacked) {
-      show({ from: addDays(shown.from ?? picture.from, 7 * step) });
-      return;
-    }
-    const next = addDays(day.date, step);
-    setDate(next);
-    if (days.every((one) => one.date !== next)) show({ from: addDays(picture.from, 7 * step) });
-  };
-
-  const { go, isStray } = useWay({
+  const { go, leave, isStray } = useWay({
     main,
     days,
     drawn: lanes,
@@ -113,6 +104,18 @@ export function Shown({ model, shown, show, isBusy }: ShownProps) {
       if (from !== undefined) show({ from });
     },
   });
+  const turn = (step: 1 | -1): void => {
+    leave();
+    if (!isStacked) {
+      const stand = other === 'unread' ? picture.from : (shown.from ?? picture.from);
+      show({ from: addDays(stand, 7 * step) });
+      return;
+    }
+    const next = addDays(day.date, step);
+    setDate(next);
+    if (days.every((one) => one.date !== next)) show({ from: addDays(picture.from, 7 * step) });
+    else if (other !== undefined) show({ from: picture.from });
+  };
   const onOpen = (taskId: string, trial?: Wish): void => {
     const { planId } = picture;
     setOpened(trial === undefined ? { planId, taskId } : { planId, taskId, trial });
@@ -138,10 +141,13 @@ export function Shown({ model, shown, show, isBusy }: ShownProps) {
         closer={closer}
         isStacked={isStacked}
         onTurn={turn}
-        onNow={() => setDate(undefined)}
+        onNow={() => {
+          leave();
+          setDate(undefined);
+        }}
       />
       <div class={css['beside']} data-by={isDrawn ? 'picture' : 'table'}>
-        <div class={css['main']} ref={main} aria-busy={isBusy}>
+        <div class={css['main']} ref={main} aria-busy={other === 'coming'}>
           {worked.length === 0 && <p>{texts.emptyWeek}</p>}
           {Date.parse(picture.planFrom) > whole.from && (
             <p class={css['hint']}>{texts.begins(dayAndClock(picture.planFrom, timeZone))}</p>
@@ -189,7 +195,7 @@ function dayShown(days: readonly Day[], date: string | undefined, worked: readon
   const now = Date.now();
   return (
     days.find((one) => one.date === date) ??
-    days.find(({ from, until }) => from <= now && now < until) ??
+    days.find((one) => isDuring(one, now)) ??
     days.find((one) => worked.includes(one.date)) ??
     days[0]
   );

@@ -4,6 +4,9 @@ export interface Span {
   readonly until: number;
 }
 
+export const isDuring = ({ from, until }: Span, moment: number): boolean =>
+  from <= moment && moment < until;
+
 /** What any of them covers, in order, apart by more than `gap`. */
 export function joined(spans: readonly Span[], gap = 0): Span[] {
   const sorted = spans.filter(({ from, until }) => from < until).sort((a, b) => a.from - b.from);

@@ -18,6 +18,8 @@ interface WayProps {
 
 interface Way {
   readonly go: (moment: string, taskId: string) => void;
+  /** Goes there no more: somebody turned to other days meanwhile. */
+  readonly leave: () => void;
   /** The last way led to a task that is not there. */
   readonly isStray: boolean;
 }
@@ -47,5 +49,8 @@ export function useWay({ main, days, drawn, zone, onDay }: WayProps): Way {
     onDay(date, isShown ? undefined : weekStart(date));
     if (isShown) requestAnimationFrame(reach);
   };
-  return { go, isStray };
+  const leave = (): void => {
+    goal.current = undefined;
+  };
+  return { go, leave, isStray };
 }

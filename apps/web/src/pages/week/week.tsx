@@ -1,3 +1,4 @@
+import { useSignalEffect } from '@preact/signals';
 import { useEffect, useMemo, useRef } from 'preact/hooks';
 import { api, asked } from '../../api/client.ts';
 import { useResource } from '../../api/resource.ts';
@@ -5,10 +6,11 @@ import { useTitle } from '../../frame/title.ts';
 import { useYard } from '../../frame/yard.tsx';
 import { Busy, ButtonLink, Notice, ProblemNotice, Stack } from '../../looks/looks.tsx';
 import { week as texts } from '../../texts/week.ts';
-import { useShown } from './address.ts';
-import { changesPicture } from './lives.ts';
+import { type Shown as Address, useShown } from './address.ts';
 import { putOut } from './lit.ts';
 import { type Model, modelOf } from './model.ts';
+import { present } from './present.ts';
+import { changesPicture, isOutlived } from './reports.ts';
 import { Shown } from './shown.tsx';
 
 /** The week around the state of the films. */
@@ -19,6 +21,7 @@ export default function Week() {
   useTitle(texts.title);
   useEffect(() => putOut, []);
   const query = { days: 7, ...(from === null ? {} : { from }) };
+  const drawn = useRef<Model>(undefined);
   const picture = useResource(
     `picture ${yardId} ${plan ?? ''} ${from ?? ''}`,
     (signal) =>
@@ -33,23 +36,39 @@ export default function Week() {
               signal,
             }),
       ),
-    { yardId, on: changesPicture },
+    { yardId, on: (event) => changesPicture(event, drawn.current) },
   );
   const read = useMemo(() => picture.data && modelOf(picture.data), [picture.data]);
+  drawn.current = read;
+  useSignalEffect(() => {
+    const moment = present.value;
+    if (drawn.current !== undefined && isOutlived(drawn.current, moment)) picture.again();
+  });
   // While other days of the plan are read, those from which they were asked for stay.
   const last = useRef<{ readonly plan: string | null; readonly model: Model }>(undefined);
   if (read !== undefined) last.current = { plan, model: read };
   const kept = last.current?.plan === plan ? last.current.model : undefined;
   const model = read ?? kept;
+  const { problem } = picture;
+  // Days that could not be read are read again when they are asked for again.
+  const ask = (change: Partial<Address>): void => {
+    if (problem !== undefined && change.from === from) picture.again();
+    else show(change);
+  };
   if (model !== undefined) {
+    const other = problem === undefined ? 'coming' : 'unread';
     return (
       <>
-        <ProblemNotice problem={picture.problem} again={picture.again} />
-        <Shown model={model} shown={shown} show={show} isBusy={read === undefined} />
+        <ProblemNotice problem={problem} again={picture.again} />
+        <Shown
+          model={model}
+          shown={shown}
+          show={ask}
+          other={read === undefined ? other : undefined}
+        />
       </>
     );
   }
-  const { problem } = picture;
   if (problem?.code === 'record.missing') return <NoPlan isAsked={plan !== null} />;
   return (
     <Stack>

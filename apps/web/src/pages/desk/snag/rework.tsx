@@ -20,14 +20,17 @@ export function Rework({
   readonly again: () => void;
 }) {
   const { id: yardId, timeZone: zone } = useYard();
-  const [saying, setSaying] = useState<Note | 'unpriced' | null>(null);
+  const [saying, setSaying] = useState<Note | null>(null);
+  /** The proposal that was read when it was to be ordered without a price: the yes is to that one. */
+  const [unpriced, setUnpriced] = useState<string | null>(null);
   const [problem, setProblem] = useState<Problem>();
   const [isBusy, setBusy] = useState(false);
   const { id, state, proposal, reworks } = snag;
   const isOpen = state === 'open' || state === 'proposed';
-  const isPriced = state === 'proposed' && proposal?.state === 'priced' && !proposal.outdated;
+  const waits = state === 'proposed' && proposal?.outdated === false ? proposal.state : null;
+  const isPriced = waits === 'priced';
+  const isUnpriced = waits === 'unplannable';
   const isToPropose = state === 'open' || (state === 'proposed' && proposal?.outdated === true);
-  const isUnpriced = state === 'proposed' && proposal?.state === 'unplannable';
   const send = (call: Promise<Snag>): void => {
     setBusy(true);
     setProblem(undefined);
@@ -64,7 +67,7 @@ export function Rework({
           </Button>
         )}
         {isUnpriced && (
-          <Button onPress={() => setSaying('unpriced')}>{texts.snag.acceptUnpriced}</Button>
+          <Button onPress={() => setUnpriced(proposalId)}>{texts.snag.acceptUnpriced}</Button>
         )}
         {isOpen && (
           <Button
@@ -83,19 +86,19 @@ export function Rework({
           <Button onPress={() => setSaying('reopen')}>{texts.snag.reopen}</Button>
         )}
       </Row>
-      {saying === 'unpriced' && (
+      {unpriced !== null && (
         <Saying
           title={texts.snag.unpricedThis}
           label={texts.snag.unpricedWhy}
           field="override.reason"
           required
           doIt={texts.snag.acceptUnpriced}
-          act={async (reason) => onChanged(await accept(yardId, id, proposalId, reason))}
-          onDone={() => setSaying(null)}
-          onClose={() => setSaying(null)}
+          act={async (reason) => onChanged(await accept(yardId, id, unpriced, reason))}
+          onDone={() => setUnpriced(null)}
+          onClose={() => setUnpriced(null)}
         />
       )}
-      {saying !== null && saying !== 'unpriced' && (
+      {saying !== null && (
         <Saying
           {...sayings[saying]}
           doIt={texts.snag[saying]}

@@ -5,9 +5,10 @@ import { units } from '../../../session/session.ts';
 import { clock } from '../../../show/time.ts';
 import { now as texts } from '../../../texts/now.ts';
 import css from '../now.module.css';
+import type { Calm } from '../work/calm.ts';
 import own from './mix.module.css';
 import { Countdown } from './countdowns.tsx';
-import { changeCup, cupOf } from './mixing.ts';
+import { changeCup, type Cup, cupOf } from './mixing.ts';
 import { measured, weighed } from './weigh.ts';
 
 type Sheet = Schema<'MixSheet'>;
@@ -18,24 +19,29 @@ export function CupRow({
   mix,
   cup: { number, resinGrams, hardenerGrams, hardenerMl },
   isInHand,
+  calm,
 }: {
   readonly taskId: string;
   readonly mix: Sheet;
   readonly cup: Sheet['cups'][number];
   readonly isInHand: boolean;
+  /** Of the whole sheet: a cup that is mixed moves those below it. */
+  readonly calm: Calm;
 }) {
   const { timeZone } = useYard();
   const mine = units.value;
   const cup = cupOf(taskId, number);
-  const change = (to: Parameters<typeof changeCup>[2]) => () => changeCup(taskId, number, to);
-  const mixed = (): void =>
-    changeCup(taskId, number, {
-      isWeighed: true,
-      mixedAt: new Date().toISOString(),
-      spreadAt: null,
-      useWithin: mix.useWithinMinutes,
-      potLife: mix.potLifeMinutes,
-    });
+  const press = (change: () => Partial<Cup>) => ({
+    isBusy: !calm.isCalm,
+    onPress: () => calm.once(() => changeCup(taskId, number, change())),
+  });
+  const mixed = (): Partial<Cup> => ({
+    isWeighed: true,
+    mixedAt: new Date().toISOString(),
+    spreadAt: null,
+    useWithin: mix.useWithinMinutes,
+    potLife: mix.potLifeMinutes,
+  });
   return (
     <li class={own['cup']}>
       <h4 class={css['name']}>{texts.mix.cup(number, mix.cups.length)}</h4>
@@ -63,26 +69,26 @@ export function CupRow({
                 <Button
                   wide
                   pressed={cup.isWeighed}
-                  onPress={change({ isWeighed: !cup.isWeighed })}
+                  {...press(() => ({ isWeighed: !cup.isWeighed }))}
                 >
                   <span class={own['tick']} aria-hidden="true" data-on={cup.isWeighed} />
                   {texts.mix.weighed}
                 </Button>
-                <Button kind="do" wide onPress={mixed}>
+                <Button kind="do" wide {...press(mixed)}>
                   {texts.mix.mixed}
                 </Button>
               </>
             ) : cup.spreadAt === null ? (
               <>
-                <Button kind="do" wide onPress={change({ spreadAt: new Date().toISOString() })}>
+                <Button kind="do" wide {...press(() => ({ spreadAt: new Date().toISOString() }))}>
                   {texts.mix.spread}
                 </Button>
-                <Button wide onPress={change({ mixedAt: null })}>
+                <Button wide {...press(() => ({ mixedAt: null }))}>
                   {texts.mix.notMixed}
                 </Button>
               </>
             ) : (
-              <Button wide onPress={change({ spreadAt: null })}>
+              <Button wide {...press(() => ({ spreadAt: null }))}>
                 {texts.mix.notSpread}
               </Button>
             )}

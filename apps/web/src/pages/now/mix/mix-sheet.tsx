@@ -7,10 +7,13 @@ import { number, quantity } from '../../../show/units.ts';
 import { now as texts } from '../../../texts/now.ts';
 import { moment, useTick } from '../moments.ts';
 import type { Briefing } from '../now-data.ts';
+import { useCalm } from '../work/calm.ts';
 import css from '../now.module.css';
+import { useBasis } from './basis.ts';
 import own from './mix.module.css';
 import { closingFor } from './closing.ts';
 import { CupRow } from './cup-row.tsx';
+import { cupOf } from './mixing.ts';
 import { measured, weighed } from './weigh.ts';
 
 /** What to weigh, cup by cup; onto what it goes; what to take along. */
@@ -24,7 +27,11 @@ export function MixSheet({
   /** Then cups can be mixed. */
   readonly isInHand: boolean;
 }) {
-  const { mix, bond, consumables, isPlanned } = briefing;
+  const { mix, bond, consumables } = briefing;
+  const cups = (mix?.cups ?? []).map((one) => cupOf(taskId, one.number));
+  const calm = useCalm(
+    cups.map(({ mixedAt, spreadAt }) => `${mixedAt ?? ''} ${spreadAt ?? ''}`).join('\n'),
+  );
   return (
     <div class={own['sheet']}>
       {bond !== null && <Bond bond={bond} />}
@@ -32,7 +39,7 @@ export function MixSheet({
         <p class={css['soft']}>{texts.mix.none}</p>
       ) : (
         <>
-          <Head mix={mix} isPlanned={isPlanned} />
+          <Head mix={mix} briefing={briefing} />
           {isInHand && <Closing briefing={briefing} />}
           {mix.missing.length > 0 && (
             <Notice tone="heed" title={texts.mix.missing}>
@@ -42,7 +49,7 @@ export function MixSheet({
           {mix.cups.length > 0 && (
             <ol class={own['cupList']}>
               {mix.cups.map((cup) => (
-                <CupRow key={cup.number} {...{ taskId, mix, cup, isInHand }} />
+                <CupRow key={cup.number} {...{ taskId, mix, cup, isInHand, calm }} />
               ))}
             </ol>
           )}
@@ -85,16 +92,23 @@ export function MixSheet({
   );
 }
 
-/** When the window of this work shuts, and whether what is mixed now would come too late for it. */
+/** When the window of this work shuts, and whether what is mixed now would come too late for it, as far as is known. */
 function Closing({ briefing }: { readonly briefing: Briefing }) {
   const { timeZone } = useYard();
   const now = useTick(15_000);
-  const { closes, isPlanned } = briefing;
+  const basis = useBasis(briefing);
+  const { closes } = briefing;
   if (closes === null) return null;
   const when = moment(closes.at, timeZone, now);
   const stage = closingFor(briefing, now);
   if (stage === null)
-    return <p>{isPlanned ? texts.mix.closesAsPlanned(when) : texts.window.until(when)}</p>;
+    return <p>{basis === null ? texts.window.until(when) : texts.window.untilBy(basis, when)}</p>;
+  if (basis !== null)
+    return (
+      <Notice tone="heed" title={texts.mix.closingBy[stage](basis, when)} isNews>
+        <p>{texts.mix.closingByCure[stage]}</p>
+      </Notice>
+    );
   return (
     <Notice tone={stage === 'shut' ? 'harm' : 'heed'} title={texts.mix.closing[stage](when)} isNews>
       <p>{texts.mix.closingCure[stage]}</p>
@@ -112,11 +126,12 @@ const Lines = ({ lines }: { readonly lines: readonly string[] }) => (
 
 function Head({
   mix,
-  isPlanned,
+  briefing,
 }: {
   readonly mix: Schema<'MixSheet'>;
-  readonly isPlanned: boolean;
+  readonly briefing: Briefing;
 }) {
+  const basis = useBasis(briefing);
   const { material, ratio, celsius, potLifeMinutes, useWithinMinutes } = mix;
   const told = [texts.mix.resinAt(quantity('temperature', celsius, units.value))];
   if (ratio !== null) told.unshift(texts.mix.ratio(ratio));
@@ -126,7 +141,7 @@ function Head({
     <div>
       <h3>{texts.mix.material(material)}</h3>
       <p>{told.join(' · ')}</p>
-      {isPlanned && <p class={css['soft']}>{texts.mix.asPlanned}</p>}
+      {basis !== null && <p class={css['soft']}>{texts.mix.reckonedBy(basis)}</p>}
     </div>
   );
 }

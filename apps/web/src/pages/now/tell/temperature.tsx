@@ -1,18 +1,17 @@
 import { useState } from 'preact/hooks';
 import { ChoiceField } from '../../../form/fields.tsx';
-import { Button, Dialog, Row } from '../../../looks/looks.tsx';
+import { Busy, Button, Dialog, Row } from '../../../looks/looks.tsx';
 import { units } from '../../../session/session.ts';
 import { quantity, scaleOf, storedNumber } from '../../../show/units.ts';
 import { now as texts } from '../../../texts/now.ts';
 import { Stepper } from '../stepper.tsx';
 import type { Acting } from '../work/acting.ts';
+import { useCalm } from '../work/calm.ts';
 import type { Around } from './around.ts';
 import { likely } from './likely.ts';
 import own from './tell.module.css';
-import { useWarmth } from './warmth.ts';
+import { useAbout } from './warmth.ts';
 
-/** A heated shop, °C, where nothing is known of the space. No source. */
-const usual = 20;
 /** As readings may be, °C. */
 const [coldest, hottest] = [-60, 200];
 
@@ -35,15 +34,16 @@ export function Temperature({
   const [chosen, choose] = useState(first?.id ?? '');
   const [of, setOf] = useState<'air' | 'surface'>('air');
   const space = spaces.find(({ id }) => id === chosen) ?? first;
-  const key = `${chosen} ${of}`;
-  const about = useWarmth(yardId, space?.id, of) ?? usual;
+  const key = `${space?.id ?? ''} ${of}`;
+  const about = useAbout(yardId, space?.id, of);
+  // What can be pressed comes or changes: a press that was meant for something else does not tell it.
+  const calm = useCalm(about === undefined ? `${key} unknown` : key);
   const scale = scaleOf('temperature', units.value);
   const step = scale.unit === '°C' ? 0.5 : 1;
   const shownOf = (celsius: number): number =>
     Math.round((celsius * scale.factor + scale.offset) / step) * step;
   const [isBusy, setBusy] = useState(false);
   const [typed, setTyped] = useState<Readonly<Record<string, number>>>({});
-  const shown = typed[key] ?? shownOf(about);
   if (space === undefined) return null;
   const storedOf = (one: number): number => storedNumber('temperature', one, units.value);
   const wordsOf = (one: number): string => quantity('temperature', storedOf(one), units.value);
@@ -58,6 +58,11 @@ export function Temperature({
     // What was refused stays to be set right; `acting` says why.
     if (how !== 'refused') onClose(true);
   };
+  const press = (one: number) => ({
+    isBusy: isBusy || !calm.isCalm,
+    onPress: () => calm.once(() => report(one)),
+  });
+  const shown = typed[key] ?? (about === undefined ? undefined : shownOf(about));
   return (
     <Dialog title={texts.tell.temperature} onClose={() => onClose(false)}>
       <ChoiceField
@@ -73,32 +78,38 @@ export function Temperature({
           </Button>
         ))}
       </Row>
-      <section>
-        <h3>{texts.temperature.likely}</h3>
-        <ul class={own['likely']}>
-          {likely(about, units.value).map((one) => (
-            <li key={one}>
-              <Button wide isBusy={isBusy} onPress={() => void report(one)}>
-                {wordsOf(one)}
-              </Button>
-            </li>
-          ))}
-        </ul>
-      </section>
-      <Stepper
-        label={texts.temperature.other}
-        value={shown}
-        shown={wordsOf(shown)}
-        step={step}
-        min={shownOf(coldest)}
-        max={shownOf(hottest)}
-        less={texts.temperature.colder}
-        more={texts.temperature.warmer}
-        onValue={(now) => setTyped({ ...typed, [key]: now })}
-      />
-      <Button kind="do" wide isBusy={isBusy} onPress={() => void report(shown)}>
-        {texts.temperature.report(wordsOf(shown))}
-      </Button>
+      {about === undefined ? (
+        <Busy />
+      ) : (
+        <>
+          <section>
+            <h3>{texts.temperature.likely}</h3>
+            <ul class={own['likely']}>
+              {likely(about, units.value).map((one) => (
+                <li key={one}>
+                  <Button wide {...press(one)}>
+                    {wordsOf(one)}
+                  </Button>
+                </li>
+              ))}
+            </ul>
+          </section>
+          <Stepper
+            label={texts.temperature.other}
+            value={shown}
+            shown={wordsOf(shown)}
+            step={step}
+            min={shownOf(coldest)}
+            max={shownOf(hottest)}
+            less={texts.temperature.colder}
+            more={texts.temperature.warmer}
+            onValue={(now) => setTyped({ ...typed, [key]: now })}
+          />
+          <Button kind="do" wide {...press(shown)}>
+            {texts.temperature.report(wordsOf(shown))}
+          </Button>
+        </>
+      )}
     </Dialog>
   );
 }

@@ -73,6 +73,9 @@ export function useActing(yardId: string, done: () => void): Acting {
       key: string = freshKey(),
     ): Promise<Outcome> => {
       const outcome = await act({ accountId, yardId, key }, deed, words);
+      if (outcome.how === 'refused' || outcome.how === 'held') {
+        setLast((now) => (now?.key === key ? null : now));
+      }
       const report = deed.kind === 'report' ? deed : null;
       const about = {
         mine,
@@ -123,7 +126,7 @@ export function useActing(yardId: string, done: () => void): Acting {
       setLast(null);
       const { taskId, name } = last;
       const waits = unsent.peek().findLast(({ deed }) => isWorkOf(deed, taskId));
-      if (waits !== undefined && (await withdraw(waits))) return;
+      if (waits !== undefined && (await withdraw(waits).catch(() => false))) return;
       const deed: Deed = { kind: 'report', command: { kind: 'undo', taskId }, claimId: null };
       await tell(deed, texts.done('undo', name));
     },

@@ -4,8 +4,10 @@ import { Button } from '../../../looks/looks.tsx';
 import { span } from '../../../show/time.ts';
 import { now as texts } from '../../../texts/now.ts';
 import { Countdowns } from '../mix/countdowns.tsx';
+import { useBasis } from '../mix/basis.ts';
 import { MixDialog } from '../mix/mix-dialog.tsx';
 import { moment, stopwatch, useTick } from '../moments.ts';
+import type { Briefing } from '../now-data.ts';
 import css from '../now.module.css';
 import type { Acting } from './acting.ts';
 import type { Calm } from './calm.ts';
@@ -33,9 +35,7 @@ export function InHand({ mine, acting, calm }: Props) {
       {state === 'working' && <Since mine={mine} />}
       {state === 'claimed' && <Lapses mine={mine} />}
       <Countdowns taskId={taskId} onOpen={() => setMixing(true)} />
-      {state !== 'working' && briefing !== null && (
-        <WindowStrip closes={briefing.closes} startBy={briefing.startBy} />
-      )}
+      {state !== 'working' && briefing !== null && <Window briefing={briefing} />}
       <div class={css['presses']}>
         <Presses mine={mine} acting={acting} calm={calm} />
         {briefing?.mix !== undefined && briefing.mix !== null && (
@@ -61,6 +61,11 @@ export function InHand({ mine, acting, calm }: Props) {
       )}
     </article>
   );
+}
+
+function Window({ briefing }: { readonly briefing: Briefing }) {
+  const { closes, startBy } = briefing;
+  return <WindowStrip closes={closes} startBy={startBy} basis={useBasis(briefing)} />;
 }
 
 function Presses({ mine, acting, calm }: Props) {

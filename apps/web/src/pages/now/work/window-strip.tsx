@@ -13,22 +13,29 @@ const minuteMs = 60_000;
 export function WindowStrip({
   closes,
   startBy,
+  basis = null,
 }: {
   readonly closes: ReadyTask['closes'];
   readonly startBy: ReadyTask['startBy'];
+  /** In words, where it is not known as it is now. */
+  readonly basis?: string | null;
 }) {
   const { timeZone } = useYard();
   const now = useTick(15_000);
   if (closes === null) return null;
   const left = (Date.parse(closes.at) - now) / minuteMs;
-  if (left <= 0) return <p class={css['shut']}>{texts.window.shut}</p>;
+  if (left <= 0) {
+    const shut = basis === null ? texts.window.shut : texts.window.shutBy(basis);
+    return <p class={css['shut']}>{shut}</p>;
+  }
+  const when = moment(closes.at, timeZone, now);
   const share = (minutes: number): string =>
     `${String(Math.round(100 * Math.min(1, Math.max(0, minutes / fullMinutes))))}%`;
   const begin = startBy === null ? null : (Date.parse(startBy.at) - now) / minuteMs;
   return (
     <div class={css['window']}>
       <p class={css['until']}>
-        {texts.window.until(moment(closes.at, timeZone, now))}
+        {basis === null ? texts.window.until(when) : texts.window.untilBy(basis, when)}
         <strong class={css['left']}>{texts.window.left(span(left))}</strong>
       </p>
       <div class={css['strip']} role="img" aria-label={texts.window.meter(span(left))}>

@@ -1,11 +1,13 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect, useState } from 'preact/hooks';
 import { api, asked, type once } from '../../../api/client.ts';
+import { problemOf } from '../../../api/problem.ts';
 import { type Form, useForm } from '../../../form/form.ts';
 import type { Sending } from '../../../form/sending.ts';
 import { TextField } from '../../../form/fields.tsx';
 import { useYard } from '../../../frame/yard.tsx';
 import { Button, Notice, Panel, ProblemNotice, Row } from '../../../looks/looks.tsx';
+import { common } from '../../../texts/common.ts';
 import { procedures } from '../../../texts/procedures.ts';
 import type { At } from '../record/collection.ts';
 import { same } from '../../../form/same.ts';
@@ -26,6 +28,7 @@ const valuesOf = ({ name, steps, links, choices }: Procedure): ProcedureValues =
 
 export const newVersion = (
   path: At,
+  fromVersion: number,
   values: ProcedureValues,
   headers: ReturnType<typeof once>,
 ): Promise<Procedure> =>
@@ -33,7 +36,7 @@ export const newVersion = (
     api.POST('/api/v1/yards/{yardId}/procedures/{id}/versions', {
       params: { path },
       headers,
-      body: values,
+      body: { ...values, fromVersion },
     }),
   );
 
@@ -46,11 +49,14 @@ export function Editor({
   onSee,
   onSaved,
   onDropped,
+  onStale,
 }: {
   readonly procedure: Procedure;
   readonly onSee: (draft: ProcedureValues) => void;
   readonly onSaved: () => void;
   readonly onDropped: () => void;
+  /** There is a version that was not seen here yet. */
+  readonly onStale: () => void;
 }) {
   const { id: yardId } = useYard();
   const { id } = procedure;
@@ -60,14 +66,18 @@ export function Editor({
   const form = useForm<ProcedureValues>(
     valuesOf(from),
     async (values, headers) => {
-      await newVersion({ yardId, id }, values, headers);
+      await newVersion({ yardId, id }, from.version, values, headers).catch((error: unknown) => {
+        if (problemOf(error).status === 412) onStale();
+        throw error;
+      });
       keepProcedureDraft(yardId, id, null);
       onSaved();
     },
     kept?.values,
   );
+  const isStale = form.problem?.status === 412;
   // One's own version may come by the log before its answer does.
-  const isOwn = form.isBusy || same(valuesOf(procedure), form.values);
+  const isOwn = form.isBusy || (!isStale && same(valuesOf(procedure), form.values));
   const isBehind = procedure.version > from.version && !isOwn;
   useKeeping(yardId, id, form, undefined, from);
   return (
@@ -78,7 +88,14 @@ export function Editor({
           <Notice tone="heed" title={texts.behind(from.version, procedure.version)}>
             <p>{texts.behindCure}</p>
             <Row>
-              <Button onPress={() => setFrom(procedure)}>{texts.keepMine}</Button>
+              <Button
+                onPress={() => {
+                  setFrom(procedure);
+                  form.reset(valuesOf(procedure), form.values);
+                }}
+              >
+                {texts.keepMine}
+              </Button>
               <Button
                 onPress={() => {
                   setFrom(procedure);
@@ -144,7 +161,13 @@ export function ProcedureForm({
       <TextField {...form.at('name')} label={texts.name} required maxLength={120} />
       <StepList form={form} />
       <ChoiceFields form={form} />
-      <ProblemNotice problem={form.problem} />
+      {form.problem?.status === 412 ? (
+        <Notice tone="heed" isNews>
+          {common.changedMeanwhile}
+        </Notice>
+      ) : (
+        <ProblemNotice problem={form.problem} />
+      )}
       <Row>
         <Button kind="do" type="submit" isBusy={form.isBusy} disabled={isHeld}>
           {saveWords}

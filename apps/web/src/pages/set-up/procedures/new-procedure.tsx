@@ -52,7 +52,7 @@ function Writing({ all }: { readonly all: readonly Procedure[] }) {
       const { id } =
         before === undefined
           ? await making.send(values, create, () => idFor(values.name, ids))
-          : await newVersion({ yardId, id: before.id }, values, headers);
+          : await newVersion({ yardId, id: before.id }, before.version, values, headers);
       keepProcedureDraft(yardId, '', null);
       route(`/yards/${yardId}/set-up/procedures/${id}`);
     },

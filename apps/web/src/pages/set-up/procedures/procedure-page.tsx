@@ -80,6 +80,7 @@ export function ProcedurePage({ id }: { readonly id: string }) {
             again();
           }}
           onDropped={end}
+          onStale={again}
         />
       )}
       {(!isWriting || draft !== undefined) && (

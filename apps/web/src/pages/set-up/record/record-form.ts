@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { problemOf } from '../../../api/problem.ts';
 import { type Form, useForm } from '../../../form/form.ts';
+import { same } from '../../../form/same.ts';
 import { Sending, type Sent } from '../../../form/sending.ts';
 import { setUp as texts } from '../../../texts/set-up.ts';
 import { draftOf, keepDraft } from './drafts.ts';
@@ -28,6 +29,7 @@ interface Given<R extends Kept, V extends object> {
   /** Saves it over `before`, which it was begun from. */
   readonly change: (values: V, before: R) => Promise<R>;
   readonly read: (before: R) => Promise<R>;
+  /** All that stands in it is saved. */
   readonly onSaved: (record: R, wasNew: boolean) => void;
 }
 
@@ -64,6 +66,13 @@ export function useRecordForm<R extends Kept, V extends object>({
     begun.current,
     async (values) => {
       const now = await save(values);
+      const fresh = valuesOf(now);
+      const left = merged(values, form.latest.current, fresh);
+      // What was typed since it was sent is a change of what is there now, and not saved yet.
+      if (!same(left, fresh)) {
+        begin(now, left);
+        return;
+      }
       begin(record === null ? null : now);
       onSaved(now, record === null);
     },
@@ -85,7 +94,7 @@ export function useRecordForm<R extends Kept, V extends object>({
     try {
       return await change(values, before);
     } catch (error) {
-      if (problemOf(error).status === 412) await takeOver(before, values);
+      if (problemOf(error).status === 412) await takeOver(before);
       throw error;
     }
   }
@@ -95,11 +104,12 @@ export function useRecordForm<R extends Kept, V extends object>({
     begun.current = valuesOf(now);
     form.reset(begun.current, typed);
     setClashes([]);
-    if (typed === undefined) keepDraft(draftKey, null);
+    keepDraft(draftKey, typed === undefined ? null : { record: now, values: typed, sending });
   }
 
-  async function takeOver(before: R, values: V): Promise<void> {
+  async function takeOver(before: R): Promise<void> {
     const now = await read(before);
+    const values = form.latest.current;
     const theirs = changedFields(begun.current, valuesOf(now));
     const mine = changedFields(begun.current, values);
     const both = merged(begun.current, values, valuesOf(now));
