@@ -7,7 +7,7 @@ import { Button, ProblemNotice } from '../looks/looks.tsx';
 import { placing as texts } from '../texts/placing.ts';
 
 /** A plan of the yard as it is now, and to where it is in the making. */
-export async function planAgain(yardId: string, isPublished: boolean): Promise<string> {
+async function planAgain(yardId: string, isPublished: boolean): Promise<string> {
   const path = { yardId };
   // Where people work to a plan, one that disturbs them as little as can be.
   const runId = isPublished
@@ -24,7 +24,8 @@ export async function planAgain(yardId: string, isPublished: boolean): Promise<s
   return `/yards/${yardId}/plans/runs/${runId}`;
 }
 
-export function PlanAgain({ isPublished }: { readonly isPublished: boolean }) {
+/** Asks for a plan and goes to where it is made; what keeps it from being asked for stands here. */
+export function usePlanAgain(isPublished: boolean) {
   const { id: yardId } = useYard();
   const { route } = useLocation();
   const [isBusy, setBusy] = useState(false);
@@ -37,6 +38,11 @@ export function PlanAgain({ isPublished }: { readonly isPublished: boolean }) {
       setProblem(problemOf(error));
     });
   };
+  return { isBusy, problem, ask };
+}
+
+export function PlanAgain({ isPublished }: { readonly isPublished: boolean }) {
+  const { isBusy, problem, ask } = usePlanAgain(isPublished);
   return (
     <>
       <div>

@@ -1,12 +1,10 @@
 import { useLocation } from 'preact-iso/router';
-import { useState } from 'preact/hooks';
 import { api, asked, once } from '../../api/client.ts';
-import { type Problem, problemOf } from '../../api/problem.ts';
 import { MomentField, NumberField } from '../../form/fields.tsx';
 import { useForm } from '../../form/form.ts';
 import { useYard } from '../../frame/yard.tsx';
 import { Button, Panel, ProblemNotice, Stack } from '../../looks/looks.tsx';
-import { planAgain } from '../../placing/plan-again.tsx';
+import { usePlanAgain } from '../../placing/plan-again.tsx';
 import { plans as texts } from '../../texts/plans.ts';
 import css from './plans.module.css';
 
@@ -70,18 +68,7 @@ export function Ask({ hasPublished }: { readonly hasPublished: boolean }) {
 
 /** One that keeps to what people have been told, as far as that still holds. */
 function AskStable() {
-  const { id: yardId } = useYard();
-  const { route } = useLocation();
-  const [isBusy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<Problem>();
-  const ask = (): void => {
-    setBusy(true);
-    setProblem(undefined);
-    planAgain(yardId, true).then(route, (error: unknown) => {
-      setBusy(false);
-      setProblem(problemOf(error));
-    });
-  };
+  const { isBusy, problem, ask } = usePlanAgain(true);
   return (
     <Stack>
       <div>
