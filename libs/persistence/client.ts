@@ -2,6 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { Pool, type PoolClient } from 'pg';
 import { DomainError } from '#kernel/error.ts';
+import { Connection } from './connection.ts';
 import { Prisma, PrismaClient } from './generated/client.ts';
 import { sqlStateOf } from './refusal.ts';
 
@@ -48,6 +49,11 @@ export interface ClientOptions {
   readonly idleMs?: number;
 }
 
+/** How long a new connection may take, ms. */
+const connectMs = 10_000;
+/** How much longer than the server works on a statement is its answer waited for, ms. */
+const silentMs = 5_000;
+
 /**
  * A client of the database at `url`, to be closed with `$disconnect()`. The session's zone is
  * UTC whatever the server's: Prisma's adapter takes every instant for UTC, unread.
@@ -61,8 +67,12 @@ export function createClient(url: string, options: ClientOptions = {}): PrismaCl
     idle_in_transaction_session_timeout: idleMs,
   };
   const pool = new Pool({
+    Client: Connection,
     connectionString: url,
     max: connections,
+    connectionTimeoutMillis: connectMs,
+    keepAlive: true,
+    query_timeout: statementMs + silentMs,
     options: Object.entries(settings)
       .map(([name, value]) => `-c ${name}=${String(value)}`)
       .join(' '),
@@ -81,9 +91,14 @@ function oneAtATime(connection: PoolClient): void {
   const query = (...args: unknown[]): unknown => {
     // With a callback it is the pool's own, on a connection that nobody else has.
     if (typeof args.at(-1) === 'function') return send(...args);
-    const answer = last.then(() => send(...args));
+    const answer = last.then(() => send(...args)).catch(endSilent);
     last = answer.catch(() => undefined);
     return answer;
+  };
+  /** A connection that no answer comes from would keep whoever is given it next waiting as well. */
+  const endSilent = (error: unknown): never => {
+    if (error instanceof Error && error.message === 'Query read timeout') void connection.end();
+    throw error;
   };
   connection.query = query as typeof connection.query;
 }

@@ -185,8 +185,10 @@ describe('PostgreSQL', () => {
     });
     const run = `/yards/${yardId}/plan-runs/${idOf(asked)}`;
     const standing = async (): Promise<unknown> => (await ask(1, 'ines', 'GET', run)).body.status;
-    await until(async () => !['queued', 'running'].includes(String(await standing())), 60_000);
-    expect(await standing()).toBe('finished');
+    const isOver = async (): Promise<boolean> =>
+      !['queued', 'running'].includes(String(await standing()));
+    await until(isOver, 60_000).catch(() => undefined);
+    expect(await standing(), worker.lines.slice(-30).join('\n')).toBe('finished');
     await until(async () => {
       const cursor = await owner.logCursor.findUnique({ where: { yardId } });
       const last = await owner.event.aggregate({ where: { yardId }, _max: { id: true } });

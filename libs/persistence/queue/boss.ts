@@ -1,4 +1,5 @@
 import { PgBoss } from 'pg-boss';
+import { Connection } from '../connection.ts';
 
 export const queueSchema = 'pgboss';
 
@@ -9,6 +10,8 @@ export interface BossOptions {
   readonly role: BossRole;
   /** Told of what fails in the background, such as a lost connection; it is tried again. */
   readonly onError: (error: Error) => void;
+  /** How long an answer of the server is waited for, ms; default 20,000. A worker would wait for ever. */
+  readonly answerMs?: number;
 }
 
 /** Seconds between two looks for jobs whose worker has died. */
@@ -18,8 +21,14 @@ const superviseSeconds = 2;
  * A client of the job queue at `serviceUrl`, to be started and stopped. The tables are there
  * already (`installQueue`): the service role may not change them.
  */
-export function createBoss(serviceUrl: string, { role, onError }: BossOptions): PgBoss {
+export function createBoss(
+  serviceUrl: string,
+  { role, onError, answerMs = 20_000 }: BossOptions,
+): PgBoss {
+  // What pg-boss has no word for it hands on to the driver as it is.
+  const driver = { Client: Connection, keepAlive: true, query_timeout: answerMs };
   const boss = new PgBoss({
+    ...driver,
     connectionString: serviceUrl,
     schema: queueSchema,
     application_name: `curewright-${role}`,
