@@ -23,6 +23,8 @@ export interface Bench {
   readonly publicFiles: boolean;
   /** Globs of files beside the engine that its rows depend on. */
   readonly measures?: readonly string[];
+  /** Longer than one sitting: rows of an unfinished run are kept with the code, for the next. */
+  readonly isLong?: boolean;
   /** The most seconds that one unit takes: none is begun that could end after the piece does. */
   readonly longest: number;
   /** Names of the units in the order in which they are run: each beginning of it is a fair sample. */

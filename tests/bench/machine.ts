@@ -35,6 +35,7 @@ export function commitNow(): string {
       'tests',
       ':!tests/bench/RESULTS.md',
       ':!tests/bench/results.json',
+      ':!tests/bench/unfinished',
     );
     return `${git('rev-parse', '--short=10', 'HEAD').trim()}${changed === '' ? '' : '+'}`;
   } catch {

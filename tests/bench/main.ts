@@ -19,7 +19,7 @@ import { absence } from '../reference/data.ts';
 import type { Bench, Figure } from './bench.ts';
 import { benches } from './benches.ts';
 import { machineNow } from './machine.ts';
-import { Progress } from './progress.ts';
+import { lasting, Progress } from './progress.ts';
 import { isComplete, type Report } from './report.ts';
 import { sliceOf, type Slice } from './slice.ts';
 import { keepReport, writeResults } from './store.ts';
@@ -98,12 +98,8 @@ interface Piece {
 async function measure(bench: Bench, settings: Settings, clock: Clock): Promise<Measured> {
   const { fresh, keep, most, take } = settings;
   console.log(`${bench.name}: ${bench.about}`);
-  const progress = new Progress(bench.name, {
-    fresh,
-    keep,
-    most,
-    measures: bench.measures ?? [],
-  });
+  const options = { fresh, keep, most, measures: bench.measures ?? [] };
+  const progress = new Progress(bench.name, options, bench.isLong === true ? lasting : undefined);
   const units = bench.units();
   const wanted = take === null ? units : sliceOf(units, take);
   const left = wanted.filter((unit) => !progress.rows.has(unit));

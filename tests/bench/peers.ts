@@ -57,6 +57,7 @@ export const peers: Bench = {
   name: 'peers',
   about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread, one at a time; refits in steps of ${GRID} minutes for both; what this engine and a peer have proved, the peers after it are given ${LEAST} s or as long as either took, since more could change no comparison`,
   publicFiles: true,
+  isLong: true,
   measures: [
     'tests/bench/peers/**/*.ts',
     'tests/oracle/**/*.{ts,mzn}',

@@ -13,6 +13,8 @@ import type { Row } from './bench.ts';
 import { commitNow, root } from './machine.ts';
 
 const folder = join(root, '.curewright', 'bench');
+/** Of benches that are longer than one sitting; it goes with the code from machine to machine. */
+export const lasting = join(root, 'tests', 'bench', 'unfinished');
 
 /** Changes when the engine does, or what it is measured by: rows of two of them are not mixed. */
 export function engineHash(measures: readonly string[]): string {
@@ -44,7 +46,8 @@ export interface ProgressOptions {
 }
 
 /**
- * The rows of an unfinished run, kept in a git-ignored file so that a bench can be done in pieces.
+ * The rows of an unfinished run, kept in a file of `place` (git-ignored unless told) so that a bench
+ * can be done in pieces.
  * Rows of another engine are dropped unless asked to stay, those under another limit always.
  */
 export class Progress {

@@ -25,8 +25,9 @@ const loadFigures = (row: Row): Figure[] => [
 const weekFigures = (row: Row): Figure[] => [
   atLeast('tasks in the week', number(row, 'tasks'), 800),
   { what: 'frames made while moving through it', value: told(row, 'frames') },
-  atMost('main thread a frame by wheel, ms, 95th percentile', number(row, 'wheelP95Ms'), 8),
-  atMost('the same by keys', number(row, 'keysP95Ms'), 8),
+  atMost('main thread a frame, ms, 95th percentile', number(row, 'allP95Ms'), 8),
+  atMost('the same by wheel alone', number(row, 'wheelP95Ms'), 8),
+  atMost('by keys alone', number(row, 'keysP95Ms'), 8),
   {
     what: 'medians by wheel, by keys; the worst; the longest task between frames',
     value: told(row, 'wheelMs', 'keysMs', 'worstMs', 'betweenMs'),
@@ -44,7 +45,7 @@ const weekFigures = (row: Row): Figure[] => [
 export const web: Bench = {
   name: 'web',
   about:
-    'first loads of the screens of the demo yard, with nothing kept, from the api of the same machine; moving through a week of more than 800 tasks by wheel and by keys, traced in the browser without a GPU, beside a bare page of as many plain blocks',
+    'first loads of the screens of the demo yard, with nothing kept, from the api of the same machine; moving through a week of more than 800 tasks by wheel and by keys, of three passes the middle one, traced in the browser without a GPU, beside a bare page of as many plain blocks',
   publicFiles: false,
   longest: 180,
   measures: [

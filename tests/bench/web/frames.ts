@@ -15,8 +15,8 @@ const eventSchema = z.object({
 type TraceEvent = z.output<typeof eventSchema>;
 
 export interface FrameWork {
-  readonly frames: number;
-  /** Milliseconds of the main thread a frame. */
+  /** Milliseconds of the main thread, of each frame. */
+  readonly work: readonly number[];
   readonly median: number;
   readonly p95: number;
   readonly worst: number;
@@ -100,7 +100,7 @@ function workOf(events: readonly TraceEvent[], { pid, tid }: Thread): FrameWork 
     else between = Math.max(between, dur / 1000);
   }
   return {
-    frames: begins.length,
+    work,
     median: quantile(work, 0.5),
     p95: quantile(work, 0.95),
     worst: Math.max(...work),

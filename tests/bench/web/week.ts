@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { z } from 'zod';
-import type { Row } from '../bench.ts';
+import { quantile, type Row } from '../bench.ts';
 import { type FrameWork, frameWork } from './frames.ts';
 import { barePage } from './bare-page.ts';
 import { onScene } from './service.ts';
@@ -11,11 +11,8 @@ const pace = 16;
 const turns = 60;
 const keys = ['ArrowRight', 'ArrowDown', 'ArrowLeft', 'ArrowDown'];
 
-/** Two ways, then two back: a wheel over the middle of what scrolls. */
-async function byWheel(page: Page, scrolling: string): Promise<void> {
-  const box = await page.locator(scrolling).boundingBox();
-  if (box === null) throw new Error(`${scrolling} is not shown`);
-  await page.mouse.move(box.x + box.width / 2, Math.min(800, box.y + 300));
+/** Two ways, then two back. */
+async function byWheel(page: Page): Promise<void> {
   for (const [x, y] of [
     [0, 90],
     [120, 0],
@@ -30,8 +27,7 @@ async function byWheel(page: Page, scrolling: string): Promise<void> {
 }
 
 /** From one piece of work to the next, and from lane to lane. */
-async function byKeys(page: Page, first: string): Promise<void> {
-  await page.locator(first).first().focus();
+async function byKeys(page: Page): Promise<void> {
   for (let turn = 0; turn < turns; turn += 1) {
     for (const key of keys) {
       await page.keyboard.press(key);
@@ -45,20 +41,38 @@ interface Moved {
   readonly keys: FrameWork;
 }
 
+/** The browser tidies up when it likes: of three passes the middle one. */
+const passes = 3;
+
+async function middleOf(pass: () => Promise<FrameWork>): Promise<FrameWork> {
+  const all: FrameWork[] = [];
+  for (let k = 0; k < passes; k += 1) all.push(await pass());
+  return all.toSorted((a, b) => a.p95 - b.p95)[Math.floor(passes / 2)];
+}
+
+/** With the mouse over the middle of what scrolls. What a pass begins with is no part of it. */
 async function moved(
   browser: Browser,
   page: Page,
   scrolling: string,
   first: string,
 ): Promise<Moved> {
+  const box = await page.locator(scrolling).boundingBox();
+  if (box === null) throw new Error(`${scrolling} is not shown`);
+  await page.mouse.move(box.x + box.width / 2, Math.min(800, box.y + 300));
   // Once without looking: what is compiled at its first use is compiled.
-  await byWheel(page, scrolling);
+  await byWheel(page);
   return {
-    wheel: await frameWork(browser, page, () => byWheel(page, scrolling)),
-    keys: await frameWork(browser, page, () => byKeys(page, first)),
+    wheel: await middleOf(() => frameWork(browser, page, () => byWheel(page))),
+    keys: await middleOf(async () => {
+      await page.locator(first).first().focus();
+      await page.waitForTimeout(restMs);
+      return frameWork(browser, page, () => byKeys(page));
+    }),
   };
 }
 
+const restMs = 300;
 const plank = 'button[data-task]';
 const picture = `[role="region"]:has(${plank})`;
 const pictureSchema = z.object({ tasks: z.array(z.unknown()) });
@@ -74,13 +88,15 @@ export function throughTheWeek(): Promise<Row> {
     await page.locator(plank).first().waitFor();
     await page.waitForLoadState('networkidle');
     const ours = await moved(browser, page, picture, plank);
+    const all = [...ours.wheel.work, ...ours.keys.work];
     await page.close();
     const bare = await open('ines', look);
     await bare.setContent(barePage(tasks.length));
     const theirs = await moved(browser, bare, picture, plank);
     return {
       tasks: tasks.length,
-      frames: ours.wheel.frames + ours.keys.frames,
+      frames: all.length,
+      allP95Ms: quantile(all, 0.95),
       wheelMs: ours.wheel.median,
       wheelP95Ms: ours.wheel.p95,
       keysMs: ours.keys.median,

@@ -38,7 +38,6 @@ export function FilmStrip({
 }: FilmStripProps) {
   const start = at(from);
   const within = (moment: number): boolean => moment >= from && moment <= until;
-  let drawn = start;
   return (
     <div
       class={css['strip']}
@@ -46,22 +45,23 @@ export function FilmStrip({
       data-film
       aria-hidden="true"
       style={{
-        insetInlineStart: `${start}px`,
+        marginInlineStart: `${start}px`,
         inlineSize: `${Math.max(2, at(until) - start)}px`,
-        insetBlockStart: `${top}px`,
+        marginBlockStart: `${top}px`,
       }}
     >
       {stretches.map((stretch) => {
         const [begin, end] = [Math.max(stretch.from, from), Math.min(stretch.until, until)];
         if (end <= begin) return null;
-        const gap = at(begin) - drawn;
-        drawn = at(end);
         return (
           <i
             key={stretch.stage}
             class={css[stretch.stage]}
             data-ends={stretch.until <= until}
-            style={{ marginInlineStart: `${gap}px`, inlineSize: `${drawn - at(begin)}px` }}
+            style={{
+              marginInlineStart: `${at(begin) - start}px`,
+              inlineSize: `${at(end) - at(begin)}px`,
+            }}
           />
         );
       })}
@@ -69,12 +69,16 @@ export function FilmStrip({
         <b
           key={`${kind}${moment}`}
           class={css[kind]}
-          style={{ insetInlineStart: `${at(moment) - start}px` }}
+          style={{
+            marginInlineStart: `${at(moment) - start - (kind === 'closes' ? bracketPx : 0)}px`,
+          }}
         />
       ))}
     </div>
   );
 }
+
+const bracketPx = 6;
 
 /** Windows that open or shut at the same moment have one bracket. */
 function edgesOf(

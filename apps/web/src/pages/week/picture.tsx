@@ -34,7 +34,8 @@ export function Picture(props: PictureProps) {
   const now = present.value;
   const box = useRef<HTMLDivElement>(null);
   const { wasDragged, ...drag } = useDrag({ box, drawing, names, onOpen });
-  useLit(box, lanes);
+  useLit(box);
+  const stopAt = useStop(box, lanes);
   useStand(box, hours, firstOf(lanes) ?? hours.whole.from);
   const shown = isStacked ? lanes.filter((lane) => !isEmpty(lane)) : lanes;
   const idle = isStacked ? lanes.filter(isEmpty).map(({ name }) => name) : [];
@@ -85,7 +86,7 @@ export function Picture(props: PictureProps) {
           const taskId = taskAt(event.target);
           if (taskId === undefined) return;
           pointAt(taskId);
-          onlyStop(event.currentTarget, event.target);
+          if (event.target instanceof HTMLElement) stopAt(event.target);
         }}
         {...drag}
       >
@@ -147,12 +148,26 @@ const taskAt = (target: EventTarget | null): string | undefined =>
     ? target.closest<HTMLElement>('[data-task]')?.dataset['task']
     : undefined;
 
-/** Of all planks one is on the way of the Tab key: where somebody was last. */
-function onlyStop(box: HTMLElement, stop: EventTarget | null): void {
-  for (const other of box.querySelectorAll<HTMLElement>('button[tabindex="0"]')) {
-    other.tabIndex = -1;
-  }
-  if (stop instanceof HTMLElement) stop.tabIndex = 0;
+/**
+ * Of all planks one is on the way of the Tab key: where somebody was last, the first until then.
+ * Gives what moves it.
+ */
+function useStop(
+  box: { readonly current: HTMLElement | null },
+  lanes: readonly LaneOfPicture[],
+): (plank: HTMLElement) => void {
+  const stop = useRef<HTMLElement>(null);
+  const stopAt = (plank: HTMLElement): void => {
+    if (stop.current !== null) stop.current.tabIndex = -1;
+    plank.tabIndex = 0;
+    stop.current = plank;
+  };
+  useEffect(() => {
+    if (stop.current?.isConnected === true) return;
+    const first = box.current?.querySelector<HTMLElement>('button[data-task]') ?? null;
+    if (first !== null) stopAt(first);
+  }, [lanes]);
+  return stopAt;
 }
 
 function goByKey(
@@ -176,12 +191,13 @@ function goByKey(
   event.preventDefault();
   const taskId = pieceAt(lanes, next)?.work.task.id ?? '';
   const plank = document.getElementById(plankId(lanes[next.lane].id, taskId));
-  plank?.focus({ preventScroll: true });
+  // In this order all is laid out once: the focus changes how it looks, and scrolling has to know.
   plank?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  plank?.focus({ preventScroll: true });
 }
 
 /** Lights what the sentences tell; without drawing anything anew. */
-function useLit(box: { readonly current: HTMLElement | null }, lanes: readonly LaneOfPicture[]) {
+function useLit(box: { readonly current: HTMLElement | null }): void {
   useSignalEffect(() => {
     const lit = litTasks.value;
     const element = box.current;
@@ -198,13 +214,6 @@ function useLit(box: { readonly current: HTMLElement | null }, lanes: readonly L
       }
     }
   });
-  // The first plank is on the way of the Tab key until somebody was at another.
-  useEffect(() => {
-    const element = box.current;
-    if (element === null || element.querySelector('button[tabindex="0"]') !== null) return;
-    const first = element.querySelector<HTMLElement>('button[data-task]');
-    if (first !== null) first.tabIndex = 0;
-  }, [lanes]);
 }
 
 export const namesWidth = (room: number): number => (room < 680 ? size.namesNarrow : size.names);
