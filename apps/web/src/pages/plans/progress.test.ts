@@ -48,7 +48,8 @@ describe('the course of a search', () => {
     const x = (second: number): number => second * 10;
     const y = (value: number): number => 100 - value * 10;
     const list = standings(course, 'finishes');
-    expect(steps(list, ({ best }) => best, x, y)).toBe('M 20.0 60.0 H 60.0 V 70.0');
+    expect(steps(list, ({ best }) => best, x, y)).toBe('M 20.0 60.0 H 60.0 V 70.0 h 10');
+    expect(steps(list.slice(-1), ({ best }) => best, x, y)).toBe('M 60.0 70.0 h 10');
     expect(steps([], ({ best }) => best, x, y)).toBe('');
   });
 });

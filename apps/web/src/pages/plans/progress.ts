@@ -51,7 +51,10 @@ export function standings(told: readonly Progress[], rank: Rank): Standing[] {
   );
 }
 
-/** `M x y H … V …`: a value holds until the next one takes its place; it begins where there is one. */
+/**
+ * `M x y H … V … h …`: a value holds until the next one takes its place, the last a little beyond
+ * its moment, so that it is seen where it came with the end; it begins where there is one.
+ */
 export function steps(
   list: readonly Standing[],
   value: (one: Standing) => number | null,
@@ -65,5 +68,7 @@ export function steps(
     const [px, py] = [x(one.second).toFixed(1), y(at).toFixed(1)];
     path += path === '' ? `M ${px} ${py}` : ` H ${px} V ${py}`;
   }
-  return path;
+  return path === '' ? '' : `${path} h ${String(beyondPx)}`;
 }
+
+const beyondPx = 10;

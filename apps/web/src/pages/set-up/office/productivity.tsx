@@ -3,7 +3,7 @@ import { useState } from 'preact/hooks';
 import { api, asked, type Schema } from '../../../api/client.ts';
 import { useResource } from '../../../api/resource.ts';
 import { useYard } from '../../../frame/yard.tsx';
-import { Busy, Button, Notice, Panel, ProblemNotice, Table } from '../../../looks/looks.tsx';
+import { Busy, Button, Notice, Panel, ProblemNotice } from '../../../looks/looks.tsx';
 import { number } from '../../../show/units.ts';
 import { office } from '../../../texts/set-up-office.ts';
 import { RoomPage } from '../page.tsx';
@@ -140,7 +140,6 @@ function Estimates({
   readonly proposals: readonly Proposal[];
   readonly onChoose: (proposal: Proposal) => void;
 }) {
-  const hasNumbers = proposals.some(({ now }) => now !== undefined);
   if (proposals.length === 0) {
     return (
       <Panel title={title}>
@@ -150,49 +149,31 @@ function Estimates({
   }
   return (
     <Panel title={title}>
-      <Table caption={title}>
-        <thead>
-          <tr>
-            <th scope="col">{texts.what}</th>
-            <th scope="col">{texts.takes}</th>
-            {hasNumbers && (
-              <>
-                <th scope="col">{texts.planned}</th>
-                <th scope="col">{texts.then}</th>
-              </>
-            )}
-            <td />
-          </tr>
-        </thead>
-        <tbody>
-          {proposals.map((proposal) => (
-            <tr key={proposal.key}>
-              <th scope="row">{proposal.what}</th>
-              <td>
-                {texts.times(number(proposal.factor))}
-                <div class={css['soft']}>
-                  {texts.between(number(proposal.low), number(proposal.high))}
-                  {' · '}
-                  {texts.tasks(proposal.tasks)}
-                  {' · '}
-                  {proposal.advised ? texts.advised : texts.notAdvised}
-                </div>
-              </td>
+      <ul class={css['plainList']}>
+        {proposals.map((proposal) => (
+          <li key={proposal.key} class={css['entry']}>
+            <span class={css['entryText']}>
+              <strong>
+                <bdi>{proposal.what}</bdi>
+              </strong>
+              {texts.times(number(proposal.factor))}
               {proposal.now !== undefined && proposal.then !== undefined && (
-                <>
-                  <td>{texts.percent(proposal.now)}</td>
-                  <td>{texts.percent(proposal.then)}</td>
-                </>
+                <span>{texts.percents(proposal.now, proposal.then)}</span>
               )}
-              <td>
-                <Button label={texts.applyThis(proposal.what)} onPress={() => onChoose(proposal)}>
-                  {texts.apply}
-                </Button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </Table>
+              <span class={css['soft']}>
+                {texts.between(number(proposal.low), number(proposal.high))}
+                {' · '}
+                {texts.tasks(proposal.tasks)}
+                {' · '}
+                {proposal.advised ? texts.advised : texts.notAdvised}
+              </span>
+            </span>
+            <Button label={texts.applyThis(proposal.what)} onPress={() => onChoose(proposal)}>
+              {texts.apply}
+            </Button>
+          </li>
+        ))}
+      </ul>
     </Panel>
   );
 }
