@@ -2,7 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { PrismaPg } from '@prisma/adapter-pg';
 import { Pool, type PoolClient } from 'pg';
 import { DomainError } from '#kernel/error.ts';
-import { Connection } from './connection.ts';
+import { isUnanswered, lasting, silentMs } from './connection.ts';
 import { Prisma, PrismaClient } from './generated/client.ts';
 import { sqlStateOf } from './refusal.ts';
 
@@ -49,10 +49,8 @@ export interface ClientOptions {
   readonly idleMs?: number;
 }
 
-/** How long a new connection may take, ms. */
-const connectMs = 10_000;
-/** How much longer than the server works on a statement is its answer waited for, ms. */
-const silentMs = 5_000;
+/** How long a new connection, or a free one, is waited for, ms: longer than for a transaction. */
+const connectMs = 12_000;
 
 /**
  * A client of the database at `url`, to be closed with `$disconnect()`. The session's zone is
@@ -67,11 +65,10 @@ export function createClient(url: string, options: ClientOptions = {}): PrismaCl
     idle_in_transaction_session_timeout: idleMs,
   };
   const pool = new Pool({
-    Client: Connection,
+    ...lasting,
     connectionString: url,
     max: connections,
     connectionTimeoutMillis: connectMs,
-    keepAlive: true,
     query_timeout: statementMs + silentMs,
     options: Object.entries(settings)
       .map(([name, value]) => `-c ${name}=${String(value)}`)
@@ -97,7 +94,7 @@ function oneAtATime(connection: PoolClient): void {
   };
   /** A connection that no answer comes from would keep whoever is given it next waiting as well. */
   const endSilent = (error: unknown): never => {
-    if (error instanceof Error && error.message === 'Query read timeout') void connection.end();
+    if (isUnanswered(error)) void connection.end();
     throw error;
   };
   connection.query = query as typeof connection.query;

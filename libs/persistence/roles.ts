@@ -1,4 +1,5 @@
-import { Client } from 'pg';
+import type { Client } from 'pg';
+import { Connection } from './connection.ts';
 
 /** Owns the schema and runs the migrations. */
 export const ownerRole = 'curewright_owner';
@@ -12,7 +13,7 @@ export interface RolePasswords {
 
 /** Runs `use` on one connection to `url`. */
 export async function withClient<T>(url: string, use: (client: Client) => Promise<T>): Promise<T> {
-  const client = new Client({ connectionString: url, connectionTimeoutMillis: 10_000 });
+  const client = new Connection({ connectionString: url, connectionTimeoutMillis: 10_000 });
   await client.connect();
   try {
     return await use(client);

@@ -19,6 +19,14 @@ export const machineNow = (): Machine => ({
   node: process.version,
 });
 
+/** Of rows that were made on several: the last, and what else they were. */
+export function machineOf(all: readonly Machine[]): Machine {
+  const last = all[all.length - 1];
+  const every = (key: 'processor' | 'node'): string =>
+    [...new Set(all.map((one) => one[key]))].join(' and ');
+  return { ...last, processor: every('processor'), node: every('node') };
+}
+
 const git = (...words: string[]): string =>
   execFileSync('git', words, { cwd: root, encoding: 'utf8', stdio: ['ignore', 'pipe', 'ignore'] });
 

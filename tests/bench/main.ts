@@ -18,7 +18,7 @@ import { parseArgs } from 'node:util';
 import { absence } from '../reference/data.ts';
 import type { Bench, Figure } from './bench.ts';
 import { benches } from './benches.ts';
-import { machineNow } from './machine.ts';
+import { machineOf } from './machine.ts';
 import { lasting, Progress } from './progress.ts';
 import { isComplete, type Report } from './report.ts';
 import { sliceOf, type Slice } from './slice.ts';
@@ -120,7 +120,7 @@ async function measure(bench: Bench, settings: Settings, clock: Clock): Promise<
     from: progress.made[0].from,
     to: new Date().toISOString(),
     most,
-    machine: machineNow(),
+    machine: machineOf(progress.made.map(({ machine }) => machine)),
     figures: [
       ...(rows.length === 0 ? [] : bench.summarise(rows).map(written)),
       ...failures.map((value): Figure => ({ what: 'failed', value, target: 'none', met: false })),

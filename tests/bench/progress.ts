@@ -9,8 +9,9 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { isDeepStrictEqual } from 'node:util';
 import type { Row } from './bench.ts';
-import { commitNow, root } from './machine.ts';
+import { commitNow, type Machine, machineNow, root } from './machine.ts';
 
 const folder = join(root, '.curewright', 'bench');
 /** Of benches that are longer than one sitting; it goes with the code from machine to machine. */
@@ -34,12 +35,13 @@ export interface Made {
   /** The commit that the engine was at, with a plus where it was changed since. */
   readonly commit: string;
   readonly from: string;
+  readonly machine: Machine;
 }
 
 export interface ProgressOptions {
   /** Rows of before are dropped. */
   readonly fresh: boolean;
-  /** Rows of another engine stay; the report names all commits. */
+  /** Rows of another engine or machine stay; the report names all. */
   readonly keep: boolean;
   readonly most: number | null;
   readonly measures: readonly string[];
@@ -48,7 +50,7 @@ export interface ProgressOptions {
 /**
  * The rows of an unfinished run, kept in a file of `place` (git-ignored unless told) so that a bench
  * can be done in pieces.
- * Rows of another engine are dropped unless asked to stay, those under another limit always.
+ * Rows of another engine or machine are dropped unless asked to stay, those under another limit always.
  */
 export class Progress {
   readonly rows = new Map<string, Row>();
@@ -63,8 +65,10 @@ export class Progress {
     const engine = engineHash(measures);
     if (!fresh) this.read();
     const last = this.made.at(-1);
-    if (last?.engine === engine && last.most === most) return;
-    const present = { engine, most, commit: commitNow(), from: new Date().toISOString() };
+    const machine = machineNow();
+    const isSame = last?.engine === engine && isDeepStrictEqual(last.machine, machine);
+    if (isSame && last.most === most) return;
+    const present = { engine, most, commit: commitNow(), from: new Date().toISOString(), machine };
     if (last !== undefined && keep && last.most === most) {
       this.made.push(present);
       appendFileSync(this.file, `${JSON.stringify(present)}\n`);
@@ -77,6 +81,8 @@ export class Progress {
 
   private read(): void {
     const text = existsSync(this.file) ? readFileSync(this.file, 'utf8') : '';
+    // A line that was cut off is a line all the same: the next one does not go on with it.
+    if (text !== '' && !text.endsWith('\n')) appendFileSync(this.file, '\n');
     for (const line of text.split('\n').filter(Boolean)) {
       const said = parsed(line);
       if (said === null) continue;

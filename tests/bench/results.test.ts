@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { quantile, short } from './bench.ts';
+import { machineOf } from './machine.ts';
 import { Progress } from './progress.ts';
 import { preferred, type Report } from './report.ts';
 import { resultsPage } from './results.ts';
@@ -82,8 +83,9 @@ describe('the rows of a run in pieces', () => {
   const plain = { fresh: false, keep: false, most: null, measures: [] };
   const open = (options = {}): Progress => new Progress('x', { ...plain, ...options }, place);
   const file = join(place, 'x.jsonl');
-  const change = (): void => {
-    writeFileSync(file, readFileSync(file, 'utf8').replaceAll(/"engine":"[^"]*"/g, '"engine":"e"'));
+  const change = (key = 'engine'): void => {
+    const text = readFileSync(file, 'utf8');
+    writeFileSync(file, text.replaceAll(new RegExp(`"${key}":"[^"]*"`, 'g'), `"${key}":"e"`));
   };
 
   it('stay for the same engine and limit, and a line cut off does not count', () => {
@@ -99,6 +101,12 @@ describe('the rows of a run in pieces', () => {
     const kept = open({ keep: true });
     expect([...kept.rows.keys()]).toEqual(['a', 'b']);
     expect(kept.made).toHaveLength(2);
+    change('node');
+    const moved = open({ keep: true });
+    expect(moved.made).toHaveLength(3);
+    expect(machineOf(moved.made.map(({ machine }) => machine)).node).toBe(
+      `e and ${process.version}`,
+    );
     change();
     expect(open().rows.size).toBe(0);
     open().add('a', { value: 1 });

@@ -29,7 +29,7 @@ const weekFigures = (row: Row): Figure[] => [
   atMost('the same by wheel alone', number(row, 'wheelP95Ms'), 8),
   atMost('by keys alone', number(row, 'keysP95Ms'), 8),
   {
-    what: 'medians by wheel, by keys; the worst; the longest task between frames',
+    what: 'medians by wheel, by keys; the worst of all passes; the longest task between frames',
     value: told(row, 'wheelMs', 'keysMs', 'worstMs', 'betweenMs'),
   },
   {

@@ -149,6 +149,9 @@ test('an answer that got lost does not make a command be done twice, or held', a
   await press(page, 'Do not send: Gave back “lay-up”');
   await page.getByText('It was sent, and may have arrived').waitFor();
   isDeaf = false;
+  // The way back is told; by itself it would be tried again later and later.
+  await offline(page, true);
+  await offline(page, false);
   await isSent(page);
   expect(await reports()).toMatchObject([['done', 'release', { taskId: petrel }]]);
 });

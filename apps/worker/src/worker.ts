@@ -41,7 +41,7 @@ const pollSeconds = 0.5;
 /** A thread is told to stop within milliseconds; the rest is writing down that it was. */
 const stopMs = 8_000;
 /** A plan and its rows are written in one go; nobody waits at a screen for it. */
-const statementMs = 120_000;
+const statementMs = 45_000;
 /** Beside the runs: rounds of the follower, alarms, notifications, the sweep, leases. */
 const otherConnections = 8;
 

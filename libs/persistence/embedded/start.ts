@@ -2,7 +2,8 @@ import { mkdir, rm } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
-import { Client } from 'pg';
+import type { Client } from 'pg';
+import { Connection } from '../connection.ts';
 import { ensureDatabase, ensureRoles, ownerRole, serviceRole } from '../roles.ts';
 import { findBinaries, type Binaries } from './binaries.ts';
 import { handOver, identityFor } from './identity.ts';
@@ -75,8 +76,6 @@ export async function startEmbedded(options: EmbeddedOptions): Promise<Embedded>
 
   const { pid, port } = await running(data, options, secrets.port, binaries);
   const keeper = await connectWhenReady(adminUrl(port), pid, data);
-  // The server's end ends this connection too, as an error that is none.
-  keeper.on('error', () => undefined);
   const lock = await keeper.query<{ ok: boolean }>('SELECT pg_try_advisory_lock($1) AS ok', [
     keeperLock,
   ]);
@@ -145,7 +144,7 @@ async function running(
 async function connectWhenReady(url: string, pid: number, data: string): Promise<Client> {
   const deadline = Date.now() + startTimeoutMs;
   for (;;) {
-    const client = new Client({
+    const client = new Connection({
       connectionString: url,
       application_name: 'curewright-keeper',
       keepAlive: true,

@@ -3,6 +3,7 @@ import { createRequire } from 'node:module';
 import { pathToFileURL } from 'node:url';
 import type { SchemaEngine } from '@prisma/schema-engine-wasm';
 import { Pool } from 'pg';
+import { Connection } from '../connection.ts';
 import { migrationAdapter } from './adapter.ts';
 
 type Exports = Readonly<Record<string, unknown>>;
@@ -45,7 +46,7 @@ export async function withEngine<T>(
 ): Promise<T> {
   loaded ??= load();
   const { SchemaEngine: Engine } = await loaded;
-  const pool = new Pool({ connectionString: url, max: 2 });
+  const pool = new Pool({ Client: Connection, connectionString: url, max: 2 });
   const silent = (): void => undefined;
   try {
     const engine = await Engine.new({ datamodels: undefined }, silent, migrationAdapter(pool));

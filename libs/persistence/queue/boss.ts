@@ -1,5 +1,5 @@
 import { PgBoss } from 'pg-boss';
-import { Connection } from '../connection.ts';
+import { lasting, silentMs } from '../connection.ts';
 
 export const queueSchema = 'pgboss';
 
@@ -10,8 +10,8 @@ export interface BossOptions {
   readonly role: BossRole;
   /** Told of what fails in the background, such as a lost connection; it is tried again. */
   readonly onError: (error: Error) => void;
-  /** How long an answer of the server is waited for, ms; default 20,000. A worker would wait for ever. */
-  readonly answerMs?: number;
+  /** How long the server works on a statement, ms; default 15,000. */
+  readonly statementMs?: number;
 }
 
 /** Seconds between two looks for jobs whose worker has died. */
@@ -23,10 +23,14 @@ const superviseSeconds = 2;
  */
 export function createBoss(
   serviceUrl: string,
-  { role, onError, answerMs = 20_000 }: BossOptions,
+  { role, onError, statementMs = 15_000 }: BossOptions,
 ): PgBoss {
   // What pg-boss has no word for it hands on to the driver as it is.
-  const driver = { Client: Connection, keepAlive: true, query_timeout: answerMs };
+  const driver = {
+    ...lasting,
+    statement_timeout: statementMs,
+    query_timeout: statementMs + silentMs,
+  };
   const boss = new PgBoss({
     ...driver,
     connectionString: serviceUrl,

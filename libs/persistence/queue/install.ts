@@ -1,4 +1,5 @@
 import { PgBoss } from 'pg-boss';
+import { Connection } from '../connection.ts';
 import { alarmQueue, pushQueue } from './alarms.ts';
 import { queueSchema } from './boss.ts';
 import { claimLapseQueue } from './claim-lapse.ts';
@@ -8,7 +9,9 @@ import { replanQueue } from './replans.ts';
 
 /** Makes or migrates the queue's tables and declares our queues, as the owner. Repeatable. */
 export async function installQueue(ownerUrl: string): Promise<void> {
+  const driver = { Client: Connection };
   const boss = new PgBoss({
+    ...driver,
     connectionString: ownerUrl,
     schema: queueSchema,
     max: 2,

@@ -1,16 +1,20 @@
 import { once } from 'node:events';
 import { type AddressInfo, connect, createServer, type Server, type Socket } from 'node:net';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { createClient, nowhere } from '#persistence/client.ts';
+import { silentMs } from '#persistence/connection.ts';
 import { createBoss } from '#persistence/queue/boss.ts';
+import { withClient } from '#persistence/roles.ts';
+import { databaseError } from '../../../apps/api/src/platform/errors/database-errors.ts';
 import { testDatabase } from '../../support/database.ts';
 import { until } from '../../support/until.ts';
 
 const database = testDatabase();
+const statementMs = 500;
 
 /** Between client and server: connections of before it was muted stay open and carry nothing more. */
 let between: Server;
-let carried: Socket[] = [];
+const carried: Socket[] = [];
 
 beforeAll(async () => {
   const { hostname, port } = new URL(database.serviceUrl);
@@ -44,29 +48,44 @@ function throughIt(): string {
   return url.href;
 }
 
-test('a connection from which nothing comes fails its work in time, and serves nobody else', async () => {
-  const client = createClient(throughIt(), { connections: 1, statementMs: 500 });
-  const look = (): Promise<unknown> => nowhere(client, (tx) => tx.$queryRaw`SELECT 1 AS one`);
-  await look();
-  mute();
-  await expect(look()).rejects.toThrow();
-  await expect(look()).resolves.toEqual([{ one: 1 }]);
-  await client.$disconnect();
-}, 30_000);
+describe('a connection from which nothing comes', () => {
+  test.each(['before a transaction', 'within it', 'before its end'] as const)(
+    'from %s on fails the work in time, and serves nobody else',
+    async (since) => {
+      const client = createClient(throughIt(), { connections: 1, statementMs });
+      const look = (muted?: typeof since): Promise<unknown> =>
+        nowhere(client, async (tx) => {
+          if (muted === 'within it') mute();
+          const found = await tx.$queryRaw`SELECT 1 AS one`;
+          if (muted === 'before its end') mute();
+          return found;
+        });
+      await look();
+      if (since === 'before a transaction') mute();
+      const begun = performance.now();
+      const thrown: unknown = await look(since).catch((error: unknown) => error);
+      expect(databaseError(thrown)).toMatchObject({ code: 'service.unavailable' });
+      await expect(look()).resolves.toEqual([{ one: 1 }]);
+      // One wait, not one more for giving up what was begun.
+      expect(performance.now() - begun).toBeLessThan(2 * (statementMs + silentMs));
+      await client.$disconnect();
+    },
+    30_000,
+  );
+});
 
-test('neither does a queue wait for it', async () => {
+test('neither does a queue wait for it for ever', async () => {
   const failures: string[] = [];
   const boss = createBoss(throughIt(), {
     role: 'sender',
     onError: (error) => failures.push(error.message),
-    answerMs: 500,
+    statementMs,
   });
   await boss.start();
   await boss.getQueues();
   mute();
   await expect(boss.getQueues()).rejects.toThrow('Query read timeout');
   await until(async () => (await boss.getQueues().catch(() => null)) !== null);
-  carried = carried.filter((socket) => !socket.destroyed);
   await boss.stop({ graceful: false });
 }, 30_000);
 
@@ -93,10 +112,17 @@ test('a server that dies as it lets in fails the work that asked, and not the pr
   const server = dyingServer();
   await once(server.listen(0, '127.0.0.1'), 'listening');
   const { port } = server.address() as AddressInfo;
-  const client = createClient(`postgresql://x:y@127.0.0.1:${String(port)}/z`, { connections: 1 });
+  const url = `postgresql://x:y@127.0.0.1:${String(port)}/z`;
+  const client = createClient(url, { connections: 1 });
   for (let time = 0; time < 3; time += 1) {
-    await expect(nowhere(client, (tx) => tx.$queryRaw`SELECT 1`)).rejects.toThrow();
+    const thrown: unknown = await nowhere(client, (tx) => tx.$queryRaw`SELECT 1`).catch(
+      (error: unknown) => error,
+    );
+    expect(databaseError(thrown)).toMatchObject({ code: 'service.unavailable' });
   }
   await client.$disconnect();
+  await expect(withClient(url, (one) => one.query('SELECT 1'))).rejects.toThrow();
+  const boss = createBoss(url, { role: 'worker', onError: () => undefined });
+  await expect(boss.start()).rejects.toThrow();
   server.close();
 });

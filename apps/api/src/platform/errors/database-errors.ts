@@ -1,5 +1,6 @@
 import { isDriverAdapterError } from '@prisma/driver-adapter-utils';
 import { DomainError } from '#kernel/error.ts';
+import { isLost } from '#persistence/connection.ts';
 import { Prisma } from '#persistence/generated/client.ts';
 import { refusalOf, sqlStateOf } from '#persistence/refusal.ts';
 
@@ -19,7 +20,8 @@ export function databaseError(thrown: unknown): DomainError | undefined {
       break;
   }
   const state = sqlStateOf(thrown) ?? '';
-  if (isBusy(thrown) || unavailable.has(state)) return new DomainError('service.unavailable');
+  if (isBusy(thrown) || isLost(thrown) || unavailable.has(state))
+    return new DomainError('service.unavailable');
   if (state === noSuchYard) return new DomainError('record.missing', 'There is no such yard.');
   return unstorable.has(state)
     ? new DomainError('input.field', 'A text holds a character that cannot be kept.', {

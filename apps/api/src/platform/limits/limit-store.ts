@@ -2,7 +2,7 @@ import { createHmac } from 'node:crypto';
 import { Inject, Injectable, type OnApplicationShutdown } from '@nestjs/common';
 import { Pool } from 'pg';
 import { RateLimiterMemory, RateLimiterPostgres } from 'rate-limiter-flexible';
-import { Connection } from '#persistence/connection.ts';
+import { lasting } from '#persistence/connection.ts';
 import { type Config, configToken } from '../config/config.ts';
 
 /** Counting must never keep anybody waiting for long. */
@@ -21,13 +21,12 @@ export class LimitStore implements OnApplicationShutdown {
   constructor(@Inject(configToken) { databaseUrl, secretKey }: Config) {
     this.#secretKey = secretKey;
     this.#pool = new Pool({
-      Client: Connection,
+      ...lasting,
       connectionString: databaseUrl,
       max: 2,
       connectionTimeoutMillis: patienceMs,
       statement_timeout: patienceMs,
       query_timeout: 2 * patienceMs,
-      keepAlive: true,
     });
     // A connection that breaks while idle is replaced at the next count.
     this.#pool.on('error', () => undefined);

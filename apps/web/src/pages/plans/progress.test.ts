@@ -50,6 +50,8 @@ describe('the course of a search', () => {
     const list = standings(course, 'finishes');
     expect(steps(list, ({ best }) => best, x, y)).toBe('M 20.0 60.0 H 60.0 V 70.0 h 10');
     expect(steps(list.slice(-1), ({ best }) => best, x, y)).toBe('M 60.0 70.0 h 10');
+    const ended = standings(course.slice(0, 5), 'finishes');
+    expect(steps(ended, ({ best }) => best, x, y)).toBe('M 20.0 60.0 H 30.0 V 60.0');
     expect(steps([], ({ best }) => best, x, y)).toBe('');
   });
 });

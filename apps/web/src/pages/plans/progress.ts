@@ -52,8 +52,8 @@ export function standings(told: readonly Progress[], rank: Rank): Standing[] {
 }
 
 /**
- * `M x y H … V … h …`: a value holds until the next one takes its place, the last a little beyond
- * its moment, so that it is seen where it came with the end; it begins where there is one.
+ * `M x y H … V …`: a value holds until the next one takes its place; it begins where there is one.
+ * What came with the end goes on a little beyond it, to be seen.
  */
 export function steps(
   list: readonly Standing[],
@@ -62,13 +62,17 @@ export function steps(
   y: (value: number) => number,
 ): string {
   let path = '';
+  let before: number | null = null;
+  let isNew = false;
   for (const one of list) {
     const at = value(one);
     if (at === null) continue;
     const [px, py] = [x(one.second).toFixed(1), y(at).toFixed(1)];
+    isNew = at !== before;
+    before = at;
     path += path === '' ? `M ${px} ${py}` : ` H ${px} V ${py}`;
   }
-  return path === '' ? '' : `${path} h ${String(beyondPx)}`;
+  return isNew ? `${path} h ${String(beyondPx)}` : path;
 }
 
 const beyondPx = 10;
