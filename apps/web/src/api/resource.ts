@@ -134,3 +134,12 @@ export async function everyPage<Item>(
   } while (after !== undefined);
   return items;
 }
+
+/** At most so many records come at once. */
+const most = 200;
+
+/** The next page of a list, as long as the service gives them. */
+export const pageAfter = (after: string | undefined): { first: number; after?: string } => ({
+  first: most,
+  ...(after === undefined ? {} : { after }),
+});

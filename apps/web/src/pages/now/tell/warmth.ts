@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { api, asked, type Schema } from '../../../api/client.ts';
-import { everyPage } from '../../../api/resource.ts';
+import { readingsOf } from '../../../api/readings.ts';
 import { useKeptResource } from '../../../offline/kept-resource.ts';
 
 interface Warmth {
@@ -12,7 +12,6 @@ interface Warmth {
 const hourMs = 60 * 60_000;
 /** A thermometer that was read so lately shows about the same yet. No source. */
 const freshMs = hourMs;
-const readingsAtOnce = 100;
 /** So long is waited for what is read anew; then what is known has to do. No source. */
 const patienceMs = 8_000;
 /** A heated shop, °C, where nothing is known of the space. No source. */
@@ -87,21 +86,7 @@ async function load(yardId: string, spaceId: string, signal: AbortSignal): Promi
         signal,
       }),
     ),
-    // The oldest come first, and of several loggers there are many.
-    everyPage((after) =>
-      asked(
-        api.GET('/api/v1/yards/{yardId}/readings', {
-          params: {
-            path: { yardId },
-            query: {
-              ...{ space: spaceId, from: minuteOf(now - freshMs), first: readingsAtOnce },
-              ...(after === undefined ? {} : { after }),
-            },
-          },
-          signal,
-        }),
-      ),
-    ),
+    readingsOf(yardId, { space: spaceId, from: minuteOf(now - freshMs) }, signal),
   ]);
   return { hours, readings };
 }

@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { api, asked, type Schema } from '../../../api/client.ts';
-import { everyPage, useResource } from '../../../api/resource.ts';
+import { readingsOf } from '../../../api/readings.ts';
+import { useResource } from '../../../api/resource.ts';
 import { ChoiceField, TextField } from '../../../form/fields.tsx';
 import { useYard } from '../../../frame/yard.tsx';
 import { Busy, Button, Panel, ProblemNotice, Table } from '../../../looks/looks.tsx';
@@ -11,7 +12,6 @@ import { common } from '../../../texts/common.ts';
 import { air } from '../../../texts/set-up-air.ts';
 import { nameIn, optionsOf, useList } from '../lists/lists.ts';
 import { RoomPage } from '../page.tsx';
-import { pageAfter } from '../record/collection.ts';
 import { Asking } from '../record/removing.tsx';
 import css from '../set-up.module.css';
 import { NewReading } from './new-reading.tsx';
@@ -34,21 +34,7 @@ export default function Readings() {
   const { data, problem, again } = useResource(
     `readings ${yardId} ${space} ${start ?? ''}`,
     (signal) =>
-      everyPage((after) =>
-        asked(
-          api.GET('/api/v1/yards/{yardId}/readings', {
-            params: {
-              path: { yardId },
-              query: {
-                ...pageAfter(after),
-                ...(space === '' ? {} : { space }),
-                ...(start === undefined ? {} : { from: start }),
-              },
-            },
-            signal,
-          }),
-        ),
-      ),
+      readingsOf(yardId, { space: space === '' ? undefined : space, from: start }, signal),
     { yardId, on: ({ kind }) => kind.startsWith('reading') },
   );
   const newest = data?.toSorted((a, b) => Date.parse(b.at) - Date.parse(a.at));

@@ -1,7 +1,6 @@
 import { api, asked, type Schema } from '../../../api/client.ts';
-import { everyPage, useResource } from '../../../api/resource.ts';
+import { everyPage, pageAfter, useResource } from '../../../api/resource.ts';
 import { useYard } from '../../../frame/yard.tsx';
-import { pageAfter } from '../record/collection.ts';
 
 export type Task = Schema<'Task'>;
 /** Undefined: not read yet. */

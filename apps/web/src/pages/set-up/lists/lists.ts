@@ -1,8 +1,7 @@
 import { api, asked, type Schema } from '../../../api/client.ts';
-import { everyPage, type Resource, useResource } from '../../../api/resource.ts';
+import { everyPage, pageAfter, type Resource, useResource } from '../../../api/resource.ts';
 import type { Option } from '../../../form/fields.tsx';
 import { useYard } from '../../../frame/yard.tsx';
-import { pageAfter } from '../record/collection.ts';
 
 /** Everything of a kind that a yard has. */
 type Read<T> = (yardId: string, signal: AbortSignal) => Promise<readonly T[]>;

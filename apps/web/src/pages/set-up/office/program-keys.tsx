@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { api, asked, type Schema } from '../../../api/client.ts';
-import { everyPage, useResource } from '../../../api/resource.ts';
+import { everyPage, pageAfter, useResource } from '../../../api/resource.ts';
 import { SeveralField, TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { useYard } from '../../../frame/yard.tsx';
@@ -8,7 +8,6 @@ import { Busy, Button, Notice, Panel, ProblemNotice, Stack } from '../../../look
 import { dayAndClock } from '../../../show/time.ts';
 import { office } from '../../../texts/set-up-office.ts';
 import { RoomPage } from '../page.tsx';
-import { pageAfter } from '../record/collection.ts';
 import { Needed } from '../rows/numbers.tsx';
 import { Secret } from '../rows/secret.tsx';
 import css from '../set-up.module.css';

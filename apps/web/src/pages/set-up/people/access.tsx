@@ -1,6 +1,6 @@
 import { useState } from 'preact/hooks';
 import { api, asked, ifMatch, type Schema } from '../../../api/client.ts';
-import { everyPage, useResource } from '../../../api/resource.ts';
+import { everyPage, pageAfter, useResource } from '../../../api/resource.ts';
 import { TextField } from '../../../form/fields.tsx';
 import { useForm } from '../../../form/form.ts';
 import { useYard } from '../../../frame/yard.tsx';
@@ -8,7 +8,6 @@ import { Button, Notice, Panel, ProblemNotice, Row } from '../../../looks/looks.
 import { membershipIn } from '../../../session/session.ts';
 import { dayAndClock } from '../../../show/time.ts';
 import { people } from '../../../texts/set-up-people.ts';
-import { pageAfter } from '../record/collection.ts';
 import { Asking } from '../record/removing.tsx';
 import { Needed } from '../rows/numbers.tsx';
 import { Secret } from '../rows/secret.tsx';

@@ -40,12 +40,3 @@ export function without<T extends object, K extends keyof T & string>(
   for (const key of keys) Reflect.deleteProperty(left, key);
   return left;
 }
-
-/** At most so many records come at once. */
-const most = 200;
-
-/** The next page of a list, as long as the service gives them. */
-export const pageAfter = (after: string | undefined): { first: number; after?: string } => ({
-  first: most,
-  ...(after === undefined ? {} : { after }),
-});
