@@ -11,13 +11,14 @@ import { GRID } from './peers/grid.ts';
 import { isRefit, peerProblem, peerProblems } from './peers/problems.ts';
 import { contradiction } from '../reference/data.ts';
 import { fileOf } from './published/units.ts';
-import { enoughFor, LEAST, peersFigures, peersTable } from './peers/summary.ts';
+import { builtProgram } from './peers/program.ts';
+import { enoughFor, LEAST, tooLargeFor, peersFigures, peersTable } from './peers/summary.ts';
 
 const SECONDS = 60;
 /** For starting a process on a busy machine. */
 const PATIENCE_MS = 60_000;
 
-const program = new URL('./peers/own.ts', import.meta.url).pathname;
+let program = '';
 const run = promisify(execFile);
 
 interface OwnCourse extends Course {
@@ -52,10 +53,13 @@ function againstTable(name: string, { best, proved }: Course): string | null {
   return contradiction(fileOf(name), { status, makespan: best, bound: 0 });
 }
 
+/** Of every kind of problem one is short: what is compiled for it is kept for the next process. */
+const WARMING = 'j30/j3028_1.sm';
+
 /** This engine beside general solvers on the same problems, one thread, a process a solve. */
 export const peers: Bench = {
   name: 'peers',
-  about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread, one at a time; refits in steps of ${GRID} minutes for both; what this engine and a peer have proved, the peers after it are given ${LEAST} s or as long as either took, since more could change no comparison`,
+  about: `this engine and ${SOLVERS.join(', ')} (npm minizinc, WebAssembly), ${SECONDS} s each after start-up and at most ${FLATTENING} s of flattening, a process a solve on one thread, one at a time; refits in steps of ${GRID} minutes for both; what this engine and a peer have proved, the peers after it are given ${LEAST} s or as long as either took, since more could change no comparison; what could not be flattened in time for HiGHS is not tried for COIN-BC, which is given the same model by the same library`,
   publicFiles: true,
   isLong: true,
   measures: [
@@ -67,10 +71,17 @@ export const peers: Bench = {
   ],
   longest: SECONDS + FLATTENING + 20,
   units: () => peerProblems().flatMap((name) => ['ours', ...SOLVERS].map((by) => `${name}@${by}`)),
+  async prepare() {
+    program = await builtProgram();
+    await byUs(WARMING, SECONDS);
+  },
   async run(unit, most, known): Promise<Row> {
     const [problem, solver] = unit.split('@');
     const limit = Math.min(SECONDS, most);
-    const enough = enoughFor([...known.values()].filter((row) => row.problem === problem));
+    const before = [...known.values()].filter((row) => row.problem === problem);
+    const tooLarge = tooLargeFor(solver, before);
+    if (tooLarge !== null) return { ...tooLarge, solver, untried: true };
+    const enough = enoughFor(before);
     const seconds = Math.min(limit, solver === 'ours' ? Infinity : enough);
     const course =
       solver === 'ours'

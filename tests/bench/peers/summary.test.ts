@@ -1,7 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Figure, Row } from '../bench.ts';
 import { courseOf } from './course.ts';
-import { enoughFor, paired, peersFigures, peersTable, proofRatios } from './summary.ts';
+import {
+  enoughFor,
+  paired,
+  peersFigures,
+  peersTable,
+  proofRatios,
+  tooLargeFor,
+} from './summary.ts';
 
 const row = (problem: string, solver: string, more: Row): Row => ({
   problem,
@@ -127,5 +134,16 @@ describe('the summary of peers', () => {
       head: ['problem', 'ours', 'chuffed', 'gecode', 'highs'],
       lines: [['a', '10, proved 1.5 s', '10, proved 8 s', '-', 'not flattened']],
     });
+  });
+
+  it('spares COIN-BC, and nobody else, the model that HiGHS could not be given in time', () => {
+    const highs = row('a', 'highs', { flat: null, failure: null });
+    expect(tooLargeFor('coin-bc', [ours, highs])).toBe(highs);
+    expect(tooLargeFor('gecode', [ours, highs])).toBeNull();
+    expect(tooLargeFor('coin-bc', [ours, { ...highs, flat: 59 }])).toBeNull();
+    expect(tooLargeFor('coin-bc', [ours, { ...highs, failure: 'it broke' }])).toBeNull();
+    expect(tooLargeFor('coin-bc', [ours])).toBeNull();
+    const spared = { ...highs, solver: 'coin-bc', untried: true };
+    expect(figure([ours, highs, spared], 'coin-bc')?.value).toContain('not tried 1');
   });
 });

@@ -59,6 +59,16 @@ export function enoughFor(rows: readonly Row[]): number {
     : Math.ceil(Math.max(LEAST, own, Math.min(...proofs)));
 }
 
+/**
+ * The row of HiGHS, which is given the very model that COIN-BC is, where it could not be flattened in
+ * time; null for another solver, or where it could be.
+ */
+export function tooLargeFor(solver: string, rows: readonly Row[]): Row | null {
+  if (solver !== 'coin-bc') return null;
+  const isTooLarge = (row: Row): boolean => row.flat === null && row.failure === null;
+  return rows.find((row) => row.solver === 'highs' && isTooLarge(row)) ?? null;
+}
+
 /** Best plans after each mark, ours against each peer's, where either has one. */
 function comparisons(solved: readonly Solved[]): { all: number; behind: string[] } {
   const behind: string[] = [];
@@ -129,8 +139,9 @@ function bySolver(rows: readonly Row[]): Figure[] {
     };
     const flattened = own.filter((row) => number(row, 'flat') !== null).length;
     const cut = own.filter(
-      (row) => row.proof === null && Number(row.seconds) < limitOf(row),
+      (row) => row.proof === null && row.flat !== null && Number(row.seconds) < limitOf(row),
     ).length;
+    const untried = own.filter((row) => row.untried === true).length;
     const failed = own.filter((row) => typeof row.failure === 'string').length;
     return {
       what: solver,
@@ -140,6 +151,7 @@ function bySolver(rows: readonly Row[]): Figure[] {
         `medians: start ${tell('start')} s, flattening ${tell('flat')} s, first plan ${tell('first')} s, proof ${tell('proof')} s`,
         ...(solver === OURS ? [] : [`not flattened in time ${own.length - flattened}`]),
         ...(cut > 0 ? [`stopped early ${cut}`] : []),
+        ...(untried > 0 ? [`not tried ${untried}`] : []),
         ...(failed > 0 ? [`failed ${failed}`] : []),
       ].join('; '),
     };
