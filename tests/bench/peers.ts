@@ -12,7 +12,7 @@ import { isRefit, peerProblem, peerProblems } from './peers/problems.ts';
 import { contradiction } from '../reference/data.ts';
 import { fileOf } from './published/units.ts';
 import { builtProgram } from './peers/program.ts';
-import { enoughFor, LEAST, tooLargeFor, peersFigures, peersTable } from './peers/summary.ts';
+import { enoughFor, LEAST, peersFigures, peersTable, tooLargeFor } from './peers/summary.ts';
 
 const SECONDS = 60;
 /** For starting a process on a busy machine. */
@@ -53,7 +53,7 @@ function againstTable(name: string, { best, proved }: Course): string | null {
   return contradiction(fileOf(name), { status, makespan: best, bound: 0 });
 }
 
-/** Of every kind of problem one is short: what is compiled for it is kept for the next process. */
+/** A short solve beforehand: what this engine's process has compiled is kept for those after it. */
 const WARMING = 'j30/j3028_1.sm';
 
 /** This engine beside general solvers on the same problems, one thread, a process a solve. */
