@@ -8,7 +8,7 @@ import { testDatabase } from '../support/database.ts';
 import { type Process, startWorkerProcess } from '../support/processes.ts';
 import { journal, skeletonOf } from './day/journal.ts';
 import { theDay } from './day/story.ts';
-import { begunDaysAgo, callers, yardId } from './day/yard-day.ts';
+import { demoYardOn, callers, yardId } from './day/yard-day.ts';
 
 /**
  * A day of live work on the demo yard, over the public API alone, with a worker as in production.
@@ -26,7 +26,7 @@ beforeAll(async () => {
   for (const name of people) tokens.set(name, await api.signIn(`${name}@demo.invalid`));
   const made = await api.rest('POST', '/yards', {
     token: tokens.get('maelle') ?? '',
-    body: begunDaysAgo(5),
+    body: demoYardOn('2026-12-04'),
   });
   if (made.status !== 201) throw new Error(JSON.stringify(made.body));
   await api.join(yardId);

@@ -20,8 +20,10 @@ export function journal(title: string, preface: string): Journal {
 }
 
 /**
- * The steps of a journal without what differs from day to day: names of days, dates, times and
- * numbers are all one, and so is how many times in a row the service said the same kind of thing.
+ * The steps of a journal without what differs with the day and the hour at which it is written: names
+ * of days, dates, times and numbers are all one, and so is how many times in a row the service said
+ * the same kind of thing. Which work goes wrong comes of the plan and of the hour: a task with its
+ * part, and whoever has it (the only ones with both names), are all one too.
  */
 export function skeletonOf(text: string): string[] {
   return text
@@ -33,7 +35,8 @@ export function skeletonOf(text: string): string[] {
           /\b(Mon|Tues|Wednes|Thurs|Fri|Satur|Sun)day\b|\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun)\b/g,
           '#',
         )
-        .replaceAll(/"[^"]*"/g, '"…"')
+        .replaceAll(/"[^"]*"( \([^)]*\))?/g, '"…"')
+        .replaceAll(/\*\*(?!The )\p{L}+ \p{L}+\*\*/gu, '**…**')
         .replaceAll(/[0-9][0-9.,:/-]*/g, '#'),
     );
 }

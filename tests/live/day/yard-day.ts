@@ -1,19 +1,45 @@
 import { z } from 'zod';
-import { addDays } from '#calendar/local-date.ts';
-import { instantOf, toLocal } from '#calendar/local-time.ts';
+import { addDays, dayNumber } from '#calendar/local-date.ts';
+import { instantOf, isoOf, toInstant, toLocal } from '#calendar/local-time.ts';
 import type { YardInput } from '#planning/yard/yard.ts';
 import { readYard } from '#planning/yard/read.ts';
 import { demoYard } from '#seeds/demo-yard.ts';
-import { inComingWeeks } from '../../../apps/launch/start/coming-weeks.ts';
 import type { Answer, TestApi } from '../../support/api.ts';
 
 export const yardId = 'demo-yard';
-const zone = demoYard.timeZone;
 
-/** The demo yard as if its plan had begun so many days ago. */
-export function begunDaysAgo(days: number): YardInput {
-  const yard = readYard(demoYard, 'the demo yard');
-  return inComingWeeks(yard, new Date(Date.now() - days * 86_400_000));
+/** An hour of the day, in the yard, at which there is work behind and before everybody. */
+const HOUR = 13;
+
+/** The zone in which it is that hour now, whatever it is elsewhere. */
+const zone = ((): string => {
+  const ahead = ((HOUR - new Date().getUTCHours() + 36) % 24) - 12;
+  return ahead === 0 ? 'Etc/UTC' : `Etc/GMT${ahead > 0 ? '-' : '+'}${String(Math.abs(ahead))}`;
+})();
+
+const today = (): string => toLocal(Math.floor(Date.now() / 60_000), zone).date;
+
+/**
+ * The demo yard as if it were a certain day of its plan now, a little after one o'clock. Wall times
+ * stay what they are; dates, weekdays and the zone are moved, so that what is under way does not
+ * hang on the day and the hour at which a test runs.
+ */
+export function demoYardOn(date: string): YardInput {
+  const days = dayNumber(today()) - dayNumber(date);
+  const weekday = (day: number): number => ((((day - 1 + days) % 7) + 7) % 7) + 1;
+  const instant = (at: string): string => {
+    const wall = toLocal(instantOf(at), demoYard.timeZone);
+    return isoOf(toInstant(addDays(wall.date, days), wall.time, zone));
+  };
+  const moved = (key: string, value: unknown): unknown => {
+    if (key === 'timeZone') return zone;
+    if (key === 'weekday') return weekday(z.number().parse(value));
+    if (key === 'weekdays') return z.array(z.number()).parse(value).map(weekday);
+    if (typeof value !== 'string') return value;
+    if (/^\d{4}-\d\d-\d\dT/.test(value)) return instant(value);
+    return /^\d{4}-\d\d-\d\d$/.test(value) ? addDays(value, days) : value;
+  };
+  return readYard(JSON.parse(JSON.stringify(demoYard, moved)), 'the demo yard');
 }
 
 /** `Thu 14:20`, in the yard's zone. */
@@ -25,7 +51,7 @@ export function clock(at: string): string {
 
 /** Local dates from today on. */
 export function datesFrom(count: number): string[] {
-  const { date } = toLocal(Math.floor(Date.now() / 60_000), zone);
+  const date = today();
   return Array.from({ length: count }, (_, k) => addDays(date, k));
 }
 

@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { afterAll, beforeAll } from 'vitest';
 import { z } from 'zod';
-import { publishedOf, report, workedToPlan } from '../../live/day/follow-plan.ts';
+import { publishedOf, report, type Sheet, workedToPlan } from '../../live/day/follow-plan.ts';
 import {
-  begunDaysAgo,
+  demoYardOn,
   type Caller,
   callers,
   fromNow,
@@ -53,7 +53,7 @@ export function livelyYard(): { readonly api: TestApi; readonly named: () => Nam
       await api.addAccount(emailOf(who));
       tokens.set(who, await api.signIn(emailOf(who)));
     }
-    const sending = { token: tokens.get('maelle') ?? '', body: begunDaysAgo(4) };
+    const sending = { token: tokens.get('maelle') ?? '', body: demoYardOn('2026-12-02') };
     const made = await api.rest('POST', '/yards', sending);
     if (made.status !== 201) throw new Error(JSON.stringify(made.body));
     await api.join(yardId);
@@ -64,7 +64,7 @@ export function livelyYard(): { readonly api: TestApi; readonly named: () => Nam
     worker = await startWorkerProcess(database.serviceUrl);
     await raiseSnag(caller, sheet.tasks[0].partId);
     await report(caller, 'yann', { kind: 'finish', taskId: sheet.tasks.at(-1)?.id }, fromNow(-5));
-    const taken = await takeUp(caller);
+    const taken = await takeUp(caller, sheet);
     // The worker prices the one while it plans the other.
     const [proposed] = await Promise.all([afterCold(caller), askForChange(caller)]);
     named = {
@@ -114,16 +114,19 @@ async function askForChange(caller: Caller): Promise<void> {
 
 const readySchema = z.object({ ready: z.array(z.looseObject({ taskId: z.string() })) });
 
-/** Whoever has something ready begins it: somebody is at work. */
-async function takeUp(caller: Caller): Promise<string> {
-  for (const who of ['tugdual', 'noemie', 'yann', 'solenn', 'gwendal']) {
+/** Of what is ready, the work that was planned for the earliest moment is begun, by whom it was planned for. */
+async function takeUp(caller: Caller, { tasks }: Sheet): Promise<string> {
+  const inTurn = tasks.toSorted((a, b) => Date.parse(a.start.at) - Date.parse(b.start.at));
+  for (const { id, crew } of inTurn) {
+    const who = crew.at(0)?.personId;
+    if (who === undefined) continue;
     const { ready } = readySchema.parse((await caller.call(who, 'GET', '/ready')).body);
-    for (const { taskId } of ready) {
-      const claimed = await report(caller, who, { kind: 'claim', taskId }, fromNow(-20));
-      if (claimed.outcome !== 'done') continue;
-      const begun = await report(caller, who, { kind: 'start', taskId }, fromNow(-19));
-      if (begun.outcome === 'done') return taskId;
-    }
+    if (!ready.some(({ taskId }) => taskId === id)) continue;
+    const all = crew.map(({ personId }) => personId);
+    const claim = { kind: 'claim', taskId: id, crew: all };
+    if ((await report(caller, who, claim, fromNow(-20))).outcome !== 'done') continue;
+    const begun = await report(caller, who, { kind: 'start', taskId: id }, fromNow(-19));
+    if (begun.outcome === 'done') return id;
   }
   throw new Error('nobody has anything to begin');
 }

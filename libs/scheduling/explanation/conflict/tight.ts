@@ -7,15 +7,21 @@ import { subjects } from './subject.ts';
 /** Sizes of the groups looked at, smaller ones first: what cannot be is mostly about few tasks. */
 const SIZES = [4, 8, 16, 32];
 
-/** The activities with the least room to move, in groups that grow. */
+/**
+ * The activities with the least room to move, in groups that grow. What is done or running has no
+ * room and nothing to decide: it is no member by itself, and is there where a lag ties a member to it.
+ */
 export function tightGroups({ root, assumed, domains }: Analysis): Set<number>[] {
-  const { activities } = root.problem;
+  const { activities, lags } = root.problem;
+  const isFrozen = (a: number): boolean => activities[a].fixed?.kind === 'frozen';
   const room = (a: number): number => domains.startTo[a] - domains.startFrom[a];
-  const order = [...activities.keys()].filter((a) => isCertain(root, assumed, a));
+  const order = [...activities.keys()].filter((a) => !isFrozen(a) && isCertain(root, assumed, a));
   order.sort((a, b) => room(a) - room(b) || a - b);
-  return SIZES.filter((size, k) => k === 0 || order.length > SIZES[k - 1]).map(
-    (size) => new Set(order.slice(0, size)),
-  );
+  return SIZES.filter((size, k) => k === 0 || order.length > SIZES[k - 1]).map((size) => {
+    const members = new Set(order.slice(0, size));
+    const ties = lags.filter(({ from, to }) => isFrozen(from) && members.has(to));
+    return new Set([...members, ...ties.map(({ from }) => from)]);
+  });
 }
 
 const NONE: ReadonlySet<number> = new Set();

@@ -1,7 +1,7 @@
 import type { Constraint } from '../../../model/constraint.ts';
 import type { Activity, FixedWork, Lag, Problem } from '../../../model/problem.ts';
 import { madeUpYard } from '../../../testing/made-up-yard.ts';
-import { lag } from '../../../testing/make.ts';
+import { activity, builder, lag, mode } from '../../../testing/make.ts';
 
 /** A whole yard (see `madeUpYard`) with one thing in it that cannot be. */
 export interface SpoiltYard {
@@ -135,4 +135,48 @@ export function spoiltYard(seed: number, parts: number): SpoiltYard {
   const part = seed % (parts - 1);
   const { problem, cause } = spoil(madeUpYard(seed, parts), (task) => part * TASKS + task);
   return { name, problem, cause };
+}
+
+/**
+ * A yard in the middle of its work: much is done, and of late two surfaces were wiped that are to be
+ * laminated before they are stale. Each takes two of the three who can do it for more than half of that
+ * time, so the second comes too late whoever does it; of hours there are enough.
+ */
+export function twiceWipedYard(seed: number, parts: number): Problem {
+  const yard = madeUpYard(seed, parts);
+  const glazing = yard.skills.length;
+  const [shift] = yard.calendars[0].shifts;
+  const frozen = (start: number, finish: number): Partial<Activity> => ({
+    refit: null,
+    fixed: { kind: 'frozen', start, finish, builders: [] },
+  });
+  const over = Array.from({ length: 40 }, (_, k) =>
+    activity(`over-${String(k)}`, [mode({ duration: 30 })], frozen(k, k + 30)),
+  );
+  const wiped = ['keel', 'deck'].map((part) =>
+    activity(`wipe-${part}`, [mode({ duration: 15 })], frozen(shift.start - 15, shift.start)),
+  );
+  const coats = ['keel', 'deck'].map((part) => {
+    const crew = [{ skill: glazing, minLevel: 1, count: 2 }];
+    return activity(`coat-${part}`, [mode({ work: 26_000, crew, breaks: 'relieved' })]);
+  });
+  const first = yard.activities.length + over.length;
+  const stale = wiped.map((_, k) =>
+    lag(first + k, first + wiped.length + k, 240, {
+      ...{ id: `stale-${String(k)}`, kind: 'stale', bound: 'close' },
+      ...{ fromAnchor: 'start', toAnchor: 'finish' },
+    }),
+  );
+  const abilities = [{ skill: glazing, level: 1, speed: 100, needsSenior: false }];
+  return {
+    ...yard,
+    now: shift.start,
+    skills: [...yard.skills, 'glazing'],
+    builders: [
+      ...yard.builders,
+      ...['Ansa', 'Brit', 'Cleo'].map((name) => builder(name, { abilities })),
+    ],
+    activities: [...yard.activities, ...over, ...wiped, ...coats],
+    lags: [...yard.lags, ...stale],
+  };
 }
