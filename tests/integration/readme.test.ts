@@ -57,9 +57,19 @@ afterAll(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
+const isWeekend = ['Sat', 'Sun'].includes(
+  new Date().toLocaleDateString('en-GB', { weekday: 'short', timeZone: 'Europe/Paris' }),
+);
+
 /** What the examples show, in their order: one line for each block of the README. */
 const expected: readonly (readonly [what: string, output: RegExp])[] = [
-  ['the week by builder', /"by":"builder".*"name":"Solenn Brizeur","rows":\[\{/s],
+  [
+    'the week by builder',
+    // The demo yard's plan begins with the day: on a weekend nobody has anything in the week of now.
+    isWeekend
+      ? /"by":"builder","groups":\[/
+      : /"by":"builder".*"name":"Solenn Brizeur","rows":\[\{/s,
+  ],
   ['the chains', /"boats":\[\{.*"text":"[^"]+ waits for /s],
   ['a changed part', /"id":"ourse-deck".*"areaM2":2\.8/s],
   ['a run that is followed to its end', /event: end\n(.*\n)*?data: .*"status":"finished"/],

@@ -8,8 +8,8 @@ import type { Answer, TestApi } from '../../support/api.ts';
 
 export const yardId = 'demo-yard';
 
-/** An hour of the day, in the yard, at which there is work behind and before everybody. */
-const HOUR = 13;
+/** An hour of the day, in the yard, within which nobody comes or goes, or has a break. */
+const HOUR = 11;
 
 /** The zone in which it is that hour now, whatever it is elsewhere. */
 const zone = ((): string => {
@@ -20,7 +20,7 @@ const zone = ((): string => {
 const today = (): string => toLocal(Math.floor(Date.now() / 60_000), zone).date;
 
 /**
- * The demo yard as if it were a certain day of its plan now, a little after one o'clock. Wall times
+ * The demo yard as if it were a certain day of its plan now, between eleven and noon. Wall times
  * stay what they are; dates, weekdays and the zone are moved, so that what is under way does not
  * hang on the day and the hour at which a test runs.
  */

@@ -9,18 +9,22 @@ const SIZES = [4, 8, 16, 32];
 
 /**
  * The activities with the least room to move, in groups that grow. What is done or running has no
- * room and nothing to decide: it is no member by itself, and is there where a lag ties a member to it.
+ * room and nothing to decide: it counts for no size, and is there where a lag ties a member to it, or
+ * where it goes on and takes people and tools from them.
  */
 export function tightGroups({ root, assumed, domains }: Analysis): Set<number>[] {
-  const { activities, lags } = root.problem;
+  const { activities, lags, now } = root.problem;
   const isFrozen = (a: number): boolean => activities[a].fixed?.kind === 'frozen';
   const room = (a: number): number => domains.startTo[a] - domains.startFrom[a];
   const order = [...activities.keys()].filter((a) => !isFrozen(a) && isCertain(root, assumed, a));
+  const goesOn = [...activities.keys()].filter(
+    (a) => isFrozen(a) && (activities[a].fixed?.finish ?? Infinity) > now,
+  );
   order.sort((a, b) => room(a) - room(b) || a - b);
   return SIZES.filter((size, k) => k === 0 || order.length > SIZES[k - 1]).map((size) => {
     const members = new Set(order.slice(0, size));
     const ties = lags.filter(({ from, to }) => isFrozen(from) && members.has(to));
-    return new Set([...members, ...ties.map(({ from }) => from)]);
+    return new Set([...members, ...goesOn, ...ties.map(({ from }) => from)]);
   });
 }
 

@@ -139,8 +139,9 @@ export function spoiltYard(seed: number, parts: number): SpoiltYard {
 
 /**
  * A yard in the middle of its work: much is done, and of late two surfaces were wiped that are to be
- * laminated before they are stale. Each takes two of the three who can do it for more than half of that
- * time, so the second comes too late whoever does it; of hours there are enough.
+ * laminated before they are stale. Each takes two of those who can do it for more than half of that
+ * time: three, and a fourth who is at other work for as long. So the second comes too late whoever
+ * does it; of hours there are enough.
  */
 export function twiceWipedYard(seed: number, parts: number): Problem {
   const yard = madeUpYard(seed, parts);
@@ -153,6 +154,11 @@ export function twiceWipedYard(seed: number, parts: number): Problem {
   const over = Array.from({ length: 40 }, (_, k) =>
     activity(`over-${String(k)}`, [mode({ duration: 30 })], frozen(k, k + 30)),
   );
+  const dorit = yard.builders.length;
+  const other = activity('other', [mode({ duration: 230 })], {
+    refit: null,
+    fixed: { kind: 'frozen', start: shift.start, finish: shift.start + 230, builders: [dorit] },
+  });
   const wiped = ['keel', 'deck'].map((part) =>
     activity(`wipe-${part}`, [mode({ duration: 15 })], frozen(shift.start - 15, shift.start)),
   );
@@ -160,7 +166,7 @@ export function twiceWipedYard(seed: number, parts: number): Problem {
     const crew = [{ skill: glazing, minLevel: 1, count: 2 }];
     return activity(`coat-${part}`, [mode({ work: 26_000, crew, breaks: 'relieved' })]);
   });
-  const first = yard.activities.length + over.length;
+  const first = yard.activities.length + over.length + 1;
   const stale = wiped.map((_, k) =>
     lag(first + k, first + wiped.length + k, 240, {
       ...{ id: `stale-${String(k)}`, kind: 'stale', bound: 'close' },
@@ -174,9 +180,9 @@ export function twiceWipedYard(seed: number, parts: number): Problem {
     skills: [...yard.skills, 'glazing'],
     builders: [
       ...yard.builders,
-      ...['Ansa', 'Brit', 'Cleo'].map((name) => builder(name, { abilities })),
+      ...['Dorit', 'Ansa', 'Brit', 'Cleo'].map((name) => builder(name, { abilities })),
     ],
-    activities: [...yard.activities, ...over, ...wiped, ...coats],
+    activities: [...yard.activities, ...over, other, ...wiped, ...coats],
     lags: [...yard.lags, ...stale],
   };
 }
