@@ -260,7 +260,7 @@ describe('an alarm to come', () => {
   test('of a window that shut tells of the preparation that was added', async () => {
     await laid('rail.one', 240, 220);
     const missed = await alarm({ kind: 'missed', taskId: 'rail.two', state: 'rung' });
-    expect(missed.words).toMatch(/^Second coat \(Rail, Heron\) missed: preparation added\. ./);
+    expect(missed.words).toMatch(/^Second coat \(Rail, Heron\): preparation added\. ./);
     expect(missed.audience).toContain('ines');
     const reworks = await database.owner.rework.findMany({ where: { cause: 'missed-window' } });
     expect(reworks.map(({ taskId }) => taskId)).toEqual(['rail.two']);

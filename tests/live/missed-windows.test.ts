@@ -4,15 +4,15 @@ import { inYard, service } from '#persistence/client.ts';
 import { verifyReplay } from '#persistence/live/replay.ts';
 import { YardStates } from '#persistence/live/yard-states.ts';
 import { createBoss } from '#persistence/queue/boss.ts';
-import { loadWorkload, saveTasks } from '#persistence/workload/store.ts';
-import { loadYard, saveYard } from '#persistence/yard/store.ts';
+import { loadWorkload } from '#persistence/workload/store.ts';
+import { loadYard } from '#persistence/yard/store.ts';
 import { compile } from '#planning/compile/compile.ts';
-import { makeWorkload } from '#planning/workload/make.ts';
 import type { Workload } from '#planning/workload/workload.ts';
-import { yardSchema, type Yard } from '#planning/yard/yard.ts';
-import { jobOf, smallYard } from '#planning/testing/small-yard.ts';
+import type { Yard } from '#planning/yard/yard.ts';
+import { jobOf } from '#planning/testing/small-yard.ts';
 import { solve } from '#scheduling/solve.ts';
 import { check } from '#scheduling/checker/check.ts';
+import { bondOnly, coatOneDone, yardNamed } from '#tests/support/coat-one-done.ts';
 import { testDatabase } from '#tests/support/database.ts';
 import { planted } from '#tests/support/planted.ts';
 import { missedWindows } from '../../apps/worker/src/follower/missed-windows.ts';
@@ -21,56 +21,14 @@ const database = testDatabase();
 let states: YardStates;
 let boss: PgBoss;
 
-/**
- * Of the resin, at 20 °C: bonds from 120 to 360 min, may be sanded after 960. Coat one was finished on
- * Monday at 10:00 and begun an hour before, so its window shuts at 15:00; coat two takes an hour.
- */
-function yardWith(id: string, change: (draft: Yard) => void): Yard {
-  const yard = smallYard(change);
-  return yardSchema.parse({
-    ...yard,
-    id,
-    people: yard.people.map((one) => ({ ...one, email: null })),
-  });
-}
-
-/** No other way than the bond. */
-function noChoice(draft: Yard): void {
-  const [procedure] = draft.procedures;
-  procedure.choices = [];
-  procedure.steps = procedure.steps.filter((step) => step.id !== 'key');
-  procedure.links = procedure.links.filter(({ id }) => id === 'sand-one' || id === 'bond');
-  draft.boats[0].refits[0].parts[0].jobs = [jobOf('lid')];
-}
-
-async function store(yard: Yard, jobs: readonly string[] = ['lid']): Promise<void> {
-  await inYard(
-    database.service,
-    service(yard.id),
-    async (tx) => {
-      await saveYard(tx, yard);
-      await saveTasks(tx, yard.id, makeWorkload(yard));
-    },
-    { timeout: 60_000 },
-  );
-  const day = '2026-11-02T';
-  const begun = jobs.flatMap((job): [string, string, string][] => [
-    [`${job}.sand`, `${day}08:00:00Z`, `${day}08:50:00Z`],
-    [`${job}.one`, `${day}09:00:00Z`, `${day}10:00:00Z`],
-  ]);
-  for (const [id, startedAt, finishedAt] of begun)
-    await database.owner.task.update({
-      where: { yardId_id: { yardId: yard.id, id } },
-      data: { state: 'done', startedAt, finishedAt },
-    });
-  await planted(database, yard.id);
-}
-
 beforeAll(async () => {
   states = new YardStates(database.serviceUrl);
   boss = createBoss(database.serviceUrl, { role: 'sender', onError: () => undefined });
-  await store(yardWith('only', noChoice));
-  await store(yardWith('either', () => undefined));
+  await coatOneDone(database, yardNamed('only', bondOnly));
+  await coatOneDone(
+    database,
+    yardNamed('either', () => undefined),
+  );
 });
 afterAll(() => states.close());
 
@@ -171,7 +129,7 @@ it('where there is another way, that is said once and nothing is added', async (
 });
 
 it('two visits at once add one preparation', async () => {
-  await store(yardWith('twice', noChoice));
+  await coatOneDone(database, yardNamed('twice', bondOnly));
   const now = '2026-11-02T14:00:00Z';
   await Promise.all([visit('twice', now), visit('twice', now)]);
   expect(await database.owner.rework.count({ where: { yardId: 'twice' } })).toBe(1);
@@ -179,12 +137,12 @@ it('two visits at once add one preparation', async () => {
 });
 
 it('a task that nothing can be prepared for is told once, and the others have theirs', async () => {
-  const yard = yardWith('mixed', (draft) => {
-    noChoice(draft);
+  const yard = yardNamed('mixed', (draft) => {
+    bondOnly(draft);
     const { parts } = draft.boats[0].refits[0];
     parts.push({ ...parts[0], id: 'door', name: 'Door', jobs: [jobOf('door')] });
   });
-  await store(yard, ['lid', 'door']);
+  await coatOneDone(database, yard, ['lid', 'door']);
   // An order that leads in a circle as soon as anything is to be done between the coats.
   await database.owner.taskLink.create({
     data: {

@@ -159,7 +159,7 @@ describe('windows of what was laid', () => {
     const alarms = alarmsAt({ now: '15:10', begun: laid, added });
     const told = one(alarms, 'missed:r-1');
     expect(told).toMatchObject({ dueAt: on('15:10'), audience: ['ada'] });
-    expect(words(told)).toBe('Coat two (Lid, Gull) missed: preparation added. Abrade, then wipe.');
+    expect(words(told)).toBe('Coat two (Lid, Gull): preparation added. Abrade, then wipe.');
     const facts = { ...told.facts, rework: null, otherWay: 'Left is to abrade.' } as AlarmFacts;
     expect(words({ ...told, facts })).toBe('Coat two (Lid, Gull) missed. Left is to abrade.');
   });

@@ -83,7 +83,7 @@ function closes(facts: FactsOf<'closes'>, clock: Clock): string | null {
 }
 
 function missed({ what, closesAt, rework, otherWay }: FactsOf<'missed'>, clock: Clock): string {
-  if (rework !== null) return `${what} missed: preparation added. ${rework.words}`;
+  if (rework !== null) return `${what}: preparation added. ${rework.words}`;
   if (otherWay !== null) return `${what} missed. ${otherWay}`;
   return (
     `${what} missed: its window shut at ${clock.of(closesAt)}. ` +

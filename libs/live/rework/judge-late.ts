@@ -12,6 +12,8 @@ interface LateInput {
   readonly workload: Workload;
   readonly late: Late;
   readonly reworkId: string;
+  /** The windows are still open, but nobody can come in time. */
+  readonly ahead?: boolean;
 }
 
 /** What is prepared for a late task; or nothing, and why, in words. */
@@ -22,9 +24,9 @@ type Judged =
  * What a late task needs, if that can be worked out and added to the work. Never throws: of many late
  * tasks each is judged by itself, and one that stands wrong in the work is the foreman's to put right.
  */
-export function judgeLate({ yard, workload, late, reworkId }: LateInput): Judged {
+export function judgeLate({ yard, workload, late, reworkId, ahead }: LateInput): Judged {
   try {
-    const made = preparationFor({ yard, workload, linkIds: late.linkIds, reworkId });
+    const made = preparationFor({ yard, workload, linkIds: late.linkIds, reworkId, ahead });
     applyEdits(yard, workload, made.edits);
     return { made, why: null };
   } catch (error) {

@@ -14,9 +14,11 @@ import { markOf, type Reworked } from './rework.ts';
 interface MissedInput {
   readonly yard: Yard;
   readonly workload: Workload;
-  /** Links with a closing that has passed, all to one task that waits. */
+  /** Links with a closing that has passed, or will, all to one task that waits. */
   readonly linkIds: readonly string[];
   readonly reworkId: string;
+  /** They are still open, but nobody can come in time. */
+  readonly ahead?: boolean | undefined;
 }
 
 interface Missed {
@@ -187,6 +189,8 @@ export function preparationFor(input: MissedInput): Reworked {
     .filter(({ id }) => !replaced.has(id));
   const windows = shut.map(({ from }) => `“${from.name}”`).join(' and ');
   const part = site.part.name;
+  const window = `window for “${late.name}” on ${part} after ${windows}`;
+  const lost = input.ahead === true ? `No plan keeps the ${window}` : `The ${window} has shut`;
   const what = preparedWords(chain.tasks);
   const why = coat === null ? '[common practice, no source]' : coat.reason;
   return {
@@ -197,6 +201,6 @@ export function preparationFor(input: MissedInput): Reworked {
       covers: chain.covers,
       removeLinks: shut.map(({ link }) => link.id),
     },
-    words: `The window for “${late.name}” on ${part} after ${windows} has shut: first it has to be ${what}. ${why}`,
+    words: `${lost}: first it has to be ${what}. ${why}`,
   };
 }

@@ -22,6 +22,8 @@ interface Shut {
 /** Somebody has it in hand and may be quicker than the nominal rate: its window counts to its very end. */
 type InHand = (taskId: string) => boolean;
 
+const NONE: ReadonlySet<string> = new Set();
+
 const isShut = ({ closesAt, startBy }: TaskWindow, now: number, inHand: boolean): boolean => {
   const by = inHand ? closesAt : (startBy ?? closesAt);
   return by !== null && Date.parse(by) <= now;
@@ -29,20 +31,24 @@ const isShut = ({ closesAt, startBy }: TaskWindow, now: number, inHand: boolean)
 
 /**
  * What is late, of all windows into work that waits. A window that stands in a branch of a choice that
- * nobody has made is missed only where no other branch is left.
+ * nobody has made is missed only where no other branch is left. Those of `hopeless` links, which nobody can
+ * come to in time, count as shut before they are, unless somebody has that work in hand.
  */
 export function shutWindows(
   workload: Workload,
   windows: readonly TaskWindow[],
   inHand: InHand,
   now: Date,
+  hopeless: ReadonlySet<string> = NONE,
 ): Shut {
   const tasks = new Map(workload.tasks.map((task) => [task.id, task]));
   const at = now.getTime();
+  const isLost = (window: TaskWindow): boolean =>
+    isShut(window, at, inHand(window.to)) || (hopeless.has(window.linkId) && !inHand(window.to));
   const shut = windows.filter(
-    (window) => tasks.get(window.to)?.state === 'waiting' && isShut(window, at, inHand(window.to)),
+    (window) => tasks.get(window.to)?.state === 'waiting' && isLost(window),
   );
-  const closed = new Set(shut.map(({ linkId }) => linkId));
+  const closed = new Set([...shut.map(({ linkId }) => linkId), ...hopeless]);
   const { open } = standingOf(workload);
   const ways = new Map<string, readonly string[]>();
   for (const choice of open) {

@@ -19,6 +19,8 @@ interface NewRework {
   readonly edits: WorkEdits;
   /** Null: the service itself. */
   readonly byMemberId: string | null;
+  /** Now, where not given. */
+  readonly madeAt?: Date;
 }
 
 /**
@@ -27,7 +29,7 @@ interface NewRework {
  */
 export async function makeRework(
   tx: Transaction,
-  { yardId, reworkId, cause, snagId, taskId, words, edits, byMemberId }: NewRework,
+  { yardId, reworkId, cause, snagId, taskId, words, edits, byMemberId, madeAt }: NewRework,
 ): Promise<LifeChange[]> {
   await tx.rework.create({
     data: {
@@ -39,6 +41,7 @@ export async function makeRework(
       words,
       edits: asJson(edits),
       madeById: byMemberId,
+      ...(madeAt === undefined ? {} : { madeAt }),
     },
     select: { id: true },
   });
@@ -72,7 +75,7 @@ export async function standingReworks(
   return new Set(rows.map(({ id }) => id));
 }
 
-/** Preparations of a task whose window had shut that were added after a moment; the newest first. */
+/** Preparations of a task whose window shut after a moment; the newest first. */
 export async function standingPreparations(
   tx: Transaction,
   yardId: string,

@@ -2,16 +2,13 @@ import { randomUUID } from 'node:crypto';
 import { z } from 'zod';
 import { hasLapsed } from '#live/life/claiming.ts';
 import { judgeLate, otherWayWords } from '#live/rework/judge-late.ts';
-import type { Reworked } from '#live/rework/rework.ts';
 import { shutWindows, type Late } from '#live/rework/shut.ts';
 import type { Transaction } from '#persistence/client.ts';
-import { hasWithdrawn, makeRework, reworkPayload } from '#persistence/live/reworks.ts';
-import { tracesOf } from '#persistence/live/withdraw-rework.ts';
+import { prepareLate } from '#persistence/live/prepare-late.ts';
+import { hasWithdrawn } from '#persistence/live/reworks.ts';
 import type { YardState } from '#persistence/live/yard-state.ts';
-import { asJson } from '#persistence/rows.ts';
-import { loadWorkload, lockWork } from '#persistence/workload/store.ts';
+import { lockWork } from '#persistence/workload/store.ts';
 import { standing } from '#planning/decode/ready/standing.ts';
-import type { Workload } from '#planning/workload/workload.ts';
 import type { FollowerStep } from './following.ts';
 
 /** Payload of `window-missed`. */
@@ -64,7 +61,8 @@ export const missedWindows: FollowerStep = async ({ tx, yardId, now, events, sta
         told.push(() => tellMissed(tx, yardId, task.id, { linkIds, words: why, toDecide: true }));
       continue;
     }
-    const after = await prepared(tx, state, one, { before: workload, made, reworkId });
+    const preparing = { yardId, taskId: one.task.id, reworkId, made, before: workload };
+    const after = await prepareLate(tx, preparing);
     ({ workload } = after);
     told.push(after.tell);
   }
@@ -91,56 +89,6 @@ async function isToldLate(
   const claim = lives.get(task.id)?.claim ?? null;
   if (claim === null || hasLapsed({ claim }, now.toISOString())) return false;
   return hasWithdrawn(tx, yard.id, task.id, new Date(claim.claimedAt));
-}
-
-interface Prepared {
-  readonly tell: Tell;
-  /** With it. */
-  readonly workload: Workload;
-}
-
-interface Preparing {
-  readonly reworkId: string;
-  readonly made: Reworked;
-  /** The work as it is stored, with what was prepared for others already. */
-  readonly before: Workload;
-}
-
-async function prepared(
-  tx: Transaction,
-  { yard }: YardState,
-  { task }: Late,
-  { reworkId, made: { edits, words }, before }: Preparing,
-): Promise<Prepared> {
-  const yardId = yard.id;
-  const made = {
-    yardId,
-    reworkId,
-    cause: 'missed-window' as const,
-    snagId: null,
-    taskId: task.id,
-    words,
-    edits,
-    byMemberId: null,
-  };
-  const lives = await makeRework(tx, made);
-  const after = await loadWorkload(tx, yardId);
-  // With them it can be taken back, where the work turns out to have begun in time.
-  const traces = asJson(tracesOf(before, after));
-  const tell = async (): Promise<void> => {
-    await tx.event.create({
-      data: {
-        yardId,
-        byMemberId: null,
-        kind: 'rework-made',
-        subject: 'task',
-        subjectId: task.id,
-        payload: { ...reworkPayload(made, lives), traces },
-      },
-      select: { id: true },
-    });
-  };
-  return { tell, workload: after };
 }
 
 /** Of the same links it is said once; `toDecide`: that nothing could be prepared. */

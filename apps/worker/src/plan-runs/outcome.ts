@@ -4,6 +4,7 @@ import { DomainError } from '#kernel/error.ts';
 import { asJson } from '#persistence/rows.ts';
 import { type WhyNot, whyNotSchema } from '#persistence/run/why.ts';
 import type { Compiled } from '#planning/compile/compile.ts';
+import { hopelessLinks } from '#planning/decode/explain/hopeless.ts';
 import { whyNot } from '#planning/decode/explain/infeasible.ts';
 import { makeSheet } from '#planning/decode/make-sheet.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
@@ -25,7 +26,12 @@ export type Outcome =
   | Planned
   /** Stopped before there was a plan. */
   | { readonly status: 'stopped'; readonly result: RunResult; readonly sheet: null }
-  | { readonly status: 'infeasible'; readonly why: WhyNot }
+  | {
+      readonly status: 'infeasible';
+      readonly why: WhyNot;
+      /** Links whose windows nobody can keep: giving up any one of them may let there be a plan. */
+      readonly hopeless: readonly string[];
+    }
   | { readonly status: 'failed'; readonly error: string; readonly why: WhyNot | null };
 
 export function outcomeOf(
@@ -48,7 +54,8 @@ export function outcomeOf(
     const lines = result.infeasibility
       ? whyNot(compiled, result.infeasibility)
       : ['No plan exists: proved, without a shorter explanation.'];
-    return { status: 'infeasible', why: { lines, faults: [] } };
+    const hopeless = result.infeasibility ? hopelessLinks(compiled, result.infeasibility) : [];
+    return { status: 'infeasible', why: { lines, faults: [] }, hopeless };
   }
   if (stopped) return { status: 'stopped', result, sheet: null };
   const error = 'No plan was found in the time; none was ruled out either. Give it longer.';

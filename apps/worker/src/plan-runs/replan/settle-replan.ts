@@ -1,5 +1,6 @@
 import { fromPrisma, type PgBoss } from 'pg-boss';
 import type { Difference } from '#live/difference/difference.ts';
+import { disturbingKinds } from '#live/disturbance/kinds.ts';
 import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
 import type { YardStates } from '#persistence/live/yard-states.ts';
@@ -30,6 +31,7 @@ import type { Plan } from '#scheduling/model/plan.ts';
 import type { Outcome, Planned } from '../outcome.ts';
 import { columnsOf, savePlanOf } from '../settle.ts';
 import { decide } from './decide.ts';
+import { giveUpWindow } from './hopeless-window.ts';
 import type { TakenReplan } from './take-up-replan.ts';
 
 /** How the planning of a run for what happened ended. */
@@ -85,7 +87,7 @@ export function settleReplan(
       const enqueue = enqueueReplan(boss, tx);
       switch (ended.kind) {
         case 'outcome':
-          return endWithout(tx, run, ended.outcome, enqueue);
+          return endWithout(tx, states, taken, ended.outcome, enqueue);
         case 'quiet':
           return endQuietly(tx, taken, ended);
         case 'planned':
@@ -120,17 +122,47 @@ async function endRun(
   return status;
 }
 
-/** Where the time was too short for any plan, it is given longer. */
+/**
+ * Where the time was too short for any plan, it is given longer; where windows are in the way that
+ * no plan can keep, one is given up, from which a run of its own follows.
+ */
 async function endWithout(
   tx: Transaction,
-  run: PlanRun,
+  states: YardStates,
+  taken: TakenReplan,
   outcome: Outcome,
   enqueue: Enqueue,
 ): Promise<string | null> {
-  const became = await endRun(tx, run, outcome.status, columnsOf(outcome));
+  const { run } = taken;
+  const { status } = outcome;
+  const row = await end(tx, run, { ...columnsOf(outcome), status });
+  if (row === null) return null;
+  const hopeless = outcome.status === 'infeasible' ? outcome.hopeless : [];
+  if (hopeless.length > 0 && (await overtaken(tx, taken)) === null) {
+    // From here on nobody reports work until this is committed.
+    await lockWork(tx, run.yardId);
+    if (await hasMovedOn(tx, taken)) {
+      await appendRunEvent(tx, row, { kind: 'plan-run-ended', memberId: null });
+      await requestAgain(tx, row, enqueue);
+      return status;
+    }
+    const state = await states.at(tx, run.yardId);
+    const tell = await giveUpWindow(tx, state, hopeless, run.notBefore ?? new Date());
+    await appendRunEvent(tx, row, { kind: 'plan-run-ended', memberId: null });
+    await tell?.();
+    return tell === null ? status : 'a window is given up';
+  }
+  await appendRunEvent(tx, row, { kind: 'plan-run-ended', memberId: null });
   const short = outcome.status === 'failed' && outcome.why === null && isFirstStage(run);
-  if (became !== null && short) await requestLonger(tx, run, enqueue);
-  return became;
+  if (short) await requestLonger(tx, run, enqueue);
+  return status;
+}
+
+/** Whether something has happened since the yard was read that may let there be a plan after all. */
+async function hasMovedOn(tx: Transaction, { run, state }: TakenReplan): Promise<boolean> {
+  const { yardId } = run;
+  const since = { yardId, id: { gt: state.eventId }, kind: { in: [...disturbingKinds] } };
+  return (await tx.event.findFirst({ where: since, select: { id: true } })) !== null;
 }
 
 const because = (why: string): Columns => {
