@@ -151,12 +151,24 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
     expect.stringContaining('has to be over before the wiped surface is stale'),
   ]);
 
-  // Cato turns back. Whoever takes it in hand may keep it; given back, it is not given up a second time.
+  // Cato turns back, and takes the preparation back with the work.
   expect(await reported('rail.coat', [['claim', 0]])).toEqual(['done']);
   expect(await preparations()).toEqual([['dropped']]);
-  expect(await reported('rail.coat', [['release', 0]])).toEqual(['done']);
+  const undone = await database.owner.event.findFirstOrThrow({ where: { kind: 'rework-undone' } });
+  expect(undone).toMatchObject({
+    byMemberId: 'cato',
+    payload: {
+      words: '“coat” had been taken in hand in time: the preparation for it is not needed.',
+    },
+  });
   await settled();
   expect(await preparations()).toEqual([['dropped']]);
+  // Given back, nobody is there for it again, which is found when anything happens.
+  expect(await reported('rail.coat', [['release', 0]])).toEqual(['done']);
+  await changeDays('bram', [...gone, { date: addDays(today, 2), shifts: [], reason: 'away' }]);
+  await until(async () => (await preparations()).length > 1, 60_000);
+  await settled();
+  expect((await preparations()).flat().toSorted()).toEqual(['dropped', 'waiting']);
   await changeDays('cato', []);
   const begun = await reported('rail.coat', [
     ['claim', 0],
@@ -164,7 +176,7 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
   ]);
   expect(begun).toEqual(['done', 'done']);
   await settled();
-  expect(await preparations()).toEqual([['dropped']]);
+  expect(await preparations()).toEqual([['dropped'], ['dropped']]);
   const differences = await inYard(database.service, service(yardId), (tx) =>
     verifyReplay(tx, yardId),
   );

@@ -217,7 +217,7 @@ describe('work that was begun in time and is reported late', () => {
     });
     expect(undone).toMatchObject({
       byMemberId: 'bram',
-      payload: { words: expect.stringContaining('reported late') as unknown },
+      payload: { words: expect.stringContaining('taken in hand in time') as unknown },
     });
     expect(await added(coat)).toEqual([['dropped']]);
     expect(await linksInto(coat)).toEqual(before);

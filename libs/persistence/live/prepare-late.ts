@@ -14,7 +14,7 @@ interface Preparing {
   readonly made: Reworked;
   /** The work as it is stored. */
   readonly before: Workload;
-  /** When the window shuts, where that is still to come; now, where not given. */
+  /** By when the task has to be begun, where that is still to come; now, where not given. */
   readonly madeAt?: Date;
 }
 

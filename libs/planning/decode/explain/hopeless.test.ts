@@ -81,6 +81,7 @@ describe('windows that no plan keeps', () => {
       ),
     }));
     expect(hopelessLinks(fixed, clash(closes, { kind: 'fixed', activity: two }))).toEqual([]);
+    expect(hopelessLinks(fixed, clash(closes, { kind: 'crew', activity: two }))).toEqual([]);
     const ordered = altered((of) => ({
       ...of,
       lags: of.lags.map((one, l) =>

@@ -16,10 +16,12 @@ export function hopelessLinks(
   { irreducible, constraints }: Infeasibility,
 ): string[] {
   if (!irreducible) return [];
-  const isSet = constraints.some(
-    (one) =>
-      (one.kind === 'fixed' && problem.activities[one.activity].fixed?.kind === 'set') ||
-      (one.kind === 'lag' && problem.lags[one.lag].kind === 'order'),
+  // A crew that was set is a demand for as many people, too.
+  const isSet = constraints.some((one) =>
+    one.kind === 'lag'
+      ? problem.lags[one.lag].kind === 'order'
+      : (one.kind === 'fixed' || one.kind === 'crew') &&
+        problem.activities[one.activity].fixed?.kind === 'set',
   );
   if (isSet) return [];
   const links = constraints.flatMap((one) => {

@@ -23,8 +23,8 @@ function isPreparedFor({ workload }: YardState, taskId: string): boolean {
 }
 
 /**
- * Reworks that the service made of the task since its window had shut, and after the moment at which
- * it had been taken or begun, as is reported only now; the newest first.
+ * Preparations for the task since its window had shut, or to be ready when it will, that are dated after
+ * the moment at which it was taken or begun; the newest first.
  */
 export async function madeSince(
   tx: Tx,
@@ -60,7 +60,7 @@ export async function withoutPreparations(
   const told: Follows[] = [];
   const { name } = placeOf(state, taskId).task;
   const had = kind === 'claim' ? 'been taken in hand' : 'begun';
-  const words = `“${name}” had ${had} in time, and it was reported late: the preparation for it is not needed.`;
+  const words = `“${name}” had ${had} in time: the preparation for it is not needed.`;
   for (const reworkId of reworkIds) {
     const event = await tx.event.findFirst({
       where: {

@@ -4,7 +4,6 @@ import type { Reworked } from '#live/rework/rework.ts';
 import { type Late, shutWindows } from '#live/rework/shut.ts';
 import type { Transaction } from '#persistence/client.ts';
 import { prepareLate } from '#persistence/live/prepare-late.ts';
-import { hasWithdrawn } from '#persistence/live/reworks.ts';
 import type { YardState } from '#persistence/live/yard-state.ts';
 import { standing } from '#planning/decode/ready/standing.ts';
 
@@ -43,20 +42,12 @@ function lossesOf(state: YardState, linkIds: readonly string[], now: Date): Loss
   });
 }
 
-/** Somebody took it in hand in time since the work before it was begun: what was prepared for it then was needless. */
-function wasNeedless(tx: Transaction, state: YardState, { task, linkIds }: Late): Promise<boolean> {
-  const begun = state.workload.links.flatMap(({ id, from }) => {
-    const at = linkIds.includes(id) ? state.lives.get(from)?.startedAt : null;
-    return at === null || at === undefined ? [] : [Date.parse(at)];
-  });
-  return hasWithdrawn(tx, state.yard.id, task.id, new Date(Math.max(0, ...begun)));
-}
-
 /**
  * Where it was proved that no plan keeps all of some windows, the preparation that one of them will need is
- * added to the work now, not when it has shut: the next plan counts with it. It is dated to when the window
- * shuts, so that whoever takes the work in hand before that takes the preparation back. The caller
- * holds `lockWork`; what is returned tells it, as one of the last writes. Null: there was none to give up.
+ * added to the work now, not when it has shut: the next plan counts with it. It is dated to when the work has to
+ * be begun at the latest, so that whoever takes it in hand before that takes the preparation back. The
+ * caller holds `lockWork`; what is returned tells it, as one of the last writes. Null: there was none to
+ * give up.
  */
 export async function giveUpWindow(
   tx: Transaction,
@@ -65,15 +56,13 @@ export async function giveUpWindow(
   now: Date,
 ): Promise<(() => Promise<void>) | null> {
   if (linkIds.length === 0) return null;
-  for (const loss of lossesOf(state, linkIds, now).sort(cheapestFirst)) {
-    const { late, reworkId, made, until } = loss;
-    if (await wasNeedless(tx, state, late)) continue;
-    const { tell } = await prepareLate(tx, {
-      ...{ yardId: state.yard.id, taskId: late.task.id, reworkId, made },
-      before: state.workload,
-      madeAt: new Date(until),
-    });
-    return tell;
-  }
-  return null;
+  const loss = lossesOf(state, linkIds, now).sort(cheapestFirst).at(0);
+  if (loss === undefined) return null;
+  const { late, reworkId, made, until } = loss;
+  const { tell } = await prepareLate(tx, {
+    ...{ yardId: state.yard.id, taskId: late.task.id, reworkId, made },
+    before: state.workload,
+    madeAt: new Date(until),
+  });
+  return tell;
 }

@@ -1,6 +1,6 @@
 import { fromPrisma, type PgBoss } from 'pg-boss';
 import type { Difference } from '#live/difference/difference.ts';
-import { disturbingKinds } from '#live/disturbance/kinds.ts';
+import { disturbingKinds, reasonOf } from '#live/disturbance/kinds.ts';
 import { inYard, service, type Transaction } from '#persistence/client.ts';
 import type { PlanRun, Prisma, PrismaClient } from '#persistence/generated/client.ts';
 import type { YardStates } from '#persistence/live/yard-states.ts';
@@ -158,10 +158,15 @@ async function endWithout(
   return status;
 }
 
+/** What was done, or what there is to plan with; air that is read all the time lets there be no plan. */
+const freeing = disturbingKinds.filter(
+  (kind) => reasonOf(kind) !== 'weather' && kind !== 'alarm-rung',
+);
+
 /** Whether something has happened since the yard was read that may let there be a plan after all. */
 async function hasMovedOn(tx: Transaction, { run, state }: TakenReplan): Promise<boolean> {
   const { yardId } = run;
-  const since = { yardId, id: { gt: state.eventId }, kind: { in: [...disturbingKinds] } };
+  const since = { yardId, id: { gt: state.eventId }, kind: { in: freeing } };
   return (await tx.event.findFirst({ where: since, select: { id: true } })) !== null;
 }
 
