@@ -9,6 +9,7 @@ import { type Answer, testApi } from '../support/api.ts';
 import { testDatabase } from '../support/database.ts';
 import { runsOf } from '../support/plan-runs.ts';
 import { type Process, startWorkerProcess } from '../support/processes.ts';
+import { settled } from '../support/settled.ts';
 import { moreBuilders, twoBoats } from '../support/two-boats.ts';
 import { until } from '../support/until.ts';
 
@@ -83,16 +84,6 @@ async function changeDays(name: string, exceptions: readonly object[]): Promise<
   expect(changed.status).toBe(200);
 }
 
-const settled = (): Promise<void> =>
-  until(async () => {
-    const pending = await database.owner.planRun.count({
-      where: { yardId, status: { in: ['queued', 'running'] } },
-    });
-    const cursor = await database.owner.logCursor.findUnique({ where: { yardId } });
-    const last = await database.owner.event.aggregate({ where: { yardId }, _max: { id: true } });
-    return pending === 0 && cursor?.eventId === last._max.id;
-  }, 60_000);
-
 const preparations = async (): Promise<string[][]> => {
   const where = { yardId, taskId: 'rail.coat' };
   const rows = await database.owner.rework.findMany({ where, include: { tasks: true } });
@@ -127,13 +118,13 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
     ['finish', 5],
   ]);
   expect(wiped).toEqual(['done', 'done', 'done']);
-  await settled();
+  await settled(database, yardId);
   expect(await preparations()).toEqual([]);
 
   const gone = [0, 1].map((days) => ({ date: addDays(today, days), shifts: [], reason: 'away' }));
   for (const name of laminators) await changeDays(name, gone);
   await until(async () => (await preparations()).length > 0, 60_000);
-  await settled();
+  await settled(database, yardId);
   expect(await preparations()).toEqual([['waiting']]);
   const { body } = await call('ines', 'GET', '/candidates?state=open');
   const [candidate] = candidatesSchema.parse(body).items;
@@ -161,13 +152,13 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
       words: '“coat” had been taken in hand in time: the preparation for it is not needed.',
     },
   });
-  await settled();
+  await settled(database, yardId);
   expect(await preparations()).toEqual([['dropped']]);
   // Given back, nobody is there for it again, which is found when anything happens.
   expect(await reported('rail.coat', [['release', 0]])).toEqual(['done']);
   await changeDays('bram', [...gone, { date: addDays(today, 2), shifts: [], reason: 'away' }]);
   await until(async () => (await preparations()).length > 1, 60_000);
-  await settled();
+  await settled(database, yardId);
   expect((await preparations()).flat().toSorted()).toEqual(['dropped', 'waiting']);
   await changeDays('cato', []);
   const begun = await reported('rail.coat', [
@@ -175,7 +166,7 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
     ['start', 0],
   ]);
   expect(begun).toEqual(['done', 'done']);
-  await settled();
+  await settled(database, yardId);
   expect(await preparations()).toEqual([['dropped'], ['dropped']]);
   const differences = await inYard(database.service, service(yardId), (tx) =>
     verifyReplay(tx, yardId),

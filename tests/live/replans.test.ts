@@ -7,6 +7,7 @@ import { testDatabase } from '#tests/support/database.ts';
 import { makeYard, runsOf } from '#tests/support/plan-runs.ts';
 import { type Process, startWorkerProcess } from '#tests/support/processes.ts';
 import { people } from '#tests/support/small-yard-api.ts';
+import { settled } from '#tests/support/settled.ts';
 import { twoBoats } from '#tests/support/two-boats.ts';
 import { until } from '#tests/support/until.ts';
 
@@ -121,17 +122,6 @@ async function newCandidate(before: readonly Candidate[]): Promise<Candidate> {
   return found;
 }
 
-/** No run for what happened waits or is under way. */
-const settled = (): Promise<void> =>
-  until(async () => {
-    const pending = await database.owner.planRun.count({
-      where: { yardId, purpose: 'disturbance', status: { in: ['queued', 'running'] } },
-    });
-    const cursor = await database.owner.logCursor.findUnique({ where: { yardId } });
-    const last = await database.owner.event.aggregate({ where: { yardId }, _max: { id: true } });
-    return pending === 0 && cursor?.eventId === last._max.id;
-  }, 60_000);
-
 /** Ends what is searched for something better, so that the tests do not wait for it. */
 async function stopSearching(): Promise<void> {
   await until(async () => {
@@ -142,7 +132,7 @@ async function stopSearching(): Promise<void> {
     });
     return count === 0;
   }, 60_000);
-  await settled();
+  await settled(database, yardId);
 }
 
 /** Whatever the published plan says of them. */
@@ -176,7 +166,7 @@ beforeAll(async () => {
   const { planId, error, why } = await runs.get(id);
   expect({ error, why }).toEqual({ error: null, why: [] });
   expect((await publish(planId ?? '')).status).toBe(200);
-  await settled();
+  await settled(database, yardId);
 }, 120_000);
 afterAll(() => worker.end('SIGTERM'));
 
@@ -250,7 +240,7 @@ describe('something that happens', () => {
       });
       return JSON.stringify(last?.cause).includes('a new reading') && last?.status === 'finished';
     }, 40_000);
-    await settled();
+    await settled(database, yardId);
     expect(await candidates()).toEqual(before);
   });
 
@@ -287,7 +277,7 @@ describe('something that happens', () => {
     expect(plan.tasks.find(({ id }) => id === task?.id)?.start.at).toBe(fixedStart);
     const { body } = await ask('POST', `/candidates/${candidate.planId}/discard`);
     expect(body).toMatchObject({ state: 'discarded', decidedBy: 'ines' });
-    await settled();
+    await settled(database, yardId);
     expect((await candidates()).filter(({ state }) => state === 'open')).toEqual([]);
     expect((await publishedPlan()).tasks.length).toBe(tasks.length);
   });
@@ -315,6 +305,6 @@ describe('something that happens', () => {
     const history = (await ask('GET', '/publishings?first=1')).body;
     expect(history).toMatchObject({ items: [{ planId: after.id, publishedBy: null }] });
     await change('/live-settings', { publishMovesUpTo: null });
-    await settled();
+    await settled(database, yardId);
   });
 });

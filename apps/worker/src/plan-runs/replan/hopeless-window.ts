@@ -55,7 +55,6 @@ export async function giveUpWindow(
   linkIds: readonly string[],
   now: Date,
 ): Promise<(() => Promise<void>) | null> {
-  if (linkIds.length === 0) return null;
   const loss = lossesOf(state, linkIds, now).sort(cheapestFirst).at(0);
   if (loss === undefined) return null;
   const { late, reworkId, made, until } = loss;
