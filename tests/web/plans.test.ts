@@ -123,6 +123,30 @@ describe('plans', () => {
     expect(status).toBe(200);
   });
 
+  test('asked for again where the answer was lost, it is made once', async () => {
+    const runs = async (): Promise<number> => {
+      const { items } = await read('/plan-runs');
+      return Array.isArray(items) ? items.length : 0;
+    };
+    const before = await runs();
+    const page = await screens.signedIn(people.foreman, { allow: /ERR_CONNECTION_RESET/ });
+    let isLost = true;
+    await page.route('**/plan-runs', async (route) => {
+      if (route.request().method() !== 'POST' || !isLost) return route.continue();
+      await route.fetch();
+      return route.abort('connectionreset');
+    });
+    await page.goto('/yards/small/plans');
+    await page.getByLabel('Time to search').fill('1');
+    await press(page, 'Make a plan');
+    await page.getByText('The yard cannot be reached').waitFor();
+    expect(await runs()).toBe(before + 1);
+    isLost = false;
+    await press(page, 'Make a plan');
+    await heading(page, 'A plan in the making').waitFor();
+    expect(await runs()).toBe(before + 1);
+  });
+
   test('one that cannot be: why, and the way to where it can be put right', async () => {
     await set('hatch-panel.lay-up', { fixedStart: comingDay(4, '09:00') });
     const page = await screens.signedIn(people.foreman, { width: 360, theme: 'dark' });

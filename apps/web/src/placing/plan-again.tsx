@@ -1,13 +1,14 @@
 import { useLocation } from 'preact-iso/router';
-import { useState } from 'preact/hooks';
+import { useRef, useState } from 'preact/hooks';
 import { api, asked, once } from '../api/client.ts';
 import { type Problem, problemOf } from '../api/problem.ts';
+import { Sending } from '../form/sending.ts';
 import { useYard } from '../frame/yard.tsx';
 import { Button, ProblemNotice } from '../looks/looks.tsx';
 import { placing as texts } from '../texts/placing.ts';
 
 /** A plan of the yard as it is now, and to where it is in the making. */
-async function planAgain(yardId: string, isPublished: boolean): Promise<string> {
+async function planAgain(yardId: string, isPublished: boolean, key: string): Promise<string> {
   const path = { yardId };
   // Where people work to a plan, one that disturbs them as little as can be.
   const runId = isPublished
@@ -16,7 +17,7 @@ async function planAgain(yardId: string, isPublished: boolean): Promise<string> 
         await asked(
           api.POST('/api/v1/yards/{yardId}/plan-runs', {
             params: { path },
-            headers: once(),
+            headers: once(key),
             body: {},
           }),
         )
@@ -30,13 +31,16 @@ export function usePlanAgain(isPublished: boolean) {
   const { route } = useLocation();
   const [isBusy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem>();
+  const sending = useRef(new Sending<{ isPublished: boolean }>()).current;
   const ask = (): void => {
     setBusy(true);
     setProblem(undefined);
-    planAgain(yardId, isPublished).then(route, (error: unknown) => {
-      setBusy(false);
-      setProblem(problemOf(error));
-    });
+    sending
+      .send({ isPublished }, ({ key }) => planAgain(yardId, isPublished, key))
+      .then(route, (error: unknown) => {
+        setBusy(false);
+        setProblem(problemOf(error));
+      });
   };
   return { isBusy, problem, ask };
 }

@@ -24,9 +24,9 @@ export function Ask({
   const placedAt = (id: string): Placed => parts.find(({ part }) => part.id === id) ?? parts[0];
   const form = useForm<Wanted>(
     { kind: 'size', name: '', words: '', ...measuresOf(parts[0]) },
-    async (values) => {
+    async (values, headers) => {
       const placed = placedAt(values.partId);
-      await ask(yardId, changeOf(sent(values, placed), placed), values.words.trim());
+      await ask(yardId, changeOf(sent(values, placed), placed), values.words.trim(), headers);
       onAsked();
     },
   );

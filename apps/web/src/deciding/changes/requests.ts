@@ -1,4 +1,4 @@
-import { api, asked, once, type Schema } from '../../api/client.ts';
+import { api, asked, type once, type Schema } from '../../api/client.ts';
 
 type Change = Schema<'Change'>;
 
@@ -42,11 +42,12 @@ export const ask = (
   yardId: string,
   change: Schema<'ChangeOfInput'>,
   words: string,
+  headers: ReturnType<typeof once>,
 ): Promise<Change> =>
   asked(
     api.POST('/api/v1/yards/{yardId}/changes', {
       params: { path: { yardId } },
-      headers: once(),
+      headers,
       body: { change, words },
     }),
   );

@@ -1,5 +1,5 @@
 import { useLocation } from 'preact-iso/router';
-import { api, asked, once } from '../../api/client.ts';
+import { api, asked } from '../../api/client.ts';
 import { MomentField, NumberField } from '../../form/fields.tsx';
 import { useForm } from '../../form/form.ts';
 import { useYard } from '../../frame/yard.tsx';
@@ -22,11 +22,11 @@ export function Ask({ hasPublished }: { readonly hasPublished: boolean }) {
   const { route } = useLocation();
   const form = useForm<Wanted>(
     { seconds: usualSeconds, notBefore: null },
-    async ({ seconds, notBefore }) => {
+    async ({ seconds, notBefore }, headers) => {
       const { id } = await asked(
         api.POST('/api/v1/yards/{yardId}/plan-runs', {
           params: { path: { yardId } },
-          headers: once(),
+          headers,
           body: {
             ...(seconds === null ? {} : { seconds }),
             ...(notBefore === null ? {} : { notBefore }),

@@ -86,7 +86,7 @@ function Change({
       {kind === 'gone' ? (
         <strong>{task.task}</strong>
       ) : (
-        <button type="button" class={css['open']} onClick={onOpen}>
+        <button type="button" class="opens" onClick={onOpen}>
           {task.task}
         </button>
       )}

@@ -78,7 +78,7 @@ function Ones({ works, onOpen }: Omit<OffProps, 'words'>) {
     <ul class={css['plain']}>
       {works.map((work) => (
         <li key={work.task.id} class={css['late']}>
-          <button type="button" class={css['open']} onClick={() => onOpen(work.task.id)}>
+          <button type="button" class="opens" onClick={() => onOpen(work.task.id)}>
             {texts.taskOn(work.task.name, work.task.part)}
           </button>
           <span>{texts.plannedFor(timesOf(work, timeZone), work.crew)}</span>

@@ -79,7 +79,7 @@ function Row({
       <th scope="row">
         <button
           type="button"
-          class={css['open']}
+          class="opens"
           data-task={task.id}
           onClick={() => onOpen(task.id)}
         >
