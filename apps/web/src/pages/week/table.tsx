@@ -77,12 +77,7 @@ function Row({
       <td>{clock(from, timeZone)}</td>
       <td>{clock(until, timeZone)}</td>
       <th scope="row">
-        <button
-          type="button"
-          class="opens"
-          data-task={task.id}
-          onClick={() => onOpen(task.id)}
-        >
+        <button type="button" class="opens" data-task={task.id} onClick={() => onOpen(task.id)}>
           {task.name}
         </button>
       </th>
