@@ -1,4 +1,5 @@
 import { defineConfig } from 'vitest/config';
+import SlowestFirst from './tooling/slowest-first.ts';
 
 const root = new URL('..', import.meta.url).pathname;
 
@@ -17,6 +18,8 @@ export default defineConfig({
     maxWorkers: 2,
     // Not to time anything: a loaded machine may take its while.
     testTimeout: 60_000,
+    expect: { poll: { timeout: 20_000 } },
+    sequence: { sequencer: SlowestFirst },
     setupFiles: ['tests/support/fixed-seed.ts'],
     projects: [
       {

@@ -67,11 +67,11 @@ async function everythingStored(): Promise<string> {
 }
 
 /** Waits for a mail that says so. */
-const told = (email: string, words: string): Promise<void> =>
-  vi.waitFor(async () => {
-    const texts = (await mails.to(email)).map((text) => text.replaceAll(/\s+/g, ' '));
-    expect(texts.some((text) => text.includes(words))).toBe(true);
-  });
+const told = async (email: string, words: string): Promise<void> => {
+  const texts = async (): Promise<string> =>
+    (await mails.to(email)).map((text) => text.replaceAll(/\s+/g, ' ')).join('\n');
+  await expect.poll(texts).toContain(words);
+};
 
 describe('setting up', () => {
   it('needs the password again, and asks for nothing before a first code was right', async () => {

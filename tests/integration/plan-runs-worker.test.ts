@@ -8,7 +8,8 @@ import { testDatabase } from '#tests/support/database.ts';
 import { largeYard } from '#tests/support/large-yard.ts';
 import { makeYard, runsOf } from '#tests/support/plan-runs.ts';
 import { type Process, startWorkerProcess } from '#tests/support/processes.ts';
-import { serverSent } from '#tests/support/streams.ts';
+import { serverSent, type ServerSent } from '#tests/support/streams.ts';
+import { until } from '#tests/support/until.ts';
 import { handlePlanRun } from '../../apps/worker/src/plan-runs/handle.ts';
 
 const database = testDatabase();
@@ -23,11 +24,21 @@ async function startWorker(): Promise<Process> {
   return worker;
 }
 
-/** Until the run has a plan to lose. */
-async function underWay(id: string): Promise<void> {
+/** Longer than any test takes to get in its way. */
+const seconds = 60;
+
+/** Until the run has a plan to lose, of the try that it is at. */
+async function underWay(id: string, attempts = 1): Promise<void> {
+  await until(async () => (await runs.get(id)).attempts >= attempts, 40_000);
   for await (const { data } of serverSent(runs.events(id), { token: foreman })) {
     if (data.bestFinish !== null) return;
   }
+}
+
+/** Has the search end with what it has. */
+async function ended(id: string): Promise<ServerSent['data'] | undefined> {
+  expect((await runs.stop(id)).status).toBe(202);
+  return (await runs.follow(id)).at(-1)?.data;
 }
 
 const plansOf = (runId: string) =>
@@ -45,30 +56,31 @@ afterEach(() => Promise.all(processes.splice(0).map((process) => process.end('SI
 describe('a run whose worker', () => {
   it('is killed is taken up again by the next one, and has one plan', async () => {
     const killed = await startWorker();
-    const { id } = await runs.start({ seconds: 4 });
+    const { id } = await runs.start({ seconds });
     await underWay(id);
     expect(await killed.end('SIGKILL')).toBe('SIGKILL');
     expect(await runs.get(id)).toMatchObject({ status: 'running', attempts: 1 });
     await startWorker();
-    const told = await runs.follow(id);
-    expect(told.at(-1)?.data).toMatchObject({ status: 'finished' });
-    expect(await runs.get(id)).toMatchObject({ status: 'finished', attempts: 2 });
+    await underWay(id, 2);
+    expect(await ended(id)).toMatchObject({ status: 'stopped' });
+    expect(await runs.get(id)).toMatchObject({ status: 'stopped', attempts: 2 });
     expect(await plansOf(id)).toBe(1);
   });
 
   it('is told to end goes back into the queue', async () => {
-    const ended = await startWorker();
-    const { id } = await runs.start({ seconds: 4 });
+    const first = await startWorker();
+    const { id } = await runs.start({ seconds });
     await underWay(id);
-    expect(await ended.end('SIGTERM')).toBe(0);
+    expect(await first.end('SIGTERM')).toBe(0);
     expect(await runs.get(id)).toMatchObject({ status: 'queued', planId: null });
     await startWorker();
-    expect((await runs.follow(id)).at(-1)?.data).toMatchObject({ status: 'finished' });
+    await underWay(id, 2);
+    expect(await ended(id)).toMatchObject({ status: 'stopped' });
     expect(await plansOf(id)).toBe(1);
   });
 
   it('never comes to an end with it fails at last', async () => {
-    const { id } = await runs.start({ seconds: 4 });
+    const { id } = await runs.start({ seconds });
     const boss = createBoss(database.serviceUrl, {
       role: 'sender',
       onError: (error) => expect.fail(error.message),
@@ -86,7 +98,7 @@ describe('a run whose worker', () => {
 
 describe('a run that two workers have', () => {
   it('gets the plan of the one that took it last, and no other', async () => {
-    const { id } = await runs.start({ seconds: 3 });
+    const { id } = await runs.start({ seconds });
     const said: string[] = [];
     const surroundings = {
       prisma: database.service,
@@ -97,13 +109,16 @@ describe('a run that two workers have', () => {
     const job = { data: { yardId: 'large', runId: id }, signal: new AbortController().signal };
     const first = handlePlanRun(surroundings, job);
     await underWay(id);
-    await Promise.all([first, handlePlanRun(surroundings, job)]);
+    const second = handlePlanRun(surroundings, job);
+    await underWay(id, 2);
+    await ended(id);
+    await Promise.all([first, second]);
     expect((await runs.get(id)).error).toBeNull();
     expect(said.sort()).toEqual([
-      `run ${id} of large: finished`,
+      `run ${id} of large: stopped`,
       `run ${id}: another worker has it`,
     ]);
-    expect(await runs.get(id)).toMatchObject({ status: 'finished', attempts: 2 });
+    expect(await runs.get(id)).toMatchObject({ status: 'stopped', attempts: 2 });
     expect(await plansOf(id)).toBe(1);
     // Once more, as after a worker that ended the run and died before it told the queue.
     await handlePlanRun(surroundings, job);
@@ -113,7 +128,7 @@ describe('a run that two workers have', () => {
 
 describe('a run whose requester', () => {
   it('is no foreman any more when it is taken up ends with that, and has no plan', async () => {
-    const { id } = await runs.start({ seconds: 3 });
+    const { id } = await runs.start({ seconds });
     const ines = { yardId: 'large', email: 'ines@yard.test' };
     await database.owner.member.updateMany({ where: ines, data: { roles: ['builder'] } });
     const surroundings = {

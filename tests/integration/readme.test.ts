@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { promisify } from 'node:util';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { z } from 'zod';
+import { demoWorker } from '../live/day/yard-day.ts';
 import { testDatabase } from '../support/database.ts';
 import { freePort, npmStart, type Started } from '../support/npm-start.ts';
 import { collected, subscriber } from '../support/streams.ts';
@@ -30,6 +31,7 @@ beforeAll(async () => {
     CUREWRIGHT_FOLDER: folder,
     PORT: String(port),
     CUREWRIGHT_PLAN_SECONDS: '1',
+    ...demoWorker,
     DATABASE_URL: database.serviceUrl,
     MIGRATE_DATABASE_URL: database.ownerUrl,
   });
@@ -45,7 +47,10 @@ beforeAll(async () => {
       '-euo',
       'pipefail',
       '-c',
-      script.replaceAll(address, `http://localhost:${String(port)}`),
+      script
+        .replaceAll(address, `http://localhost:${String(port)}`)
+        // Whoever tries it has more time than this.
+        .replace('{"seconds": 10}', '{"seconds": 3}'),
     ],
     { maxBuffer: 64 * 1024 * 1024, timeout: 240_000 },
   );
@@ -65,10 +70,9 @@ const isWeekend = ['Sat', 'Sun'].includes(
 const expected: readonly (readonly [what: string, output: RegExp])[] = [
   [
     'the week by builder',
-    // The demo yard's plan begins with the day: on a weekend nobody has anything in the week of now.
-    isWeekend
-      ? /"by":"builder","groups":\[/
-      : /"by":"builder".*"name":"Solenn Brizeur","rows":\[\{/s,
+    // The demo yard's plan begins with the day: on a weekend nobody has anything in the week of now,
+    // and on a Friday not everybody has.
+    isWeekend ? /"by":"builder","groups":\[/ : /"by":"builder".*"name":"[^"]+","rows":\[\{/s,
   ],
   ['the chains', /"boats":\[\{.*"text":"[^"]+ waits for /s],
   ['a changed part', /"id":"ourse-deck".*"areaM2":2\.8/s],

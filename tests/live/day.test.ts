@@ -8,7 +8,7 @@ import { testDatabase } from '../support/database.ts';
 import { type Process, startWorkerProcess } from '../support/processes.ts';
 import { journal, skeletonOf } from './day/journal.ts';
 import { theDay } from './day/story.ts';
-import { demoYardOn, callers, yardId } from './day/yard-day.ts';
+import { demoYardOn, callers, demoWorker, yardId } from './day/yard-day.ts';
 
 /**
  * A day of live work on the demo yard, over the public API alone, with a worker as in production.
@@ -30,9 +30,15 @@ beforeAll(async () => {
   });
   if (made.status !== 201) throw new Error(JSON.stringify(made.body));
   await api.join(yardId);
-  worker = await startWorkerProcess(database.serviceUrl);
+  worker = await startWorkerProcess(database.serviceUrl, demoWorker);
 }, 60_000);
 afterAll(() => worker.end('SIGTERM'));
+
+async function whileAway(work: () => Promise<void>): Promise<void> {
+  await worker.end('SIGTERM');
+  await work();
+  worker = await startWorkerProcess(database.serviceUrl, demoWorker);
+}
 
 const checkSchema = z.looseObject({ violations: z.array(z.unknown()) });
 
@@ -43,7 +49,7 @@ test('a cold morning, an early gel, a builder ill, a window missed, a snag, a ch
       'which does all of it over the public API; names of days and times are those of the run.',
   );
   const caller = callers(api, tokens);
-  const planId = await theDay(caller, written);
+  const planId = await theDay(caller, written, whileAway);
   const text = written.text();
   if (process.env.KEEP_DAY !== undefined) await writeFile(kept, text);
   expect(skeletonOf(text)).toEqual(skeletonOf(await readFile(kept, 'utf8')));
@@ -54,4 +60,4 @@ test('a cold morning, an early gel, a builder ill, a window missed, a snag, a ch
   expect(checkSchema.parse(checked.body).violations).toEqual([]);
   const broken = await inYard(database.owner, service(yardId), (tx) => verifyReplay(tx, yardId));
   expect(broken).toEqual([]);
-}, 240_000);
+}, 400_000);

@@ -135,19 +135,21 @@ describe('work in pieces', () => {
     expect(await taskOf(fair)).toMatchObject({ stands: 'ready', why: null });
     const held = await claim('fay', fair);
     expect(await taskOf(fair)).toMatchObject({ stands: 'claimed', state: 'waiting' });
-    await act('fay', held, 'start', { at: ago(60) });
-    const told = await act('fay', held, 'progress', { at: ago(50), leftMinutes: 60 });
+    // All of one minute, though the next may have begun by then.
+    const [began, said, stopped] = [ago(60), ago(50), ago(20)];
+    await act('fay', held, 'start', { at: began });
+    const told = await act('fay', held, 'progress', { at: said, leftMinutes: 60 });
     expect(told.status).toBe(200);
     expect(await taskOf(fair)).toMatchObject({ leftMinutes: 60, stands: 'working' });
     // Half an hour at 60 builder-minutes: half of it, where nobody says otherwise.
-    expect((await act('fay', held, 'pause', { at: ago(20) })).body).toMatchObject({
+    expect((await act('fay', held, 'pause', { at: stopped })).body).toMatchObject({
       status: 'paused',
     });
     expect(await taskOf(fair)).toMatchObject({
       state: 'paused',
       stands: 'paused',
       leftMinutes: 30,
-      startedAt: ago(60).replace('.000Z', 'Z'),
+      startedAt: began.replace('.000Z', 'Z'),
       finishedAt: null,
     });
     const sheet = await publishPlan(database, 'small');

@@ -97,7 +97,7 @@ export function testScreens(api: TestApi): TestScreens {
       ...look.more,
     });
     if (isInTest) opened.add(context);
-    context.setDefaultTimeout(15_000);
+    context.setDefaultTimeout(30_000);
     listen(context, complaints, look.allow);
     return context.newPage();
   };

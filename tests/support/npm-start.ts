@@ -70,16 +70,27 @@ function untilSaid(child: ChildProcess, text: () => string, words: string): Prom
   });
 }
 
+/** From which systems take none for connections: one of those may be taken before it is listened to. */
+const [lowest, ports] = [20_000, 12_000];
+
 /** A port that nobody uses at the moment. */
-export function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer().listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      if (address === null || typeof address === 'string') reject(new Error('no port'));
-      else
+export async function freePort(): Promise<number> {
+  for (;;) {
+    const port = lowest + Math.floor(Math.random() * ports);
+    if (await isFree(port)) return port;
+  }
+}
+
+function isFree(port: number): Promise<boolean> {
+  return new Promise((resolve) => {
+    const probe = createServer()
+      .once('error', () => {
+        resolve(false);
+      })
+      .listen(port, '127.0.0.1', () => {
         probe.close(() => {
-          resolve(address.port);
+          resolve(true);
         });
-    });
+      });
   });
 }

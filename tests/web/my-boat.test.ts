@@ -12,6 +12,7 @@ import { testDatabase } from '../support/database.ts';
 import { type Process, startWorkerProcess } from '../support/processes.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { twoBoats } from '../support/two-boats.ts';
+import { until } from '../support/until.ts';
 
 /** Two owners look at their boats; the yard prices what they ask for, and shows what it found. */
 const database = testDatabase();
@@ -71,6 +72,12 @@ beforeAll(async () => {
 afterAll(async () => {
   await worker?.end('SIGKILL');
   await rm(photoFolder, { recursive: true, force: true });
+});
+
+const pricedSchema = z.object({
+  items: z.array(
+    z.object({ id: z.string(), proposal: z.object({ id: z.string(), state: z.string() }) }),
+  ),
 });
 
 async function isFit(page: Page, name: string): Promise<void> {
@@ -149,14 +156,14 @@ describe('an owner', () => {
     await orders.getByRole('button', { name: /^Accept: / }).click();
     const yes = page.getByRole('dialog', { name: 'Accept this change?' });
     // Another price comes while she thinks: her yes is not to that one.
-    const { body } = await call('odile', 'GET', '/changes?state=priced');
-    const [waiting] = z.object({ items: z.array(z.object({ id: z.string() })) }).parse(body).items;
-    const [repriced] = await Promise.all([
-      call('ines', 'POST', `/changes/${waiting.id}/reprice`),
-      orders.getByText('is being priced', { exact: true }).waitFor(),
-    ]);
-    expect(repriced.status).toBe(200);
-    await orders.getByText('waits for your word').waitFor({ timeout: 60_000 });
+    const priced = async (): Promise<z.output<typeof pricedSchema>['items']> =>
+      pricedSchema.parse((await call('odile', 'GET', '/changes?state=priced')).body).items;
+    const [waiting] = await priced();
+    expect((await call('ines', 'POST', `/changes/${waiting.id}/reprice`)).status).toBe(200);
+    await until(async () => {
+      const again = (await priced()).at(0);
+      return again?.proposal.state === 'priced' && again.proposal.id !== waiting.proposal.id;
+    }, 60_000);
     await yes.getByRole('button', { name: 'Accept', exact: true }).click();
     await yes
       .getByRole('alert')

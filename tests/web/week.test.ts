@@ -9,6 +9,7 @@ import { axeFaults, shot, sidewaysScroll, testScreens } from '../support/browser
 import { testDatabase } from '../support/database.ts';
 import { publishPlan } from '../support/published-plan.ts';
 import { twoBoats } from '../support/two-boats.ts';
+import { settled, watchRequests } from './looks/settled.ts';
 
 /** The foreman's week in a browser: lanes, films, sentences, the keyboard, the hand, and what is live. */
 const database = testDatabase();
@@ -332,6 +333,10 @@ describe('a plank in the hand', () => {
     await page.mouse.move(frame.x + frame.width - 8, at.y + 20, { steps: 4 });
     await expect.poll(scrolled).toBeGreaterThan(before + 200);
     await page.keyboard.press('Escape');
+    // What was to be drawn next may still have been on its way.
+    await page.evaluate(
+      'new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))',
+    );
     const after = await scrolled();
     await page.waitForTimeout(100);
     expect(await scrolled()).toBe(after);
@@ -363,12 +368,7 @@ describe('a plank in the hand', () => {
 describe('two people', () => {
   test('see the same as soon as it is reported', async () => {
     const [one, other] = [await open('&by=spaces'), await open('&by=boats')];
-    const read: string[] = [];
-    for (const page of [one, other]) {
-      // The first reading and the one when the socket stands are over.
-      await page.waitForLoadState('networkidle');
-      page.on('request', (request) => read.push(request.url()));
-    }
+    for (const page of [one, other]) watchRequests(page);
     const send = async (path: string, body: object = {}) => {
       const sending = { token: tokens.get('bram') ?? '', body };
       const answer = await api.rest('POST', `/yards/small/${path}`, sending);
@@ -385,6 +385,12 @@ describe('two people', () => {
     await both('waiting', rub);
     const rubbing = await claim(rub);
     await both('claimed', rub);
+    // The socket stands, so the first reading and the one of that moment are over.
+    const read: string[] = [];
+    for (const page of [one, other]) {
+      await settled(page);
+      page.on('request', (request) => read.push(request.url()));
+    }
     await send(`claims/${rubbing}/start`);
     await both('working', rub);
     await send(`claims/${rubbing}/pause`, { leftMinutes: 30 });

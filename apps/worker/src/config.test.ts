@@ -17,6 +17,7 @@ describe('what a worker is told at its start', () => {
       concurrency: 1,
       threads: cores,
       memoryMB: null,
+      priceEffort: 200,
       secretKey: new Uint8Array(secretKey),
       pushContact: 'mailto:curewright@localhost',
       pushToLocal: false,
@@ -29,6 +30,10 @@ describe('what a worker is told at its start', () => {
   it('takes words before variables', () => {
     const env = { ...needed, WORKER_THREADS: '5', WORKER_MEMORY: '900' };
     expect(readConfig(env)).toMatchObject({ threads: 5, memoryMB: 900 });
+    expect(readConfig({ ...env, WORKER_PRICE_EFFORT: '48' }).priceEffort).toBe(48);
+    expect(() => readConfig({ ...env, WORKER_PRICE_EFFORT: 'much' })).toThrow(
+      '  WORKER_PRICE_EFFORT: use a whole number from 1',
+    );
     const words = ['--threads', '3', '--memory', '128'];
     expect(readConfig(env, words)).toMatchObject({ threads: 3, memoryMB: 128 });
   });

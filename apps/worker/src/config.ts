@@ -21,6 +21,8 @@ const environment = z.object({
   WORKER_THREADS: wholeNumber(1, 64).optional(),
   /** Megabytes for the threads of each run together. */
   WORKER_MEMORY: wholeNumber(LEAST_MB, 1_048_576).optional(),
+  /** Iterations of each search for a price. */
+  WORKER_PRICE_EFFORT: wholeNumber(1, 100_000).default(200),
 });
 
 export interface Config {
@@ -29,6 +31,8 @@ export interface Config {
   readonly threads: number;
   /** Null: no limit. */
   readonly memoryMB: number | null;
+  /** Iterations of each search for a price. */
+  readonly priceEffort: number;
   /** 32 bytes, the api's as well. */
   readonly secretKey: Uint8Array;
   /** `mailto:` or https: whom a push service turns to (RFC 8292). */
@@ -64,6 +68,7 @@ export function readConfig(
     concurrency,
     threads: read.WORKER_THREADS ?? Math.max(1, Math.floor(availableParallelism() / concurrency)),
     memoryMB: read.WORKER_MEMORY ?? null,
+    priceEffort: read.WORKER_PRICE_EFFORT,
     secretKey: read.SECRET_KEY,
     pushContact: pushContact(read),
     pushToLocal: read.PUSH_TO_LOCAL,

@@ -58,6 +58,7 @@ export async function startWorker({
   concurrency,
   threads,
   memoryMB,
+  priceEffort,
   secretKey,
   pushContact,
   pushToLocal,
@@ -114,7 +115,8 @@ export async function startWorker({
       inTurn(jobs, (data) => lapseClaim(prisma, data)),
     );
     const pricing = { prisma, say, shutdown: shutdown.signal, threads, memoryMB };
-    await workOnPrices(boss, { ...pricing, rule: rules[priceQueue.name] });
+    const rule = rules[priceQueue.name];
+    await workOnPrices(boss, { ...pricing, iterations: priceEffort, rule });
     const ringing: RingSurroundings = {
       prisma,
       boss,

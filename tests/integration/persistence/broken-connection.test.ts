@@ -1,6 +1,7 @@
 import { once } from 'node:events';
 import { type AddressInfo, connect, createServer, type Server, type Socket } from 'node:net';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { promisify } from 'node:util';
+import { describe, expect, test } from 'vitest';
 import { createClient, nowhere } from '#persistence/client.ts';
 import { silentMs } from '#persistence/connection.ts';
 import { createBoss } from '#persistence/queue/boss.ts';
@@ -12,14 +13,18 @@ import { until } from '../../support/until.ts';
 const database = testDatabase();
 const statementMs = 500;
 
-/** Between client and server: connections of before it was muted stay open and carry nothing more. */
-let between: Server;
-const carried: Socket[] = [];
+/** Between client and server. Muted, the connections of before stay open and carry nothing more. */
+interface Between extends AsyncDisposable {
+  readonly url: string;
+  mute(): void;
+}
 
-beforeAll(async () => {
-  const { hostname, port } = new URL(database.serviceUrl);
-  between = createServer((near) => {
-    const far = connect({ host: hostname, port: Number(port) });
+async function between(): Promise<Between> {
+  const url = new URL(database.serviceUrl);
+  const { hostname: host, port } = url;
+  const carried: Socket[] = [];
+  const server = createServer((near) => {
+    const far = connect({ host, port: Number(port) });
     for (const [from, to] of [
       [near, far],
       [far, near],
@@ -30,38 +35,36 @@ beforeAll(async () => {
     }
     carried.push(near, far);
   });
-  await once(between.listen(0, '127.0.0.1'), 'listening');
-});
-
-afterAll(() => {
-  for (const socket of carried) socket.destroy();
-  between.close();
-});
-
-function mute(): void {
-  for (const socket of carried) socket.unpipe().pause();
+  await once(server.listen(0, '127.0.0.1'), 'listening');
+  url.port = String((server.address() as AddressInfo).port);
+  return {
+    url: url.href,
+    mute: () => {
+      for (const socket of carried) socket.unpipe().pause();
+    },
+    [Symbol.asyncDispose]: async () => {
+      for (const socket of carried) socket.destroy();
+      await promisify(server.close.bind(server))();
+    },
+  };
 }
 
-function throughIt(): string {
-  const url = new URL(database.serviceUrl);
-  url.port = String((between.address() as AddressInfo).port);
-  return url.href;
-}
-
-describe('a connection from which nothing comes', () => {
+// Each waits for seconds: at once, since they wait for nothing of each other.
+describe.concurrent('a connection from which nothing comes', () => {
   test.each(['before a transaction', 'within it', 'before its end'] as const)(
     'from %s on fails the work in time, and serves nobody else',
     async (since) => {
-      const client = createClient(throughIt(), { connections: 1, statementMs });
+      await using it = await between();
+      const client = createClient(it.url, { connections: 1, statementMs });
       const look = (muted?: typeof since): Promise<unknown> =>
         nowhere(client, async (tx) => {
-          if (muted === 'within it') mute();
+          if (muted === 'within it') it.mute();
           const found = await tx.$queryRaw`SELECT 1 AS one`;
-          if (muted === 'before its end') mute();
+          if (muted === 'before its end') it.mute();
           return found;
         });
       await look();
-      if (since === 'before a transaction') mute();
+      if (since === 'before a transaction') it.mute();
       const begun = performance.now();
       const thrown: unknown = await look(since).catch((error: unknown) => error);
       expect(databaseError(thrown)).toMatchObject({ code: 'service.unavailable' });
@@ -72,22 +75,23 @@ describe('a connection from which nothing comes', () => {
     },
     30_000,
   );
-});
 
-test('neither does a queue wait for it for ever', async () => {
-  const failures: string[] = [];
-  const boss = createBoss(throughIt(), {
-    role: 'sender',
-    onError: (error) => failures.push(error.message),
-    statementMs,
-  });
-  await boss.start();
-  await boss.getQueues();
-  mute();
-  await expect(boss.getQueues()).rejects.toThrow('Query read timeout');
-  await until(async () => (await boss.getQueues().catch(() => null)) !== null);
-  await boss.stop({ graceful: false });
-}, 30_000);
+  test('is not waited for by a queue for ever either', async () => {
+    await using it = await between();
+    const failures: string[] = [];
+    const boss = createBoss(it.url, {
+      role: 'sender',
+      onError: (error) => failures.push(error.message),
+      statementMs,
+    });
+    await boss.start();
+    await boss.getQueues();
+    it.mute();
+    await expect(boss.getQueues()).rejects.toThrow('Query read timeout');
+    await until(async () => (await boss.getQueues().catch(() => null)) !== null);
+    await boss.stop({ graceful: false });
+  }, 30_000);
+});
 
 /** Lets everybody in and ends at once, all in one breath, as a server does that dies just then. */
 function dyingServer(): Server {

@@ -2,17 +2,24 @@ import { z } from 'zod';
 import { tinyPng } from '../../access/world/picture.ts';
 import { until } from '../../support/until.ts';
 import type { Journal } from './journal.ts';
+import { foreman, isOver, publishedAgain, runSchema, told } from './replanned.ts';
 import { publishedOf, report, type Sheet, type SheetTask, workedToPlan } from './follow-plan.ts';
-import { type Caller, clock, datesFrom, fromNow, idOf } from './yard-day.ts';
+import { type Caller, datesFrom, fromNow, idOf } from './yard-day.ts';
 
-const foreman = 'maelle';
 const minutes = 60_000;
 
-/** Runs the story to its end; returns the id of the plan that is published then. */
-export async function theDay(caller: Caller, written: Journal): Promise<string> {
+/**
+ * Runs the story to its end; returns the id of the plan that is published then. While the days before
+ * are told the worker is away: it comes after all of it at once, in place of a plan each second.
+ */
+export async function theDay(
+  caller: Caller,
+  written: Journal,
+  whileAway: (work: () => Promise<void>) => Promise<void>,
+): Promise<string> {
   const first = await firstPlan(caller, written);
   const chosen = whatGoesWrong(first);
-  await daysBefore(caller, written, first, chosen);
+  await whileAway(() => daysBefore(caller, written, first, chosen));
   await coldMorning(caller, written);
   await earlyGel(caller, written, chosen.gelled);
   await illBuilder(caller, written);
@@ -21,14 +28,6 @@ export async function theDay(caller: Caller, written: Journal): Promise<string> 
   await change(caller, written);
   return publishedAgain(caller, written);
 }
-
-const runSchema = z.looseObject({
-  status: z.string(),
-  planId: z.string().nullable(),
-  error: z.string().nullable(),
-});
-const isOver = ({ status }: z.output<typeof runSchema>): boolean =>
-  status !== 'queued' && status !== 'running';
 
 async function firstPlan(caller: Caller, written: Journal): Promise<Sheet> {
   written.part('The plan that the week began with');
@@ -207,7 +206,10 @@ const proposedSchema = z.looseObject({
 
 async function priced(caller: Caller, who: string, path: string) {
   const read = async () => proposedSchema.parse((await caller.call(who, 'GET', path)).body);
-  await until(async () => !['pricing', undefined].includes((await read()).proposal?.state), 60_000);
+  await until(
+    async () => !['pricing', undefined].includes((await read()).proposal?.state),
+    120_000,
+  );
   const { proposal } = await read();
   if (proposal?.state !== 'priced') throw new Error(`${path}: ${proposal?.why.join(' ') ?? ''}`);
   return proposal;
@@ -250,56 +252,4 @@ async function change(caller: Caller, written: Journal): Promise<void> {
   await caller.call('odile', 'POST', `${path}/accept`, { proposalId: id });
   written.does('Odile', 'agrees to that');
   await told(caller, written, 'The larger part is part of the work');
-}
-
-const candidatesSchema = z.object({
-  items: z.array(
-    z.looseObject({ planId: z.string(), state: z.string(), cause: z.array(z.string()) }),
-  ),
-});
-const candidateSchema = z.looseObject({
-  since: z.array(z.string()),
-  words: z.array(z.string()),
-  cause: z.array(z.string()),
-});
-
-const openCandidate = async (caller: Caller): Promise<string | undefined> => {
-  const { body } = await caller.call(foreman, 'GET', '/candidates?state=open');
-  return candidatesSchema.parse(body).items.at(0)?.planId;
-};
-
-/** Writes that a disturbance has been followed by a candidate, and what it answers. */
-async function told(caller: Caller, written: Journal, what: string): Promise<void> {
-  written.does('The service', what.charAt(0).toLowerCase() + what.slice(1));
-  const settled = async (): Promise<boolean> => {
-    const { body } = await caller.call(foreman, 'GET', '/plan-runs?first=20');
-    const { items } = z.object({ items: z.array(runSchema) }).parse(body);
-    return items.every(isOver);
-  };
-  await until(settled, 90_000);
-  const planId = await openCandidate(caller);
-  if (planId === undefined) return;
-  const { cause } = candidateSchema.parse(
-    (await caller.call(foreman, 'GET', `/candidates/${planId}`)).body,
-  );
-  const fresh = cause.filter((one) => !written.text().includes(one));
-  if (fresh.length > 0) written.says(`a plan is proposed, because: ${fresh.join(' ')}`);
-}
-
-async function publishedAgain(caller: Caller, written: Journal): Promise<string> {
-  written.part('A plan again');
-  let planId: string | undefined;
-  await until(async () => {
-    planId = await openCandidate(caller);
-    if (planId === undefined) return false;
-    const view = await caller.call(foreman, 'GET', `/candidates/${planId}`);
-    return candidateSchema.parse(view.body).since.length === 0;
-  }, 90_000);
-  const view = await caller.call(foreman, 'GET', `/candidates/${planId ?? ''}`);
-  const { words } = candidateSchema.parse(view.body);
-  written.does('Maëlle', 'reads what the proposed plan changes');
-  written.says(...words);
-  await caller.call(foreman, 'POST', `/plans/${planId ?? ''}/publish`);
-  written.does('Maëlle', `publishes it, at ${clock(fromNow(0))}`);
-  return planId ?? '';
 }

@@ -8,6 +8,9 @@ import type { Answer, TestApi } from '../../support/api.ts';
 
 export const yardId = 'demo-yard';
 
+/** Prices of so large a yard take their time; here it is told what they are of, not how good they are. */
+export const demoWorker = { WORKER_PRICE_EFFORT: '48' } as const;
+
 /** An hour of the day, in the yard, within which nobody comes or goes, or has a break. */
 const HOUR = 11;
 

@@ -38,8 +38,10 @@ async function fromSeat({ page, widths, hasKeys }: Seat, { name, path }: Look): 
   await page.setViewportSize({ width: widths[0], height: heightOf(widths[0]) });
   await goTo(page, path);
   for (const width of widths) {
-    await page.setViewportSize({ width, height: heightOf(width) });
-    await settled(page);
+    if (width !== widths[0]) {
+      await page.setViewportSize({ width, height: heightOf(width) });
+      await settled(page);
+    }
     for (const theme of themes) {
       await page.emulateMedia({ colorScheme: theme });
       await shot(page, name);

@@ -6,6 +6,7 @@ import { afterAll, beforeAll } from 'vitest';
 import { z } from 'zod';
 import { publishedOf, report, type Sheet, workedToPlan } from '../../live/day/follow-plan.ts';
 import {
+  demoWorker,
   demoYardOn,
   type Caller,
   callers,
@@ -61,7 +62,7 @@ export function livelyYard(): { readonly api: TestApi; readonly named: () => Nam
     const caller = callers(api, tokens);
     const sheet = await publishedOf(caller, 'maelle');
     await workedToPlan(caller, sheet, new Set(), 'maelle');
-    worker = await startWorkerProcess(database.serviceUrl);
+    worker = await startWorkerProcess(database.serviceUrl, demoWorker);
     await raiseSnag(caller, sheet.tasks[0].partId);
     await report(caller, 'yann', { kind: 'finish', taskId: sheet.tasks.at(-1)?.id }, fromNow(-5));
     const taken = await takeUp(caller, sheet);
@@ -109,7 +110,7 @@ async function askForChange(caller: Caller): Promise<void> {
   await until(async () => {
     const { body } = await caller.call('odile', 'GET', `/changes/${idOf(asked)}`);
     return pricedSchema.parse(body).proposal?.state === 'priced';
-  }, 60_000);
+  }, 120_000);
 }
 
 const readySchema = z.object({ ready: z.array(z.looseObject({ taskId: z.string() })) });
@@ -144,7 +145,7 @@ async function afterCold(caller: Caller): Promise<{ otherPlanId: string; runId: 
     const { body } = await caller.call('maelle', 'GET', '/candidates?state=open');
     otherPlanId = candidatesSchema.parse(body).items.at(0)?.planId ?? '';
     return otherPlanId !== '';
-  }, 60_000);
+  }, 120_000);
   const { body } = await caller.call('maelle', 'GET', `/plans/${otherPlanId}`);
   return { otherPlanId, runId: z.string().parse(body.runId) };
 }

@@ -7,7 +7,10 @@ import { planBoth, type Planner } from './plan-both.ts';
 import { type Priced, settle } from './settle.ts';
 import { NoPrice, takeUp } from './take-up.ts';
 
-export interface PricingSurroundings extends Pick<Planner, 'say' | 'threads' | 'memoryMB'> {
+export interface PricingSurroundings extends Pick<
+  Planner,
+  'say' | 'iterations' | 'threads' | 'memoryMB'
+> {
   readonly prisma: PrismaClient;
   /** Aborted when this process is to end. */
   readonly shutdown: AbortSignal;
@@ -16,10 +19,10 @@ export interface PricingSurroundings extends Pick<Planner, 'say' | 'threads' | '
 }
 
 /**
- * Of each search. A difference between plans that were searched for by the clock would be as much of the
- * machine as of the change; the time is only an end.
+ * Of each search at most. A difference between plans that were searched for by the clock would be as much
+ * of the machine as of the change; what ends a search is its iterations, the time only where it must.
  */
-const effort = { iterations: 200, seconds: 15 };
+const seconds = 15;
 const pollSeconds = 0.5;
 
 async function price(
@@ -30,7 +33,7 @@ async function price(
     const taken = await takeUp(prisma, data, rule);
     if (taken === null) return null;
     const ending = AbortSignal.any([shutdown, signal]);
-    const found = await planBoth(taken, new Date(), { ...planner, ...effort, signal: ending });
+    const found = await planBoth(taken, new Date(), { ...planner, seconds, signal: ending });
     ending.throwIfAborted();
     return { price: found, eventId: taken.eventId };
   } catch (error) {
