@@ -84,6 +84,30 @@ async function changeDays(name: string, exceptions: readonly object[]): Promise<
   expect(changed.status).toBe(200);
 }
 
+const listedSchema = z.object({
+  taskId: z.string(),
+  notes: z.array(z.string()),
+  startBy: z.object({ at: z.string() }).nullish(),
+  why: z.string().optional(),
+});
+const readySchema = z.object({
+  ready: z.array(listedSchema),
+  waiting: z.array(listedSchema),
+});
+type Listed = z.output<typeof readySchema>;
+
+/** Of the work on the rail, what Cato may take up and what waits. */
+async function listed(): Promise<Listed> {
+  const { body } = await call('cato', 'GET', '/ready?whose=mine&first=200');
+  const { ready, waiting } = readySchema.parse(body);
+  const ofRail = ({ taskId }: { readonly taskId: string }): boolean => taskId.startsWith('rail.');
+  return { ready: ready.filter(ofRail), waiting: waiting.filter(ofRail) };
+}
+const idsOf = (list: readonly { readonly taskId: string }[]): string[] =>
+  list.map(({ taskId }) => taskId);
+const standsOf = async (taskId: string): Promise<unknown> =>
+  (await call('ines', 'GET', `/tasks/${taskId}`)).body.stands;
+
 const preparations = async (): Promise<string[][]> => {
   const where = { yardId, taskId: 'rail.coat' };
   const rows = await database.owner.rework.findMany({ where, include: { tasks: true } });
@@ -142,9 +166,40 @@ test('a window that no plan keeps is given up at once, and is kept by whoever co
     expect.stringContaining('has to be over before the wiped surface is stale'),
   ]);
 
+  // The window is open all the same, and whoever stands there sees it: what it spares, and unless when.
+  const { ready, waiting } = await listed();
+  const [coat, wipe] = ready;
+  expect(idsOf(ready)).toEqual(['rail.coat', expect.stringContaining('rail.wipe.wipe-') as string]);
+  expect(waiting).toEqual([]);
+  expect(coat.startBy).toMatchObject({ at: expect.any(String) as string });
+  expect(coat.notes).toEqual([
+    expect.stringMatching(
+      /^Still open: begun by .+, it does not need “Vacuum and wipe again just before the coat”\.$/,
+    ),
+  ]);
+  expect(wipe.notes).toEqual([
+    expect.stringMatching(/^Needed only if “coat” is not begun by .+: its window is still open\.$/),
+    // Nor would anybody be there for the coat after it.
+    expect.stringMatching(
+      /^Done now, it leads nowhere: “coat” has to begin by .+, and none of those who can do it are/,
+    ),
+  ]);
+  expect(await standsOf('rail.coat')).toBe('ready');
+  // Once somebody has the wiping in hand, the coat waits for that.
+  expect(await reported(wipe.taskId, [['claim', 0]])).toEqual(['done']);
+  expect((await listed()).waiting).toMatchObject([
+    { taskId: 'rail.coat', notes: [], why: expect.stringContaining('is not done') as string },
+  ]);
+  expect(await standsOf('rail.coat')).toBe('waiting');
+  const refused = await call('bram', 'POST', '/tasks/rail.coat/claims');
+  expect(refused).toMatchObject({ status: 409, body: { code: 'claim.not-ready' } });
+  expect(await reported(wipe.taskId, [['release', 0]])).toEqual(['done']);
+  expect(idsOf((await listed()).ready)).toEqual(['rail.coat', wipe.taskId]);
+
   // Cato turns back, and takes the preparation back with the work.
   expect(await reported('rail.coat', [['claim', 0]])).toEqual(['done']);
   expect(await preparations()).toEqual([['dropped']]);
+  expect((await listed()).ready).toMatchObject([{ taskId: 'rail.coat', notes: [] }]);
   const undone = await database.owner.event.findFirstOrThrow({ where: { kind: 'rework-undone' } });
   expect(undone).toMatchObject({
     byMemberId: 'cato',

@@ -35,12 +35,15 @@ export interface BuildersYard {
   readonly finish: (who: Name, task: string) => Promise<void>;
 }
 
+/** What a test needs besides. */
+type Change = (yard: YardInput) => YardInput;
+
 /**
  * For each test a yard of its own in which there is work at every hour: on two boats a panel is to
  * be laid up, of an epoxy that is reckoned by hand, and then faired, and a rail to be rubbed down;
  * Cato is foreman and builder. Its plan is published.
  */
-export function buildersYard(): BuildersYard {
+export function buildersYard(change: Change = (yard) => yard): BuildersYard {
   const database = testDatabase();
   const api = testApi(database);
   const screens = testScreens(api);
@@ -59,7 +62,7 @@ export function buildersYard(): BuildersYard {
   beforeEach(async () => {
     number += 1;
     const token = tokens.get('ines') ?? '';
-    const made = await api.rest('POST', '/yards', { token, body: yardOf(idNow()) });
+    const made = await api.rest('POST', '/yards', { token, body: change(yardOf(idNow())) });
     expect(made).toMatchObject({ status: 201 });
     await api.join(idNow());
     await publishPlan(database, idNow());

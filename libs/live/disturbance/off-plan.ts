@@ -8,11 +8,17 @@ const MINUTE_MS = 60_000;
 const minutesFrom = (from: string, to: string): number =>
   Math.round((Date.parse(to) - Date.parse(from)) / MINUTE_MS);
 
+/** A plan that a report is held against: people work to the published one, and were not told of the other. */
+export interface HeldAgainst {
+  readonly is: 'published' | 'offered';
+  readonly sheet: PlanSheet;
+}
+
 /** `40 min later than planned`; null within the tolerance. */
-function offBy(planned: string, real: string): string | null {
+function offBy(planned: string, real: string, asThere: string): string | null {
   const minutes = minutesFrom(planned, real);
   if (Math.abs(minutes) <= TOLERANCE_MINUTES) return null;
-  return `${laterOrEarlier(minutes)} than planned`;
+  return `${laterOrEarlier(minutes)} than ${asThere}`;
 }
 
 const near = (a: string, b: string): boolean => Math.abs(minutesFrom(a, b)) <= TOLERANCE_MINUTES;
@@ -32,18 +38,23 @@ function otherPeople(
   return `by ${list(now)} instead of ${list(planned)}`;
 }
 
-function started(task: SheetTask, life: TaskLife, nameOf: (person: string) => string) {
+function started(
+  task: SheetTask,
+  life: TaskLife,
+  asThere: string,
+  nameOf: (person: string) => string,
+): string | null {
   // The plan was made with it begun, and knows.
   if (task.state !== 'waiting' || life.startedAt === null) return null;
-  const when = offBy(task.start.at, life.startedAt);
+  const when = offBy(task.start.at, life.startedAt, asThere);
   const whom = otherPeople(task, life.crew, nameOf);
   if (when === null && whom === null) return null;
   return ['began', when, whom].filter((words) => words !== null).join(' ');
 }
 
-function finished(task: SheetTask, life: TaskLife): string | null {
+function finished(task: SheetTask, life: TaskLife, asThere: string): string | null {
   if (task.state === 'done' || life.finishedAt === null) return null;
-  const when = offBy(task.finish.at, life.finishedAt);
+  const when = offBy(task.finish.at, life.finishedAt, asThere);
   return when === null ? null : `was finished ${when}`;
 }
 
@@ -56,13 +67,13 @@ function paused(task: SheetTask, life: TaskLife, at: string): string | null {
   return `was put aside${left}`;
 }
 
-function resumed(task: SheetTask, at: string): string | null {
+function resumed(task: SheetTask, at: string, asThere: string): string | null {
   if (task.segments.some(({ start }) => near(start.at, at))) return null;
-  return 'was taken up again at another time than planned';
+  return `was taken up again at another time than ${asThere}`;
 }
 
 /** What is left against what the plan has left of it at that moment, for each of the crew. */
-function progressed(task: SheetTask, life: TaskLife, at: string): string | null {
+function progressed(task: SheetTask, life: TaskLife, at: string, asThere: string): string | null {
   if (life.leftMinutes === null || life.crew.length === 0) return null;
   const ahead = task.segments.reduce((sum, { start, finish }) => {
     const from = Math.max(Date.parse(start.at), Date.parse(at));
@@ -71,26 +82,18 @@ function progressed(task: SheetTask, life: TaskLife, at: string): string | null 
   const each = life.leftMinutes / life.crew.length - ahead;
   if (Math.abs(each) <= TOLERANCE_MINUTES) return null;
   const much = span(each);
-  return `will take ${much} ${each > 0 ? 'longer' : 'less'} than planned`;
+  return `will take ${much} ${each > 0 ? 'longer' : 'less'} than ${asThere}`;
 }
 
 /**
- * What of a report of work is otherwise than the sheet has it, as the rest of a sentence about the
- * task; null where it goes as planned, give or take the tolerance.
+ * What of a report of work disturbs whatever plan there is, as the rest of a sentence about the task;
+ * null where that hangs on the plan.
  */
-function against(
-  kind: WorkEventKind,
-  { at, before, after, reason }: WorkPayload,
-  task: SheetTask | undefined,
-  nameOf: (person: string) => string,
-): string | null {
+function byItself(kind: WorkEventKind, { before, after, reason }: WorkPayload): string | null {
   const begun = after.state === 'working';
   // A full stop follows; people end a reason with one as often as not.
   const why = reason === null ? '' : `: ${reason.replace(/\.+$/, '')}`;
   switch (kind) {
-    case 'task-claimed':
-    case 'claim-lapsed':
-      return null;
     case 'crew-joined':
       return begun ? 'has one more at work on it' : null;
     case 'crew-left':
@@ -103,16 +106,34 @@ function against(
       return `has to be done again, for its batch did not kick${why}`;
     case 'task-undone':
       return before.state === after.state ? null : 'was reported by mistake, and is as before';
+    default:
+      return null;
+  }
+}
+
+/** What of it is otherwise than in a plan, likewise; null where it goes with that, give or take the tolerance. */
+function against(
+  kind: WorkEventKind,
+  { at, after }: WorkPayload,
+  task: SheetTask | undefined,
+  asThere: string,
+  nameOf: (person: string) => string,
+): string | null {
+  if (task === undefined)
+    return kind === 'task-started' ? 'was begun though the plan leaves it out' : null;
+  switch (kind) {
     case 'task-started':
-      return task ? started(task, after, nameOf) : 'was begun though the plan leaves it out';
+      return started(task, after, asThere, nameOf);
     case 'task-finished':
-      return task ? finished(task, after) : null;
+      return finished(task, after, asThere);
     case 'task-paused':
-      return task ? paused(task, after, at) : null;
+      return paused(task, after, at);
     case 'task-resumed':
-      return task ? resumed(task, at) : null;
+      return resumed(task, at, asThere);
     case 'task-progressed':
-      return task ? progressed(task, after, at) : null;
+      return progressed(task, after, at, asThere);
+    default:
+      return null;
   }
 }
 
@@ -127,17 +148,22 @@ function byId(sheet: PlanSheet): ReadonlyMap<string, SheetTask> {
   return made;
 }
 
-/** Of the sheets the first that the report does not go with. */
+/** What of a report does not go with the plans: with the published one, where it goes with neither. */
 export function offPlan(
   kind: WorkEventKind,
   taskId: string,
   payload: WorkPayload,
-  sheets: readonly PlanSheet[],
+  plans: readonly HeldAgainst[],
   nameOf: (person: string) => string,
 ): string | null {
-  for (const sheet of sheets) {
-    const words = against(kind, payload, byId(sheet).get(taskId), nameOf);
-    if (words !== null) return words;
+  const own = byItself(kind, payload);
+  if (own !== null) return own;
+  for (const { is, sheet } of plans) {
+    const isOffered = is === 'offered';
+    const asThere = isOffered ? 'there' : 'planned';
+    const words = against(kind, payload, byId(sheet).get(taskId), asThere, nameOf);
+    if (words === null) continue;
+    return isOffered ? `does not go with the plan that is offered: it ${words}` : words;
   }
   return null;
 }

@@ -90,6 +90,22 @@ export async function standingPreparations(
   return rows.map(({ id }) => id);
 }
 
+/**
+ * Preparations of which nothing was withdrawn that were made before the windows had shut, and by when
+ * whoever begins needs none; the last first.
+ */
+export function preparationsAhead(
+  tx: Transaction,
+  yardId: string,
+  now: Date,
+): Promise<readonly { readonly id: string; readonly taskId: string; readonly madeAt: Date }[]> {
+  return tx.rework.findMany({
+    where: { yardId, cause: 'missed-window', madeAt: { gt: now }, ...stands },
+    orderBy: { madeAt: 'desc' },
+    select: { id: true, taskId: true, madeAt: true },
+  });
+}
+
 /** The last that was added for a task whose window had shut; null where none stands. */
 export function lastPreparation(
   tx: Transaction,

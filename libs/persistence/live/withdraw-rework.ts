@@ -61,8 +61,8 @@ const changedSince = (): DomainError =>
     cure: 'Change the work that is left as it is now.',
   });
 
-/** What was there is there again: nothing else may have touched it meanwhile. */
-function withoutTraces(
+/** What was there is there again: nothing else may have touched it meanwhile. Throws `work.undo`. */
+export function withoutTraces(
   { tasks, links, choices }: Workload,
   { reworkId, traces }: MadeRework,
 ): Workload {

@@ -6,6 +6,7 @@ import type { Transaction } from '../client.ts';
 import { readSheet } from '../plan/sheet.ts';
 import { loadWorkload } from '../workload/store.ts';
 import { loadYard } from '../yard/store.ts';
+import { loadGivenUp, type GivenUp } from './given-up.ts';
 import { loadLives } from './load-lives.ts';
 
 /** A yard as it was right after one event of its log. Never changed: a later state is another object. */
@@ -19,6 +20,8 @@ export interface YardState {
   readonly planId: string | null;
   /** Of tasks that somebody has touched, by task. */
   readonly lives: ReadonlyMap<string, TaskLife>;
+  /** Windows that were given up and, when the work was read, had not shut. */
+  readonly givenUp: readonly GivenUp[];
 }
 
 /** What of a state has to be read anew. */
@@ -68,9 +71,11 @@ export async function loadState(
   const plan = known === null || stale.plan ? await plannedBy(tx, yardId, known) : known;
   const { sheet, planId } = plan;
   if (known !== null && !stale.work) {
-    return { eventId, yard, workload: known.workload, sheet, planId, lives: known.lives };
+    const { workload, lives, givenUp } = known;
+    return { eventId, yard, workload, sheet, planId, lives, givenUp };
   }
   const workload = await loadWorkload(tx, yardId);
   const lives = await loadLives(tx, yardId);
-  return { eventId, yard, workload, sheet, planId, lives };
+  const givenUp = await loadGivenUp(tx, yardId, new Date());
+  return { eventId, yard, workload, sheet, planId, lives, givenUp };
 }

@@ -31,9 +31,10 @@ export async function sinceOffered(
   now: Date,
 ): Promise<string[]> {
   const { yard, workload } = state;
+  const plans = [{ is: 'offered', sheet }] as const;
   return [
     ...(state.planId === basePlanId ? [] : ['Another plan was published.']),
-    ...(await happenedSince(tx, yardId, readEventId, { yard, workload, sheets: [sheet] })),
+    ...(await happenedSince(tx, yardId, readEventId, { yard, workload, plans })),
     ...overdueWords(yard, workload, sheet, now.toISOString()),
   ];
 }

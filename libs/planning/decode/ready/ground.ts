@@ -31,21 +31,30 @@ export interface Ground {
   readonly tools: ReadonlyMap<string, Tool>;
   /** Whether something with such hours may be used at a minute, and else from when on; null: never again. */
   openFrom(hours: readonly Hours[] | null, minute: number): number | null;
+  /** All that such hours leave open; null: whatever is asked of from that minute on. */
+  openSpans(hours: readonly Hours[] | null, minute: number): IntervalSet | null;
 }
 
-function hoursIn(frame: Frame, horizon: number): Ground['openFrom'] {
+function hoursIn(frame: Frame, horizon: number): Pick<Ground, 'openFrom' | 'openSpans'> {
   const known = new Map<readonly Hours[], IntervalSet>();
-  return (hours, minute) => {
+  const openSpans: Ground['openSpans'] = (hours, minute) => {
     // Before the plan's time nobody has said.
-    if (hours === null || minute < 0) return minute;
+    if (hours === null || minute < 0) return null;
     let spans = known.get(hours);
     if (spans === undefined) {
       const pattern = hours.map((span) => ({ ...span, breaks: [] }));
       spans = expandShifts(pattern, [], frame.timeZone, frame.origin, horizon).shifts;
       known.set(hours, spans);
     }
-    if (contains(spans, minute)) return minute;
-    return spans.find(({ start }) => start > minute)?.start ?? null;
+    return spans;
+  };
+  return {
+    openSpans,
+    openFrom: (hours, minute) => {
+      const spans = openSpans(hours, minute);
+      if (spans === null || contains(spans, minute)) return minute;
+      return spans.find(({ start }) => start > minute)?.start ?? null;
+    },
   };
 }
 
@@ -79,7 +88,7 @@ export function groundOf(yard: Yard, workload: Workload, now: number): Ground {
     releases: releases(yard, frame),
     spaces: new Map(yard.spaces.map((space) => [space.id, space])),
     tools: new Map(yard.tools.map((tool) => [tool.id, tool])),
-    openFrom: hoursIn(frame, horizon),
+    ...hoursIn(frame, horizon),
   };
   grounds.set(yard, { first, structure, ground });
   return ground;

@@ -3,6 +3,7 @@ import type { Briefing } from '../briefing/briefing.ts';
 import { isInOneGo, type Task, type Workload } from '../../workload/workload.ts';
 import type { Yard } from '../../yard/yard.ts';
 import type { Rows } from '../reading/rows.ts';
+import type { StillOpen } from './still-open.ts';
 
 /** What is asked about: the work as it is at a moment. */
 export interface StandingInput {
@@ -12,6 +13,8 @@ export interface StandingInput {
   readonly sheet: PlanSheet | null;
   /** ISO; to the minute. */
   readonly now: string;
+  /** Windows that were given up and have not shut: the work counts as if they had where it is left out. */
+  readonly stillOpen?: readonly StillOpen[] | undefined;
 }
 
 /** A task that is listed: waiting, or put aside. */
@@ -38,6 +41,8 @@ interface Listed {
   /** When the boats need it begun at the latest, and what says so: a window, the foreman, the plan. */
   readonly neededBy: When | null;
   readonly because: string | null;
+  /** What else is to be known before it is taken up, in sentences. */
+  readonly notes: readonly string[];
 }
 
 /** A task that a builder may take up now. */
@@ -65,7 +70,11 @@ export interface ReadyList {
 }
 
 /** What of a listed task hangs on no moment. */
-export function listedOf(task: Task, rest: Task, rows: Rows): Omit<Listed, 'neededBy' | 'because'> {
+export function listedOf(
+  task: Task,
+  rest: Task,
+  rows: Rows,
+): Omit<Listed, 'neededBy' | 'because' | 'notes'> {
   const home = rows.parts.get(task.partId);
   return {
     taskId: task.id,

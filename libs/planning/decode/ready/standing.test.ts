@@ -167,6 +167,67 @@ describe('standing', () => {
     expect(why('part-2.sand', 109)).toBe('it is being done');
   });
 
+  it('counts a window that was given up as open until it shuts, and says what that spares', () => {
+    const made = makeWorkload(yard);
+    const laid = { state: 'done', startedAt: isoAt(60), finishedAt: isoAt(120) } as const;
+    const sanded = { state: 'done', startedAt: isoAt(0), finishedAt: isoAt(50) } as const;
+    const key = {
+      id: 'lid.again',
+      name: 'Abrade again',
+      rework: 'given-up',
+      air: 'clean',
+    } as const;
+    const tasks = made.tasks.flatMap((task) => {
+      if (task.id === 'lid.sand')
+        return [
+          { ...task, ...sanded },
+          { ...task, ...key },
+        ];
+      if (task.id === 'lid.key') return [];
+      return task.id === 'lid.one' ? [{ ...task, ...laid }] : [task];
+    });
+    // The bond window, from 240 to 420, gave way to the abrading.
+    const links = made.links.filter(({ from, to }) => from === 'lid.one' && to === 'lid.two');
+    expect(links).toHaveLength(1);
+    const after = { ...links[0], id: 'again', from: key.id, opens: null, closes: null };
+    const opens = { kind: 'after', minutes: 0 } as const;
+    const others = made.links.filter(
+      (link) => link !== links[0] && link.from !== 'lid.key' && link.to !== 'lid.key',
+    );
+    const workload = {
+      tasks,
+      links: [...others, { ...after, opens }],
+      choices: [],
+    };
+    const stillOpen = [{ taskId: 'lid.two', until: isoAt(360), links, spares: [key.id] }];
+    const at = (minute: number, open = stillOpen): Standing =>
+      standing({ yard, workload, sheet: null, stillOpen: open, now: isoAt(minute) });
+    expect(at(300, []).whyNot('lid.two')?.why).toBe('Abrade again (Lid) is not done');
+    expect(at(300, []).task(key.id)).toMatchObject({ isReady: true, notes: [] });
+    expect(at(239).whyNot('lid.two')?.why).toMatch(/^Coat one \(Lid\) is not ready to bond yet/);
+    expect(at(300).ready[0]).toBe('lid.two');
+    expect(at(300).task('lid.two')).toMatchObject({
+      isReady: true,
+      closes: { at: isoAt(420) },
+      startBy: { at: isoAt(360) },
+      notes: ['Still open: begun by Mon 2 Nov 14:00, it does not need “Abrade again”.'],
+    });
+    expect(at(300).task(key.id)).toMatchObject({
+      isReady: true,
+      notes: [
+        'Needed only if “Coat two” is not begun by Mon 2 Nov 14:00: its window is still open.',
+      ],
+    });
+    expect(at(359).whyNot('lid.two')).toBeNull();
+    expect(at(360).whyNot('lid.two')?.why).toBe('Abrade again (Lid) is not done');
+    expect(at(360).task(key.id)).toMatchObject({ isReady: true, notes: [] });
+    // What is asked without it is not answered with it.
+    expect(standing({ yard, workload, sheet: null, now: isoAt(300) }).whyNot('lid.two')).not.toBe(
+      null,
+    );
+    expect(at(300)).toBe(at(300));
+  });
+
   it('says of what has begun, and of what is not there, that it has and that it is not', () => {
     const made = makeWorkload(yard);
     const begun = { state: 'working', startedAt: isoAt(0), crew: ['ada'] } as const;

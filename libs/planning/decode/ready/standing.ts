@@ -1,4 +1,3 @@
-import { standingOf } from '../../compile/work/choices.ts';
 import { frameOf, type Frame } from '../../compile/frame/time.ts';
 import { inTheirSpaces } from '../../workload/in-space.ts';
 import { isOver, isToPlan, restOf } from '../../workload/standing.ts';
@@ -8,7 +7,9 @@ import type { HazardSite } from '../briefing/hazards.ts';
 import { doneBefore } from '../reading/past-work.ts';
 import { shortName } from '../reading/rows.ts';
 import type { PlanSheet } from '../sheet.ts';
+import { deadEnds } from './dead-end.ts';
 import { groundOf, type Ground } from './ground.ts';
+import { leftOut, type Left } from './left-out.ts';
 import { needsOf, type Need, type Needs, type Ranked } from './need.ts';
 import { obstacleOf } from './obstacles.ts';
 import { placeAt, type Hindrance, type Obstacle, type Place } from './place.ts';
@@ -19,6 +20,7 @@ import {
   type StandingInput,
   type WaitingTask,
 } from './ready.ts';
+import { waysOpen, type OpenWays, type StillOpen } from './still-open.ts';
 import { briefest, pressureOf, windowOf, type TaskWindow } from './windows.ts';
 
 /**
@@ -46,34 +48,16 @@ export interface Standing {
   windows(): readonly TaskWindow[];
 }
 
-interface Left {
-  readonly tasks: ReadonlySet<string>;
-  readonly links: ReadonlySet<string>;
-}
-
-/** What is left out when every choice goes the way the plan says (its first branch without one). */
-function leftOut(workload: Workload, { structure }: Ground, sheet: PlanSheet | null): Left {
-  const standing = standingOf(workload, structure.deciders);
-  const tasks = new Set(standing.dropped);
-  const links = new Set(standing.droppedLinks);
-  const planned = new Map(sheet?.choices.map(({ id, branch }) => [id, branch]));
-  for (const choice of standing.open) {
-    const wanted = planned.get(choice.id) ?? choice.branches[0].id;
-    const taken = choice.branches.find(({ id }) => id === wanted) ?? choice.branches[0];
-    for (const branch of choice.branches) {
-      if (branch === taken) continue;
-      for (const task of branch.tasks) tasks.add(task);
-      for (const link of branch.links) links.add(link);
-    }
-  }
-  return { tasks, links };
-}
-
 const begun: Readonly<Partial<Record<Task['state'], string>>> = {
   working: 'it is being done',
   done: 'it is done',
   redo: 'it is done, and a rework does it again',
 };
+
+type Asked = Pick<StandingInput, 'workload' | 'sheet' | 'stillOpen'>;
+
+/** One object, so that what was found out for it is found again. */
+const nothing: readonly StillOpen[] = [];
 
 /** The one moment of one state, and what has been found out about it. */
 class Moment implements Standing {
@@ -82,6 +66,7 @@ class Moment implements Standing {
   readonly #workload: Workload;
   readonly #sheet: PlanSheet | null;
   readonly #left: Left;
+  readonly #ways: OpenWays;
   readonly #site: HazardSite;
   readonly #obstacles = new Map<string, Obstacle | null>();
   readonly #tasks = new Map<string, ReadyTask | WaitingTask>();
@@ -89,12 +74,13 @@ class Moment implements Standing {
   #waiting: readonly string[] | null = null;
   #windows: readonly TaskWindow[] | null = null;
 
-  constructor(ground: Ground, workload: Workload, sheet: PlanSheet | null, now: number) {
+  constructor(ground: Ground, { workload, sheet, stillOpen = nothing }: Asked, now: number) {
     this.#ground = ground;
     this.#workload = workload;
     this.#sheet = sheet;
     this.#place = placeAt(ground, workload, now);
     this.#left = leftOut(workload, ground, sheet);
+    this.#ways = waysOpen(stillOpen, this.#place);
     this.#site = {
       ...this.#place,
       before: doneBefore((part) => this.#place.on(part), ground.frame, now),
@@ -164,11 +150,9 @@ class Moment implements Standing {
   }
 
   windows(): readonly TaskWindow[] {
-    const { outOf } = this.#ground.structure;
     this.#windows ??= this.#workload.tasks
       .filter((task) => !isToPlan(task))
-      .flatMap(({ id }) => outOf.get(id) ?? [])
-      .filter(({ id, to }) => !this.#left.links.has(id) && !this.#left.tasks.has(to))
+      .flatMap(({ id }) => this.#out(id))
       .flatMap((link) => windowOf(link, this.#place) ?? []);
     return this.#windows;
   }
@@ -208,10 +192,16 @@ class Moment implements Standing {
   }
 
   #links(task: Task): readonly TaskLink[] {
-    const into = this.#ground.structure.into.get(task.id) ?? [];
+    const into = this.#ways.links(task.id) ?? this.#ground.structure.into.get(task.id) ?? [];
     const { tasks, links } = this.#left;
     if (links.size === 0 && tasks.size === 0) return into;
     return into.filter(({ id, from }) => !links.has(id) && !tasks.has(from));
+  }
+
+  /** Links from a task to what is not left out. */
+  #out(taskId: string): readonly TaskLink[] {
+    const out = this.#ground.structure.outOf.get(taskId) ?? [];
+    return out.filter(({ id, to }) => !this.#left.links.has(id) && !this.#left.tasks.has(to));
   }
 
   #obstacle(task: Task): Obstacle | null {
@@ -247,12 +237,15 @@ class Moment implements Standing {
       ...listedOf(task, rest, rows),
       neededBy: need.why === null ? null : at.when(Math.floor(need.by)),
       because: need.why === null ? null : words[need.why],
+      notes: this.#ways.notes(task.id),
     };
     const hindrance = this.#hindrance(this.#obstacle(task));
     if (hindrance !== null) return { ...listed, isReady: false, ...hindrance };
     const over = now + briefest(task);
+    const ends = deadEnds(task, this.#out(task.id), this.#sheet, this.#place);
     return {
       ...listed,
+      notes: [...listed.notes, ...ends],
       isReady: true,
       closes: pressure === null ? null : at.when(Math.floor(pressure.closes)),
       openMinutes: pressure === null ? null : Math.floor(pressure.closes - now),
@@ -284,21 +277,24 @@ interface Known {
 
 /** Of one state a few moments: phones tell of what was minutes ago. */
 const mostMoments = 4;
-const known = new WeakMap<Workload, Known>();
+const known = new WeakMap<Workload, WeakMap<readonly StillOpen[], Known>>();
 
 /** How the work stands at `now`; the same answer for the same objects in the same minute. */
 export function standing(input: StandingInput): Standing {
-  const { yard, workload, sheet } = input;
+  const { yard, workload, sheet, stillOpen = nothing } = input;
   const frame = frameOf(yard, undefined, undefined);
   const now = frame.minuteOf(input.now);
-  const before = known.get(workload);
+  const ofWork = known.get(workload) ?? new WeakMap<readonly StillOpen[], Known>();
+  known.set(workload, ofWork);
+  const before = ofWork.get(stillOpen);
   const fits = before?.input.yard === yard && before.input.sheet === sheet;
   const moments = fits ? before.moments : new Map<number, Standing>();
-  if (!fits) known.set(workload, { input, moments });
+  if (!fits) ofWork.set(stillOpen, { input, moments });
   const same = moments.get(now);
   if (same !== undefined) return same;
   const placed = inTheirSpaces(yard, asOf(workload, frame, now));
-  const made = new Moment(groundOf(yard, placed, now), placed, sheet, now);
+  const asked = { workload: placed, sheet, stillOpen };
+  const made = new Moment(groundOf(yard, placed, now), asked, now);
   moments.set(now, made);
   const [oldest] = moments.keys();
   if (moments.size > mostMoments) moments.delete(oldest);

@@ -86,7 +86,7 @@ export async function withoutPreparations(
   }
   if (told.length === 0) return null;
   return {
-    state: { ...state, workload: await loadWorkload(tx, yardId), lives },
+    state: { ...state, workload: await loadWorkload(tx, yardId), lives, givenUp: [] },
     precedes: async (later) => {
       for (const tell of told) await tell(later);
     },

@@ -39,6 +39,9 @@ const taskFields = {
   state: taskStandingSchema,
   neededBy: when.describe('When the boats need it begun at the latest; the list goes by it.'),
   because: z.string().nullable().describe('What says so: a window, the foreman, the plan.'),
+  notes: z
+    .array(z.string())
+    .describe('What else is to be known before it is taken up, in sentences.'),
   planned: named(
     'PlannedTask',
     z.object({ start: whenSchema, finish: whenSchema, crew: z.array(crewMemberSchema) }),

@@ -32,8 +32,12 @@ function contextOf(fact: Fact, eyes: Eyes): Context {
 const plain = <F extends Fact>({
   isReady: _r,
   isPaused: _p,
+  notes,
   ...rest
-}: F): Omit<F, 'isReady' | 'isPaused'> => rest;
+}: F): Omit<F, 'isReady' | 'isPaused' | 'notes'> & { notes: string[] } => ({
+  ...rest,
+  notes: [...notes],
+});
 
 type Own = Omit<ReadyTask, keyof Context>;
 const shown = new WeakMap<ReadyFact, Own>();

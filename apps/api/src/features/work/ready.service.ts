@@ -1,5 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { DomainError, fault } from '#kernel/error.ts';
+import { stillOpen } from '#persistence/live/given-up.ts';
 import { standing, type Standing } from '#planning/decode/ready/standing.ts';
 import type { Viewer } from '../../platform/access/viewer.ts';
 import { Database } from '../../platform/database/database.ts';
@@ -19,7 +20,7 @@ export class ReadyService {
   async ready(viewer: Viewer, { whose, first, after }: ReadyQuery): Promise<Ready> {
     const state = await this.database.inYard(viewer, (tx) => this.states.at(tx, viewer.yardId));
     const now = new Date();
-    const stand = standing({ ...state, now: now.toISOString() });
+    const stand = standing({ ...state, stillOpen: stillOpen(state), now: now.toISOString() });
     const eyes = eyesOf(viewer, state, now);
     const wanted = wantedBy(eyes, whose ?? (viewer.roles.includes('foreman') ? 'all' : 'mine'));
     const ready = stand.ready.filter(wanted);

@@ -152,17 +152,21 @@ const ofWork = ({ subject }: YardEvent): boolean => !quiet.has(subject);
 /** A moment that is known needs no event to come: so long at most nothing is read anew. */
 const longestMs = 5 * 60_000;
 
+/** Raised with each field that the page cannot do without: what an older page kept is passed over. */
+const shape = 2;
+
 export function useNow(yardId: string): KeptResource<NowData> {
   const now = useKeptResource<NowData>(
-    `now ${yardId}`,
+    `now ${shape} ${yardId}`,
     (signal, before) => load(yardId, signal, before),
     { yardId, on: ofWork },
   );
   const { data, again } = now;
   useEffect(() => {
     if (data === undefined) return undefined;
-    const next = data.ready.waiting
-      .map(({ opens }) => (opens === null ? Infinity : Date.parse(opens.at) - Date.now()))
+    const { ready, waiting } = data.ready;
+    const next = [...waiting.map(({ opens }) => opens), ...ready.map(({ startBy }) => startBy)]
+      .map((when) => (when === null ? Infinity : Date.parse(when.at) - Date.now()))
       .filter((ms) => ms > 0);
     const timer = setTimeout(again, Math.min(longestMs, ...next) + 1_000);
     return () => {

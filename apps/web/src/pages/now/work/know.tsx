@@ -6,7 +6,7 @@ import type { Acting } from './acting.ts';
 import type { Calm } from './calm.ts';
 import { Cautions } from './cautions.tsx';
 import type { Mine } from './mine.ts';
-import { Needed } from './needed.tsx';
+import { Needed, Notes } from './needed.tsx';
 import { Place } from './place.tsx';
 import { WindowStrip } from './window-strip.tsx';
 
@@ -32,6 +32,7 @@ export function Know({
     <Dialog title={name} onClose={onClose}>
       <Place mine={mine} />
       {ready !== null && <WindowStrip closes={ready.closes} startBy={ready.startBy} />}
+      <Notes of={ready} />
       <Needed mine={mine} />
       {briefing !== null && (
         <>

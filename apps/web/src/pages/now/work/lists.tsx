@@ -10,6 +10,7 @@ import type { Acting } from './acting.ts';
 import type { Calm } from './calm.ts';
 import { Know } from './know.tsx';
 import type { Mine } from './mine.ts';
+import { Notes } from './needed.tsx';
 
 /** So many are looked through at a glance. */
 const atOnce = 4;
@@ -40,6 +41,7 @@ export function AlsoReady({
               <strong>{mine.name}</strong>
               <span>{[mine.part, mine.boat, mine.ready?.space ?? ''].join(' · ')}</span>
               <Pressing mine={mine} />
+              <Notes of={mine.ready} />
               {mine.isUnsent && <span class={css['unsent']}>{texts.notSent}</span>}
             </button>
           </li>
@@ -137,5 +139,6 @@ const Waits = ({ task }: { readonly task: WaitingTask }) => (
     <strong>{task.name}</strong>
     <span>{[task.part, task.boat, task.space].join(' · ')}</span>
     <span class={css['soft']}>{task.why}</span>
+    <Notes of={task} />
   </span>
 );

@@ -18,6 +18,7 @@ const ready = (taskId: string): ReadyTask => ({
     state: 'ready',
     neededBy: null,
     because: null,
+    notes: [],
   },
   ...{ planned: null, plannedForMe: false, claim: null, notForMe: null, closes: null },
   ...{ openMinutes: null, startBy: null, mix: null, bond: null, consumables: [], warnings: [] },

@@ -3,7 +3,19 @@ import { span } from '../../../show/time.ts';
 import { now as texts } from '../../../texts/now.ts';
 import { moment } from '../moments.ts';
 import css from '../now.module.css';
+import type { WaitingTask } from '../now-data.ts';
 import type { Mine } from './mine.ts';
+
+/** What else the service says before it is taken up; also where only words may stand. */
+export const Notes = ({ of: task }: { readonly of: Pick<WaitingTask, 'notes'> | null }) => (
+  <>
+    {task?.notes.map((text) => (
+      <span key={text} class={css['note']}>
+        {text}
+      </span>
+    ))}
+  </>
+);
 
 /** When it has to be begun and why, how much work it is, for how many. */
 export function Needed({ mine: { ready } }: { readonly mine: Mine }) {

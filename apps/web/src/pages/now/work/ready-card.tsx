@@ -6,7 +6,7 @@ import type { Acting } from './acting.ts';
 import type { Calm } from './calm.ts';
 import { Know } from './know.tsx';
 import type { Mine } from './mine.ts';
-import { Needed } from './needed.tsx';
+import { Needed, Notes } from './needed.tsx';
 import { Place, State } from './place.tsx';
 import { WindowStrip } from './window-strip.tsx';
 
@@ -31,6 +31,7 @@ export function ReadyCard({
       </div>
       <Place mine={mine} />
       {ready !== null && <WindowStrip closes={ready.closes} startBy={ready.startBy} />}
+      <Notes of={ready} />
       <Needed mine={mine} />
       <div class={css['presses']}>
         <Button kind="do" wide isBusy={!calm.isCalm} onPress={take(true)}>

@@ -4,6 +4,7 @@ import { Button, Dialog, Stack } from '../../../looks/looks.tsx';
 import { now as texts } from '../../../texts/now.ts';
 import type { Worker } from '../tell/around.ts';
 import type { Acting, Taking } from './acting.ts';
+import { Notes } from './needed.tsx';
 
 /** Work for several is claimed for all of them: who is planned for it is chosen already. */
 export function WithWhom({
@@ -40,6 +41,7 @@ export function WithWhom({
       <form onSubmit={submit}>
         <Stack>
           <p>{texts.withWhom.asks(least, most)}</p>
+          <Notes of={ready} />
           <SeveralField
             label={texts.withWhom.fit}
             values={crew}
