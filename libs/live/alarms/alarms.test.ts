@@ -1,81 +1,21 @@
 import { describe, expect, it } from 'vitest';
-import { standing } from '#planning/decode/ready/standing.ts';
-import { heatedTo, smallYard } from '#planning/testing/small-yard.ts';
-import { makeWorkload } from '#planning/workload/make.ts';
+import { heatedTo } from '#planning/testing/small-yard.ts';
 import type { Task } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
-import { type ClaimLife, type TaskLife, untouched } from '../life/life.ts';
-import { alarmsOf } from './alarms.ts';
-import { type AlarmFacts, ringsAgain, type WantedAlarm } from './facts.ts';
-import type { AlarmsInput } from './site.ts';
+import { type AlarmFacts, ringsAgain } from './facts.ts';
+import {
+  alarmsAt,
+  claimOf,
+  coated,
+  keyed,
+  laid,
+  on,
+  one,
+  sanded,
+  words,
+  type Scene,
+} from './testing/scene.ts';
 import { alarmWords } from './words.ts';
-
-const on = (time: string): string => `2026-11-02T${time}:00.000Z`;
-
-interface Scene {
-  /** `14:00` on Monday. */
-  readonly now: string;
-  readonly change?: (draft: Yard) => void;
-  readonly begun?: Readonly<Record<string, Partial<Task>>>;
-  readonly lives?: Readonly<Record<string, Partial<TaskLife>>>;
-  readonly added?: AlarmsInput['added'];
-}
-
-/** Ada is the foreman; Ben builds, and is nothing else. */
-function withBen(yard: Yard): void {
-  yard.people.push({ ...yard.people[0], id: 'ben', name: 'Ben', roles: ['builder'] });
-}
-
-function alarmsAt({ now, change, begun = {}, lives = {}, added = [] }: Scene): WantedAlarm[] {
-  const yard = smallYard((draft) => {
-    withBen(draft);
-    change?.(draft);
-  });
-  const made = makeWorkload(yard);
-  const workload = { ...made, tasks: made.tasks.map((one) => ({ ...one, ...begun[one.id] })) };
-  const at = on(now);
-  const stand = standing({ yard, workload, sheet: null, now: at });
-  return alarmsOf({
-    yard,
-    workload,
-    sheet: null,
-    lives: new Map(Object.entries(lives).map(([id, life]) => [id, { ...untouched(), ...life }])),
-    windows: stand.windows(),
-    added,
-    now: new Date(at),
-  });
-}
-
-const sanded: Partial<Task> = {
-  state: 'done',
-  startedAt: on('08:00'),
-  finishedAt: on('08:50'),
-  crew: ['ben'],
-};
-/** Laid from 09:00 to 10:00: its bond window is from 12:00 to 15:00 at 20 degrees. */
-const coated: Partial<Task> = { ...sanded, startedAt: on('09:00'), finishedAt: on('10:00') };
-const laid = { 'lid.sand': sanded, 'lid.one': coated };
-
-const claimOf = (over: Partial<ClaimLife> = {}): ClaimLife => ({
-  id: '0b6f0a3c-7f3e-4f5e-9a53-0d3a2f6f9a11',
-  status: 'open',
-  holder: 'ben',
-  crew: ['ben'],
-  claimedAt: on('09:00'),
-  lapsesAt: on('09:30'),
-  startedAt: null,
-  override: null,
-  ...over,
-});
-
-const keyed = (alarms: readonly WantedAlarm[]): string[] => alarms.map(({ key }) => key);
-const one = (alarms: readonly WantedAlarm[], key: string): WantedAlarm => {
-  const found = alarms.find((alarm) => alarm.key.startsWith(key));
-  if (found === undefined) throw new Error(`no ${key} among ${keyed(alarms).join(', ')}`);
-  return found;
-};
-const words = ({ facts, dueAt }: WantedAlarm, zone = 'Etc/UTC'): string | null =>
-  alarmWords(facts, new Date(dueAt), zone);
 
 describe('windows of what was laid', () => {
   it('are told a quarter of an hour before they open, to whoever has the work in hand', () => {

@@ -2,12 +2,13 @@ import type { WantedAlarm } from './facts.ts';
 import { filmAlarms } from './film-alarms.ts';
 import { openFilms, type Sight, sightOf } from './sight.ts';
 import { type AlarmsInput, siteOf } from './site.ts';
+import { unbegunAlarms } from './unbegun.ts';
 import { preparationAlarms, windowAlarms } from './window-alarms.ts';
 import { workAlarms } from './work-alarms.ts';
 
 /**
  * All that somebody should be told about the work as it stands: windows that open and close,
- * films that are too cold, cups, leases, work that goes on too long. Each once by its key, by the
+ * films that are too cold, cups, leases, work that goes on too long or is not begun. Each once by its key, by the
  * moment at which it is due; nothing for nobody.
  */
 export function alarmsOf(input: AlarmsInput): WantedAlarm[] {
@@ -20,6 +21,7 @@ export function alarmsOf(input: AlarmsInput): WantedAlarm[] {
     ...preparationAlarms(site),
     ...(films.length === 0 ? [] : filmAlarms(site, films, sight())),
     ...workAlarms(site, films, sight),
+    ...unbegunAlarms(site),
   ];
   return found
     .filter(({ audience }) => audience.length > 0)

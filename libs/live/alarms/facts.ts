@@ -62,6 +62,8 @@ export const alarmFactsSchema = z.discriminatedUnion('kind', [
   }),
   z.object({ kind: z.literal('lapses'), what, lapsesAt: moment }),
   z.object({ kind: z.literal('overrun'), what, expectedAt: moment }),
+  /** `startsAt`: by the published plan. */
+  z.object({ kind: z.literal('unbegun'), what, startsAt: moment }),
 ]);
 export type AlarmFacts = z.output<typeof alarmFactsSchema>;
 export type FactsOf<K extends AlarmFacts['kind']> = Extract<AlarmFacts, { kind: K }>;
@@ -106,6 +108,8 @@ export function ringsAgain(told: AlarmFacts, rungAt: string, wanted: AlarmFacts)
       return minutesBetween(rungAt, wanted.from) > NEXT_COLD_MINUTES;
     case 'overrun':
       return told.kind === 'overrun' && minutesBetween(rungAt, wanted.expectedAt) > 0;
+    case 'unbegun':
+      return told.kind === 'unbegun' && told.startsAt !== wanted.startsAt;
     case 'pot-life':
     case 'lapses':
       return false;
@@ -127,6 +131,7 @@ export function worthUntil(facts: AlarmFacts, at: Date): Date {
     case 'missed':
     case 'too-cold':
     case 'overrun':
+    case 'unbegun':
       return new Date(at.getTime() + 12 * hour);
   }
 }

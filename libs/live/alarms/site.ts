@@ -1,3 +1,4 @@
+import type { Hindrance } from '#planning/decode/ready/place.ts';
 import { rowsOf, type Rows } from '#planning/decode/reading/rows.ts';
 import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Task, TaskLink, Workload } from '#planning/workload/workload.ts';
@@ -30,9 +31,13 @@ export interface AlarmsInput {
   readonly workload: Workload;
   /** Of the published plan. */
   readonly sheet: PlanSheet | null;
+  /** When that was published; null: none is. */
+  readonly publishedAt: string | null;
   /** Of tasks that somebody has touched. */
   readonly lives: ReadonlyMap<string, TaskLife>;
   readonly windows: readonly SeenWindow[];
+  /** What keeps a task, or its rest, from beginning now, or kept it at a moment before; null: nothing. */
+  readonly whyNot: (taskId: string, at?: Date) => Hindrance | null;
   /** Since the last look. */
   readonly added: readonly AddedPreparation[];
   readonly now: Date;

@@ -9,6 +9,7 @@ import { isStillSo, lapsesKey } from './still-so.ts';
 const at = '2026-11-02T09:00:00.000Z';
 const opens: AlarmFacts = { kind: 'opens', what: 'Coat two', opensAt: at };
 const lapses: AlarmFacts = { kind: 'lapses', what: 'Coat two', lapsesAt: at };
+const unbegun: AlarmFacts = { kind: 'unbegun', what: 'Coat two', startsAt: at };
 const overrun: AlarmFacts = { kind: 'overrun', what: 'Coat two', expectedAt: at };
 
 const claim: ClaimLife = {
@@ -40,6 +41,12 @@ it('a window is told of while the work has not begun', () => {
   expect(isSo(opens, 'waiting')).toBe(true);
   expect(isSo(opens, 'working')).toBe(false);
   expect(isSo(opens, 'done')).toBe(false);
+});
+
+it('work that nobody begins is told of until somebody does', () => {
+  expect(isSo(unbegun, 'waiting')).toBe(true);
+  expect(isSo(unbegun, 'working')).toBe(false);
+  expect(isSo(unbegun, 'redo')).toBe(false);
 });
 
 it('work that runs over is told of while it goes on', () => {

@@ -27,6 +27,7 @@ export function isStillSo(
     case 'opens':
     case 'closes':
     case 'missed':
+    case 'unbegun':
       return state === 'waiting';
     case 'pot-life':
     case 'overrun':

@@ -38,7 +38,7 @@ function otherwiseOf({ closes }: TaskLink): string {
 }
 
 /** Tasks and links of ways that the plan does not go. */
-function leftOut({ workload, sheet }: Site): ReadonlySet<string> {
+export function leftOut({ workload, sheet }: Site): ReadonlySet<string> {
   const { open, dropped, droppedLinks } = standingOf(workload);
   const out = new Set([...dropped, ...droppedLinks]);
   for (const { id, branches } of open) {
@@ -53,7 +53,7 @@ function leftOut({ workload, sheet }: Site): ReadonlySet<string> {
 }
 
 /** The windows into each task that waits. */
-function byLater(windows: readonly SeenWindow[]): ReadonlyMap<string, SeenWindow[]> {
+export function byLater(windows: readonly SeenWindow[]): ReadonlyMap<string, SeenWindow[]> {
   const found = new Map<string, SeenWindow[]>();
   for (const window of windows) {
     const known = found.get(window.to);
@@ -63,6 +63,14 @@ function byLater(windows: readonly SeenWindow[]): ReadonlyMap<string, SeenWindow
   return found;
 }
 
+/** Whether something that comes before the task is left to do. */
+export const waitsForWork = (task: Task, out: ReadonlySet<string>, site: Site): boolean =>
+  site.linksTo(task.id).some(({ id, from, opens: side }) => {
+    if (side === null || out.has(id) || out.has(from)) return false;
+    const state = site.rows.tasks.get(from)?.state;
+    return state !== 'done' && state !== 'redo';
+  });
+
 /** The task opens when the last of its windows does, if nothing else before it is left to do. */
 function opens(
   task: Task,
@@ -70,12 +78,7 @@ function opens(
   out: ReadonlySet<string>,
   site: Site,
 ): WantedAlarm[] {
-  const waitsFor = site.linksTo(task.id).some(({ id, from, opens: side }) => {
-    if (side === null || out.has(id) || out.has(from)) return false;
-    const state = site.rows.tasks.get(from)?.state;
-    return state !== 'done' && state !== 'redo';
-  });
-  if (waitsFor) return [];
+  if (waitsForWork(task, out, site)) return [];
   const opening = windows.filter(({ linkId }) => (site.links.get(linkId)?.opens ?? null) !== null);
   if (opening.some(({ opensAt }) => opensAt === null)) return [];
   const last = Math.max(...opening.map(({ opensAt }) => Date.parse(opensAt ?? '')));

@@ -62,6 +62,11 @@ export function alarmWords(facts: AlarmFacts, at: Date, zone: string): string | 
         `${facts.what} runs over: it was to be done by ${clock.of(facts.expectedAt)}. ` +
         'Say how much is left, or what holds it up.'
       );
+    case 'unbegun':
+      return (
+        `${facts.what} should have begun at ${clock.of(facts.startsAt)}; nobody has begun it. ` +
+        'Begin it, or say what holds it up.'
+      );
   }
 }
 

@@ -5,6 +5,7 @@ import { type TaskLife, untouched, type WorkPayload } from '../life/life.ts';
 import { handMadeSheet, type HandMadeTask } from '../testing/hand-made-sheet.ts';
 import { disturbanceOf } from './disturbance.ts';
 import { reasonOf } from './kinds.ts';
+import type { HeldAgainst } from './off-plan.ts';
 import { overdueWords } from './overdue.ts';
 import { withoutPassedStarts } from './passed.ts';
 
@@ -18,12 +19,20 @@ const sheetOf = (task: Partial<HandMadeTask> = {}) =>
   handMadeSheet([
     { id: first.id, start: at('08:00'), finish: at('10:00'), crew: [builder], ...task },
   ]);
+const published = (task: Partial<HandMadeTask> = {}): HeldAgainst => ({
+  is: 'published',
+  sheet: sheetOf(task),
+});
+const offered = (task: Partial<HandMadeTask>): HeldAgainst => ({
+  is: 'offered',
+  sheet: sheetOf(task),
+});
 const life = (rest: Partial<TaskLife>): TaskLife => ({ ...untouched(), ...rest });
 
 function disturbance(
   kind: string,
   report: { at?: string; before?: Partial<TaskLife>; after?: Partial<TaskLife>; reason?: string },
-  sheets = [sheetOf()],
+  plans = [published()],
 ): string | null {
   const payload: WorkPayload = {
     at: report.at ?? at('08:00'),
@@ -34,7 +43,7 @@ function disturbance(
     reason: report.reason ?? null,
   };
   const event = { kind, subject: 'task', subjectId: first.id, payload };
-  return disturbanceOf(event, { yard, workload, sheets })?.words ?? null;
+  return disturbanceOf(event, { yard, workload, plans })?.words ?? null;
 }
 
 const started = (startedAt: string, crew = [builder]) => ({
@@ -60,16 +69,31 @@ describe('a report of work', () => {
   });
 
   it('is held against what is offered, too', () => {
-    const offered = sheetOf({ start: at('13:00'), finish: at('15:00') });
+    const other = offered({ start: at('13:00'), finish: at('15:00') });
     const report = started(at('08:00'));
-    expect(disturbance('task-started', report, [sheetOf()])).toBeNull();
-    expect(disturbance('task-started', report, [sheetOf(), offered])).toContain('5 h earlier');
+    expect(disturbance('task-started', report)).toBeNull();
+    // Nobody was told to begin it later.
+    expect(disturbance('task-started', report, [published(), other])).toMatch(
+      /\) does not go with the plan that is offered: it began 5 h earlier than there\.$/,
+    );
+    expect(disturbance('task-started', started(at('09:00')), [published(), other])).toMatch(
+      /\) began 1 h later than planned\.$/,
+    );
+    const finished = { after: { state: 'done' as const, finishedAt: at('10:00') } };
+    expect(disturbance('task-finished', finished, [published(), other])).toMatch(
+      /the plan that is offered: it was finished 5 h earlier than there\.$/,
+    );
+    const given = { before: { state: 'working' as const }, reason: 'too cold' };
+    expect(disturbance('task-abandoned', given, [other])).toMatch(/\) was given up: too cold\.$/);
+    expect(disturbance('task-started', report, [offered({ id: 'other' })])).toContain(
+      'it was begun though the plan leaves it out.',
+    );
   });
 
   it('disturbs where it ends at another time, unless the plan was made after it', () => {
     const finished = { after: { state: 'done' as const, finishedAt: at('11:00') } };
     expect(disturbance('task-finished', finished)).toContain('was finished 1 h later than planned');
-    expect(disturbance('task-finished', finished, [sheetOf({ state: 'done' })])).toBeNull();
+    expect(disturbance('task-finished', finished, [published({ state: 'done' })])).toBeNull();
   });
 
   it('that work is put aside disturbs, unless the plan lets it rest then', () => {
@@ -80,7 +104,7 @@ describe('a report of work', () => {
     expect(disturbance('task-paused', paused)).toContain(
       'with 1 h 10 min of work still to be done',
     );
-    const resting = sheetOf({
+    const resting = published({
       segments: [
         [at('08:00'), at('09:05')],
         [at('10:00'), at('11:00')],
@@ -123,7 +147,7 @@ describe('a report of work', () => {
 
 describe('what else happens', () => {
   const words = (kind: string, subject: string, subjectId: string, payload: unknown = {}) =>
-    disturbanceOf({ kind, subject, subjectId, payload }, { yard, workload, sheets: [sheetOf()] });
+    disturbanceOf({ kind, subject, subjectId, payload }, { yard, workload, plans: [published()] });
 
   it('is told by the names of the yard', () => {
     const [space] = yard.spaces;
@@ -145,6 +169,20 @@ describe('what else happens', () => {
     expect(
       words('alarm-rung', 'alarm', 'id', { kind: 'overrun', taskId: first.id })?.words,
     ).toContain('goes on past its expected end');
+  });
+
+  it('of work that nobody begins is told, unless a plan has it later already', () => {
+    const rung = { kind: 'unbegun', taskId: first.id, at: at('08:30') };
+    const event = { kind: 'alarm-rung', subject: 'alarm', subjectId: 'id', payload: rung };
+    const told = (...plans: HeldAgainst[]): string | undefined =>
+      disturbanceOf(event, { yard, workload, plans })?.words;
+    expect(told(published())).toMatch(
+      /\) was to begin Mon 2 Nov 08:00, and nobody has begun it\.$/,
+    );
+    expect(told(published(), offered({ start: at('08:20') }))).toContain('08:00');
+    expect(told(published(), offered({ start: at('08:31') }))).toBeUndefined();
+    expect(told(published({ start: at('09:00') }))).toBeUndefined();
+    expect(told(published({ id: 'other' }))).toBeUndefined();
   });
 });
 

@@ -30,7 +30,7 @@ export function disturbanceOf(event: Happened, yard: DisturbedYard): Disturbance
     const payload = workPayloadSchema.safeParse(event.payload);
     if (!payload.success) return null;
     const nameOf = (person: string): string => nameIn(yard, 'person', person);
-    const words = offPlan(report.data, event.subjectId, payload.data, yard.sheets, nameOf);
+    const words = offPlan(report.data, event.subjectId, payload.data, yard.plans, nameOf);
     return words === null
       ? null
       : { reason, words: `${taskWords(yard, event.subjectId)} ${words}.` };

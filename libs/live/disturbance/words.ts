@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import { localWords } from '#calendar/local-time.ts';
-import type { PlanSheet } from '#planning/decode/sheet.ts';
 import type { Task, Workload } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
+import type { HeldAgainst } from './off-plan.ts';
 
 /** An event of the yard's log. */
 export interface Happened {
@@ -15,8 +15,8 @@ export interface Happened {
 export interface DisturbedYard {
   readonly yard: Yard;
   readonly workload: Workload;
-  /** What the event is held against: the published plan, and one that waits to be decided. */
-  readonly sheets: readonly PlanSheet[];
+  /** What the event is held against, the published plan first. */
+  readonly plans: readonly HeldAgainst[];
 }
 
 const named: Readonly<Record<string, string>> = {
@@ -94,7 +94,10 @@ function fixedWords(yard: DisturbedYard, task: Task | undefined): string {
 }
 
 const saidSchema = z.object({ words: z.string().min(1) });
-const rungSchema = z.object({ kind: z.literal('overrun'), taskId: z.string() });
+const rungSchema = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('overrun'), taskId: z.string() }),
+  z.object({ kind: z.literal('unbegun'), taskId: z.string(), at: z.iso.datetime() }),
+]);
 const countSchema = z.object({ count: z.int() });
 
 const endings = { added: 'was added', changed: 'was changed', removed: 'was taken out' } as const;
@@ -127,6 +130,21 @@ export function weatherWords(yard: DisturbedYard, { kind, subject, subjectId, pa
   }
 }
 
+function rungWords(yard: DisturbedYard, payload: unknown): string | null {
+  const rung = rungSchema.safeParse(payload).data;
+  if (rung === undefined) return null;
+  const what = taskWords(yard, rung.taskId);
+  if (rung.kind === 'overrun') return `${what} goes on past its expected end.`;
+  const starts = yard.plans.map(
+    ({ sheet }) => sheet.tasks.find(({ id }) => id === rung.taskId)?.start.at ?? null,
+  );
+  const [start] = starts;
+  // A plan that has it later, or not at all, has been made since then, or knows.
+  const isKnown = starts.some((one) => one === null || Date.parse(one) > Date.parse(rung.at));
+  if (isKnown || start === null) return null;
+  return `${what} was to begin ${localWords(start, yard.yard.timeZone)}, and nobody has begun it.`;
+}
+
 export function otherWords(
   yard: DisturbedYard,
   { kind, subjectId, payload }: Happened,
@@ -149,10 +167,8 @@ export function otherWords(
       return said ?? 'Hours are reckoned by what was learned.';
     case 'yard-changed':
       return 'What holds for the whole yard was changed.';
-    case 'alarm-rung': {
-      const rung = rungSchema.safeParse(payload).data;
-      return rung ? `${taskWords(yard, rung.taskId)} goes on past its expected end.` : null;
-    }
+    case 'alarm-rung':
+      return rungWords(yard, payload);
     default:
       return null;
   }

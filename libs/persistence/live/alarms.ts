@@ -9,7 +9,7 @@ import {
 import type { Transaction } from '../client.ts';
 import type { Alarm } from '../generated/client.ts';
 import type { DueAlarm } from '../queue/alarms.ts';
-import { asJson, insert } from '../rows.ts';
+import { asJson, insert, isoOf } from '../rows.ts';
 import { standingReworks } from './reworks.ts';
 
 /** What a row was made of; null of one that this version of the service does not know. */
@@ -180,6 +180,15 @@ export async function voidMissed(
   );
   const ids = [...told].flatMap(([id, rework]) => (standing.has(rework ?? '') ? [] : [id]));
   await tx.alarm.updateMany({ where: { ...where, id: { in: ids } }, data: { state: 'void' } });
+}
+
+/** When the published plan was, as alarms ask for it; null where none is. */
+export async function publishedAt(tx: Transaction, yardId: string): Promise<string | null> {
+  const row = await tx.publishedPlan.findUnique({
+    where: { yardId },
+    select: { publishedAt: true },
+  });
+  return row === null ? null : isoOf(row.publishedAt);
 }
 
 /** Alarms of the yard that come due before `until`, or should have rung by now. */

@@ -4720,7 +4720,7 @@ export interface components {
         Alarm: {
             id: string;
             /** @enum {string} */
-            kind: "opens" | "closes" | "missed" | "too-cold" | "pot-life" | "lapses" | "overrun";
+            kind: "opens" | "closes" | "missed" | "too-cold" | "pot-life" | "lapses" | "overrun" | "unbegun";
             /** @description What it is about. */
             taskId: string | null;
             /** @description Times are the yard’s. */
@@ -6054,7 +6054,7 @@ export interface components {
             eventId: string;
             id: string;
             /** @enum {string} */
-            kind: "opens" | "closes" | "missed" | "too-cold" | "pot-life" | "lapses" | "overrun";
+            kind: "opens" | "closes" | "missed" | "too-cold" | "pot-life" | "lapses" | "overrun" | "unbegun";
             /** @description What it is about. */
             taskId: string | null;
             /** @description Times are the yard’s. */
@@ -7717,6 +7717,8 @@ export interface components {
             neededBy: components["schemas"]["When"] | null;
             /** @description What says so: a window, the foreman, the plan. */
             because: string | null;
+            /** @description What else is to be known before it is taken up, in sentences. */
+            notes: string[];
             /** @description In the published plan; null where it does not have the task. */
             planned: components["schemas"]["PlannedTask"] | null;
             plannedForMe: boolean;
@@ -7764,6 +7766,8 @@ export interface components {
             neededBy: components["schemas"]["When"] | null;
             /** @description What says so: a window, the foreman, the plan. */
             because: string | null;
+            /** @description What else is to be known before it is taken up, in sentences. */
+            notes: string[];
             /** @description In the published plan; null where it does not have the task. */
             planned: components["schemas"]["PlannedTask"] | null;
             plannedForMe: boolean;

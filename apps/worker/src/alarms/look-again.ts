@@ -2,7 +2,9 @@ import type { PgBoss } from 'pg-boss';
 import { z } from 'zod';
 import { DomainError } from '#kernel/error.ts';
 import type { AlarmFacts } from '#live/alarms/facts.ts';
+import { siteOf } from '#live/alarms/site.ts';
 import { isStillSo } from '#live/alarms/still-so.ts';
+import { unbegunAlarms } from '#live/alarms/unbegun.ts';
 import { lateWords } from '#live/rework/late-words.ts';
 import type { Transaction } from '#persistence/client.ts';
 import type { Alarm } from '#persistence/generated/client.ts';
@@ -11,6 +13,7 @@ import { lastPreparation, standingReworks } from '#persistence/live/reworks.ts';
 import type { YardState } from '#persistence/live/yard-state.ts';
 import type { YardStates } from '#persistence/live/yard-states.ts';
 import { scheduleAlarms } from '#persistence/queue/alarms.ts';
+import { alarmsInput } from './input.ts';
 
 export interface LookSurroundings {
   readonly boss: PgBoss;
@@ -20,14 +23,15 @@ export interface LookSurroundings {
 /**
  * What is to be told; null where it is not so any more. Of a window that is to have shut: with the
  * preparation that was added for it, if one was; `later` where it can still be kept, with another
- * look when it really shuts.
+ * look when it really shuts. Likewise `later` where work could not be begun until a while ago.
  */
 export async function lookAgain(
-  { boss, states }: LookSurroundings,
+  surroundings: LookSurroundings,
   tx: Transaction,
   row: Alarm,
   now: Date,
 ): Promise<AlarmFacts | 'later' | null> {
+  const { boss, states } = surroundings;
   const facts = factsOf(row);
   if (facts === null) return null;
   const { yardId, taskId } = row;
@@ -40,6 +44,7 @@ export async function lookAgain(
   const state = await states.at(tx, yardId);
   if (!isStillSo(facts, row, state)) return null;
   if (facts.kind === 'closes') return { ...facts, after: afterwards(state, row) };
+  if (facts.kind === 'unbegun') return unbegun(boss, tx, row, state, now);
   if (facts.kind !== 'missed' || taskId === null) return facts;
   const made = await lastPreparation(tx, yardId, taskId);
   if (made !== null && !(await isTold(tx, yardId, made.id))) {
@@ -49,12 +54,39 @@ export async function lookAgain(
   if (otherWay !== null) return { ...facts, otherWay };
   const closesAt = new Date(facts.closesAt);
   if (closesAt <= now) return facts;
+  return later(boss, tx, row, closesAt, now);
+}
+
+async function later(
+  boss: PgBoss,
+  tx: Transaction,
+  { yardId, id }: Alarm,
+  dueAt: Date,
+  now: Date,
+): Promise<'later'> {
   await tx.alarm.update({
-    where: { yardId_id: { yardId, id: row.id } },
-    data: { dueAt: closesAt, moves: { increment: 1 } },
+    where: { yardId_id: { yardId, id } },
+    data: { dueAt, moves: { increment: 1 } },
   });
-  await scheduleAlarms(boss, tx, yardId, [{ id: row.id, dueAt: closesAt }], now);
+  await scheduleAlarms(boss, tx, yardId, [{ id, dueAt }], now);
   return 'later';
+}
+
+/** Whether it could have begun hangs on all around it, and on the air, of which no event tells. */
+async function unbegun(
+  boss: PgBoss,
+  tx: Transaction,
+  row: Alarm,
+  state: YardState,
+  now: Date,
+): Promise<AlarmFacts | 'later' | null> {
+  // It may ring a moment early.
+  const at = new Date(Math.max(now.getTime(), row.dueAt.getTime()));
+  const site = siteOf(await alarmsInput(tx, row.yardId, state, at));
+  const wanted = unbegunAlarms(site, row.taskId).at(0);
+  if (wanted === undefined) return null;
+  const dueAt = new Date(wanted.dueAt);
+  return dueAt > at ? later(boss, tx, row, dueAt, now) : wanted.facts;
 }
 
 /** What it takes to go on once the window of the alarm has shut; empty where that cannot be said. */

@@ -4,7 +4,7 @@ import type { AddedPreparation } from '#live/alarms/site.ts';
 import { armAlarms as arm, voidMissed } from '#persistence/live/alarms.ts';
 import { standingReworks } from '#persistence/live/reworks.ts';
 import { scheduleAlarms } from '#persistence/queue/alarms.ts';
-import { standing } from '#planning/decode/ready/standing.ts';
+import { alarmsInput } from '../alarms/input.ts';
 import type { FollowerStep, Following } from './following.ts';
 
 const preparationSchema = z.object({
@@ -47,9 +47,7 @@ const beside: ReadonlySet<string> = new Set([
  */
 export const armAlarms: FollowerStep = async ({ tx, yardId, now, events, states, boss }) => {
   if (events.length > 0 && events.every(({ subject }) => beside.has(subject))) return;
-  const { yard, workload, sheet, lives } = await states.at(tx, yardId);
-  const stand = standing({ yard, workload, sheet, now: now.toISOString() });
-  const windows = stand.windows();
+  const state = await states.at(tx, yardId);
   const made = addedBy(events);
   const still = await standingReworks(
     tx,
@@ -58,7 +56,7 @@ export const armAlarms: FollowerStep = async ({ tx, yardId, now, events, states,
   );
   const added = made.filter(({ reworkId }) => still.has(reworkId));
   await voidMissed(tx, yardId, keptBy(events));
-  const wanted = alarmsOf({ yard, workload, sheet, lives, windows, added, now });
+  const wanted = alarmsOf({ ...(await alarmsInput(tx, yardId, state, now)), added });
   const due = await arm(tx, { yardId, now, wanted });
   await scheduleAlarms(boss, tx, yardId, due, now);
 };

@@ -102,6 +102,7 @@ const tones: Readonly<Record<Alarm['kind'], 'harm' | 'heed' | 'plain'>> = {
   opens: 'plain',
   lapses: 'plain',
   overrun: 'heed',
+  unbegun: 'heed',
   closes: 'heed',
   'pot-life': 'harm',
   missed: 'harm',
