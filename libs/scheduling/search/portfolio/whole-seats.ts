@@ -6,6 +6,7 @@ import type { Compiled } from '../crew/compiled/compiled.ts';
 import { speedFor } from '../crew/compiled/crews.ts';
 import { crewSearch } from '../crew/search/search.ts';
 import type { Search } from '../search.ts';
+import { createTurns, hasTurns } from '../turns/turns.ts';
 import { createWholeNeighbourhood } from '../whole/neighbourhood.ts';
 import { createWhole, type CountedSearch } from '../whole/whole.ts';
 import { LATER, roundAfter, SOON } from './rounds.ts';
@@ -27,6 +28,8 @@ function narrowed(compiled: Compiled, { analysis }: RootProof): Compiled {
 const LOOK = 5;
 const TRY = 0.2;
 const RISE = 6;
+/** Of an activity of a part that is made from some refits. */
+const MAKE = 60;
 /** Of an iteration of the learning core, whatever it raises. */
 const CONFLICT = 100;
 /** Of bounds on finishes: a piece of setting up a part, and a look at caps by energy for each activity. */
@@ -82,10 +85,30 @@ const crew = (n: number, share: number, from = 0): Seat => ({
   },
 });
 
+/** What it is there for shows once all refits have had their turn. */
+const turns = (n: number, share: number): Seat => ({
+  name: 'turns',
+  from: IMPROVE,
+  share,
+  proves: true,
+  needsPlan: true,
+  cost: 5 + 4 * n + 0.012 * n * n,
+  open: ({ problem, seed, warm, compiled, root }) => {
+    const search = createTurns(problem, seed, warm, narrowed(compiled(), root()), root());
+    const trying = TRY * candidates(problem);
+    return counting(search, () => {
+      const { looks, tries, made } = search.counts();
+      return LOOK * looks + trying * tries + MAKE * made;
+    });
+  },
+});
+
 /** Activities up to which the learning core takes the whole problem at once, early on, and at all. */
 const TINY = 12;
 const FEW = 60;
 const MANY = 100;
+/** Beyond, refits in turn are not through once before most runs end: at 800 a second crew search finds more. */
+const MOST = 400;
 /** By then there is a plan that is worth improving, if any. */
 const IMPROVE = LATER + 2;
 /** By then most problems that have plans have one. */
@@ -148,9 +171,11 @@ const neighbourhood = (share: number): Seat => ({
  * then those that improve plans. Where the core cannot hold the problem, a second search by decodes
  * has chances of its own; on yards of 40 tasks and fewer it never was the one to find anything.
  */
-export function wholeSeats(n: number): readonly Seat[] {
+export function wholeSeats(problem: Problem): readonly Seat[] {
+  const n = problem.activities.length;
   if (n <= TINY) return [crew(n, 0.1), whole(n, 0, 0.9), bounds(n, 0.2)];
   if (n <= FEW) return [crew(n, 0.3), whole(n, SOON, 0.7), neighbourhood(0.5), bounds(n, 0.2)];
-  const later = n <= MANY ? whole(n, LATER, 0.5) : crew(n, 0.5, IMPROVE);
+  const decodes = n <= MOST && hasTurns(problem) ? turns(n, 1) : crew(n, 0.5, IMPROVE);
+  const later = n <= MANY ? whole(n, LATER, 0.5) : decodes;
   return [crew(n, 1), later, neighbourhood(0.5), bounds(n, 0.3), refuter(0.3)];
 }
