@@ -99,23 +99,33 @@ describe('the walk', () => {
       return { one, seen: await ask(one) };
     };
     const different: unknown[] = [];
-    for (const pair of pairs.filter(([theirs, missing]) => !isAlike(theirs.seen, missing.seen))) {
-      const [theirs, missing] = [await alone(pair[0]), await alone(pair[1])];
-      if (isAlike(theirs.seen, missing.seen)) continue;
+    let again = 0;
+    for (const pair of pairs) {
+      let [theirs, missing] = pair;
+      if (isAnsweredAlike(theirs.seen, missing.seen)) {
+        if (costsAlike(theirs.seen, missing.seen)) continue;
+        again += 1;
+        [theirs, missing] = [await alone(theirs), await alone(missing)];
+        if (costsAlike(theirs.seen, missing.seen)) continue;
+      }
       different.push({ of: nameOf(theirs.one), theirs: toldOf(theirs), missing: toldOf(missing) });
     }
     expect(different).toEqual([]);
     expect(pairs.length).toBeGreaterThan(500);
     const counted = pairs.filter(([{ seen }]) => seen.answer.statements.length > 0);
     expect(counted.length).toBeGreaterThan(500);
-    process.stdout.write(`walk: ${pairs.length} pairs of another’s and a missing record\n`);
+    process.stdout.write(
+      `walk: ${pairs.length} pairs of another’s and a missing record, ${again} counted again\n`,
+    );
+    expect(again).toBeLessThan(pairs.length / 20);
   }, 60_000);
 });
 
-const isAlike = (one: Seen, other: Seen): boolean =>
-  one.body === other.body &&
-  one.answer.statements.length === other.answer.statements.length &&
-  headersOf(one.answer) === headersOf(other.answer);
+const isAnsweredAlike = (one: Seen, other: Seen): boolean =>
+  one.body === other.body && headersOf(one.answer) === headersOf(other.answer);
+
+const costsAlike = (one: Seen, other: Seen): boolean =>
+  one.answer.statements.length === other.answer.statements.length;
 
 const toldOf = ({ seen: { body, answer } }: Walked) => ({
   body,

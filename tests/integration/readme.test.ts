@@ -17,6 +17,7 @@ const blocks = [...text.matchAll(/^```bash\n(.*?)^```$/gms)].map(([, block]) => 
 
 const address = 'http://localhost:3000';
 const end = '--- end of block ---';
+const asked = '{"seconds": 10}';
 
 /** Saves making a server of its own, which start.test.ts does. */
 const database = testDatabase();
@@ -38,6 +39,7 @@ beforeAll(async () => {
   await demo.up;
   // One shell, since later examples use the variables of earlier ones.
   const script = blocks.map((block) => `${block}\necho\necho '${end}'\n`).join('');
+  expect(script).toContain(asked);
   const { stdout } = await run(
     'bash',
     // Its input is a socket: without --norc bash takes itself for a remote shell and reads the
@@ -50,7 +52,7 @@ beforeAll(async () => {
       script
         .replaceAll(address, `http://localhost:${String(port)}`)
         // Whoever tries it has more time than this.
-        .replace('{"seconds": 10}', '{"seconds": 3}'),
+        .replace(asked, '{"seconds": 3}'),
     ],
     { maxBuffer: 64 * 1024 * 1024, timeout: 240_000 },
   );

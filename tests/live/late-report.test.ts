@@ -112,11 +112,11 @@ const takenSchema = z.object({
     z.object({
       outcome: z.string(),
       reasons: z.array(z.object({ code: z.string(), message: z.string() })),
-      report: z.object({ phoneAt: z.string() }).nullable(),
     }),
   ),
 });
-type Taken = z.output<typeof takenSchema>['items'];
+/** What came of each, with the moment that was sent. */
+type Taken = (z.output<typeof takenSchema>['items'][number] & { readonly at: string })[];
 let sent = 0;
 
 /** What a phone reports of one task, in one call. */
@@ -128,7 +128,8 @@ async function send(who: Name, taskId: string, steps: readonly Step[]): Promise<
   }));
   const { status, body } = await call(who, 'POST', '/yards/small/reports', { reports });
   expect([status, body.detail]).toEqual([200, undefined]);
-  return takenSchema.parse(body).items;
+  const { items } = takenSchema.parse(body);
+  return items.map((item, k) => ({ ...item, at: reports[k].at }));
 }
 const outcomes = (taken: Taken): string[] => taken.map(({ outcome }) => outcome);
 const wholly = (from: number, to: number): Step[] => [
@@ -197,7 +198,7 @@ describe('work that was begun in time and is reported late', () => {
         ['done', 'done', 'done'],
         [],
       ]);
-      told.push(...taken.slice(1).map(({ report }) => report?.phoneAt ?? ''));
+      told.push(...taken.slice(1).map(({ at }) => at));
       await until(async () => (await alarms()).every((state) => state === 'void'));
     } finally {
       await worker.end('SIGTERM');

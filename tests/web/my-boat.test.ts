@@ -159,7 +159,9 @@ describe('an owner', () => {
     const priced = async (): Promise<z.output<typeof pricedSchema>['items']> =>
       pricedSchema.parse((await call('odile', 'GET', '/changes?state=priced')).body).items;
     const [waiting] = await priced();
+    const readAnew = page.waitForResponse((answer) => /\/changes\b/.test(answer.url()));
     expect((await call('ines', 'POST', `/changes/${waiting.id}/reprice`)).status).toBe(200);
+    await readAnew;
     await until(async () => {
       const again = (await priced()).at(0);
       return again?.proposal.state === 'priced' && again.proposal.id !== waiting.proposal.id;
