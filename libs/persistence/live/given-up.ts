@@ -80,15 +80,34 @@ function allOpen({ workload, givenUp }: Work): readonly StillOpen[] {
   return open;
 }
 
+interface Free {
+  readonly which: string;
+  readonly open: readonly StillOpen[];
+}
+
+/** Of one list those that are free, as last asked: what is found out for a list is found again. */
+const lastFree = new WeakMap<readonly StillOpen[], Free>();
+
+function freeOf(
+  all: readonly StillOpen[],
+  isFree: (one: StillOpen) => boolean,
+): readonly StillOpen[] {
+  const open = all.filter(isFree);
+  if (open.length === all.length) return all;
+  const which = open.map(({ taskId }) => taskId).join(' ');
+  const last = lastFree.get(all);
+  if (last?.which === which) return last.open;
+  lastFree.set(all, { which, open });
+  return open;
+}
+
 /**
  * The windows that were given up and are kept by whoever comes all the same: nothing of their
  * preparation is in hand. Undefined where there is none.
  */
 export function stillOpen(work: Work): readonly StillOpen[] | undefined {
   if (work.givenUp.length === 0) return undefined;
-  const all = allOpen(work);
   const isFree = (id: string): boolean => (work.lives.get(id)?.claim ?? null) === null;
-  const free = all.filter(({ spares }) => spares.every(isFree));
-  if (free.length === 0) return undefined;
-  return free.length === all.length ? all : free;
+  const free = freeOf(allOpen(work), ({ spares }) => spares.every(isFree));
+  return free.length === 0 ? undefined : free;
 }

@@ -45,14 +45,18 @@ function said(yard: Yard, { time, day = '02', sheet, tasks = {} }: At): readonly
 const ada = (yard: Yard): Yard['people'][number] => yard.people[0];
 const deadEnd = (by: string, who: string): string =>
   `Done now, it leads nowhere: “Coat one” has to begin by Mon 2 Nov ${by}, and ${who}.`;
-const none = 'none of those who can do it are at work until then';
+const none = 'none of those who can do it are at work when it could begin';
+const tooShort = 'of those at work nobody is there for the 1 h that it takes';
+const busyElsewhere = 'other work keeps those who can do it from it';
 
 describe('wiping that is ready', () => {
   it('is warned of where the day ends before the coat could be on', () => {
     const yard = wiped(180);
     // Begun at 14:10, the coat can be from 15:00 to 16:00.
     expect(said(yard, { time: '14:10' })).toEqual([]);
-    expect(said(yard, { time: '14:11' })).toEqual([deadEnd('16:11', none)]);
+    expect(said(yard, { time: '14:11' })).toEqual([deadEnd('16:11', tooShort)]);
+    // Wiped at 16:00, whoever could coat has gone.
+    expect(said(yard, { time: '15:10' })).toEqual([deadEnd('17:10', none)]);
   });
 
   it('is not where the window lasts until the next day, or somebody may stay longer', () => {
@@ -61,7 +65,7 @@ describe('wiping that is ready', () => {
       ada(draft).overtime = [{ weekday: 1, from: '16:00', to: '17:00' }];
     };
     expect(said(wiped(180, late), { time: '15:00' })).toEqual([]);
-    expect(said(wiped(180, late), { time: '15:11' })).toEqual([deadEnd('17:11', none)]);
+    expect(said(wiped(180, late), { time: '15:11' })).toEqual([deadEnd('17:11', tooShort)]);
   });
 
   it('is where whoever could coat is away, has the skill too little, or is alone with it', () => {
@@ -74,30 +78,92 @@ describe('wiping that is ready', () => {
       draft.procedures[0].steps[1].crewMax = 2;
     };
     expect(said(wiped(180, both), { time: '09:00' })).toEqual([
-      deadEnd('11:30', 'too few of those who can do it are at work until then'),
+      deadEnd('11:30', 'too few here can do it'),
     ]);
     const learning = (draft: Yard): void => {
       const [coating, sanding] = ada(draft).abilities;
       ada(draft).abilities = [{ ...coating, level: 1 }, sanding];
     };
-    expect(said(wiped(180, learning), { time: '09:00' })).toEqual([deadEnd('11:00', none)]);
+    expect(said(wiped(180, learning), { time: '09:00' })).toEqual([
+      deadEnd('11:00', 'only learners here can do it'),
+    ]);
+    const unskilled = (draft: Yard): void => {
+      ada(draft).abilities = ada(draft).abilities.filter(({ skill }) => skill === 'sanding');
+    };
+    expect(said(wiped(180, unskilled), { time: '09:00' })).toEqual([
+      deadEnd('11:00', 'nobody here can do it'),
+    ]);
     const taught = (draft: Yard): void => {
       learning(draft);
       const senior = { skill: 'coating', level: 3, speed: 100 };
       draft.people.push({ ...ada(draft), id: 'bo', name: 'Bo', abilities: [senior] });
     };
     expect(said(wiped(180, taught), { time: '09:00' })).toEqual([]);
+    const untaught = (draft: Yard): void => {
+      taught(draft);
+      draft.people[1].exceptions = [{ date: '2026-11-02', shifts: [], reason: 'ill' }];
+    };
+    expect(said(wiped(180, untaught), { time: '09:00' })).toEqual([
+      deadEnd('11:00', 'only learners are at work when it could begin'),
+    ]);
+    const briefly = (draft: Yard): void => {
+      taught(draft);
+      draft.people[1].shifts = [{ weekday: 1, from: '08:00', to: '10:30', breaks: [] }];
+    };
+    expect(said(wiped(180, briefly), { time: '09:00' })).toEqual([
+      deadEnd('11:00', 'of those at work only learners are there for the 1 h that it takes'),
+    ]);
   });
 
-  it('is where the foreman has set the coat for somebody who is not there', () => {
-    const two = (draft: Yard): void => {
-      const away = [{ date: '2026-11-02', shifts: [], reason: 'ill' }];
-      draft.people.push({ ...ada(draft), id: 'bo', name: 'Bo', exceptions: away });
-    };
-    const yard = wiped(180, two);
-    expect(said(yard, { time: '09:00' })).toEqual([]);
+  it('is where the foreman has set the coat for somebody who does not come, though others could', () => {
+    const bo = (rest: Partial<Yard['people'][number]>): Yard =>
+      wiped(180, (draft) => {
+        draft.people.push({ ...ada(draft), id: 'bo', name: 'Bo', ...rest });
+      });
     const tasks = { 'lid.one': { crew: ['bo'] } };
-    expect(said(yard, { time: '09:00', tasks })).toHaveLength(1);
+    const setForBo = (why: string): string[] => [
+      deadEnd('11:00', `the foreman has set it for Bo, ${why}`),
+    ];
+    const ill = bo({ exceptions: [{ date: '2026-11-02', shifts: [], reason: 'ill' }] });
+    expect(said(ill, { time: '09:00' })).toEqual([]);
+    const away = 'who is not at work when it could begin';
+    expect(said(ill, { time: '09:00', tasks })).toEqual(setForBo(away));
+    const both = { 'lid.one': { crew: ['ada', 'bo'] } };
+    expect(said(ill, { time: '09:00', tasks: both })).toEqual(setForBo(away));
+    const early = [{ weekday: 1, from: '08:00', to: '10:30', breaks: [] }];
+    expect(said(bo({ shifts: early }), { time: '09:00', tasks })).toEqual(
+      setForBo('who is not there for the 1 h that it takes'),
+    );
+    expect(said(bo({ abilities: [] }), { time: '09:00', tasks })).toEqual(
+      setForBo('who cannot do it'),
+    );
+    const learns = [{ skill: 'coating', level: 1, speed: 100 }];
+    const noon = [{ weekday: 1, from: '08:00', to: '11:30', breaks: [] }];
+    const apart = wiped(180, (draft) => {
+      draft.people.push({ ...ada(draft), id: 'bo', name: 'Bo', abilities: learns, shifts: noon });
+      ada(draft).shifts = [{ weekday: 1, from: '10:31', to: '16:00', breaks: [] }];
+    });
+    expect(said(apart, { time: '09:00', tasks })).toEqual([
+      deadEnd(
+        '11:00',
+        'the foreman has set it for Bo, and not all whom it takes are there at once',
+      ),
+    ]);
+    // Nor could anybody else: then it is not for whom it is set.
+    expect(said(ill, { time: '15:10', tasks })).toEqual([deadEnd('17:10', none)]);
+  });
+
+  it('is where those are set for whom the shop is shut', () => {
+    const yard = wiped(180, (draft) => {
+      const late = [{ weekday: 1, from: '10:30', to: '16:00', breaks: [] }];
+      draft.people.push({ ...ada(draft), id: 'bo', name: 'Bo', shifts: late });
+      draft.spaces[0].hours = [{ weekday: 1, from: '08:00', to: '10:30' }];
+    });
+    const tasks = { 'lid.one': { crew: ['bo'] } };
+    expect(said(yard, { time: '09:00' })).toEqual([]);
+    expect(said(yard, { time: '09:00', tasks })).toEqual([
+      deadEnd('11:00', 'the foreman has set it for Bo, and Shop is shut when they could begin'),
+    ]);
   });
 
   it('is where the space is shut by then', () => {
@@ -106,7 +172,47 @@ describe('wiping that is ready', () => {
     };
     expect(said(wiped(180, shut), { time: '08:30' })).toEqual([]);
     expect(said(wiped(180, shut), { time: '09:00' })).toEqual([
-      deadEnd('11:00', 'Shop is shut when those who can do it are at work'),
+      deadEnd('11:00', 'Shop is shut when those who can do it could begin'),
+    ]);
+  });
+});
+
+const tooLate = (rest: string): string => `Done now, it leads nowhere: its surface ${rest}`;
+
+describe('wiping for which there is no time', () => {
+  it('is warned of where the surface is stale before the coat could begin, or be done', () => {
+    expect(said(wiped(30), { time: '09:00' })).toEqual([
+      tooLate('is stale at Mon 2 Nov 09:30, before “Coat one” could begin.'),
+    ]);
+    // Wiped at 09:50, and the coat takes an hour.
+    expect(said(wiped(109), { time: '09:00' })).toEqual([
+      tooLate('is stale at Mon 2 Nov 10:49, before “Coat one” could be done.'),
+    ]);
+    expect(said(wiped(110), { time: '09:00' })).toEqual([]);
+  });
+
+  it('is not where somebody is quick enough', () => {
+    const quick = (draft: Yard): void => {
+      for (const ability of ada(draft).abilities) ability.speed = 200;
+    };
+    expect(said(wiped(55, quick), { time: '09:00' })).toEqual([]);
+    expect(said(wiped(54, quick), { time: '09:00' })).toEqual([
+      tooLate('is stale at Mon 2 Nov 09:54, before “Coat one” could be done.'),
+    ]);
+  });
+
+  it('is where it was put aside for too long: the window runs from when it was begun first', () => {
+    const aside = {
+      state: 'paused' as const,
+      ...{ startedAt: '2026-11-02T08:00:00Z', leftMinutes: 10, crew: ['ada'] },
+    };
+    const tasks = { 'lid.sand': aside };
+    expect(said(wiped(180), { time: '09:50', tasks })).toEqual([]);
+    expect(said(wiped(180), { time: '09:51', tasks })).toEqual([
+      tooLate('is stale at Mon 2 Nov 11:00, before “Coat one” could be done.'),
+    ]);
+    expect(said(wiped(180), { time: '14:00', tasks })).toEqual([
+      tooLate('was stale at Mon 2 Nov 11:00, before “Coat one” could begin.'),
     ]);
   });
 });
@@ -124,7 +230,14 @@ describe('wiping for a coat that takes two', () => {
     // Half an hour for two, who are both there from 12:00 on.
     expect(said(wiped(180, pair), { time: '09:30' })).toEqual([]);
     expect(said(wiped(180, pair), { time: '09:29' })).toEqual([
-      deadEnd('11:59', 'too few of those who can do it are at work until then'),
+      deadEnd('11:59', 'too few of those who can do it are at work when it could begin'),
+    ]);
+    const halfDay = (draft: Yard): void => {
+      pair(draft);
+      ada(draft).shifts = [{ weekday: 1, from: '08:00', to: '12:29', breaks: [] }];
+    };
+    expect(said(wiped(180, halfDay), { time: '09:30' })).toEqual([
+      deadEnd('12:00', 'of those at work too few are there for the 30 min that it takes'),
     ]);
     const open = (draft: Yard): void => {
       pair(draft);
@@ -136,7 +249,7 @@ describe('wiping for a coat that takes two', () => {
     // From 15:30 to 16:00 both are there and the shop is open.
     expect(said(wiped(360, open), { time: '10:30' })).toEqual([]);
     expect(said(wiped(359, open), { time: '10:00' })).toEqual([
-      deadEnd('15:29', 'Shop is shut when those who can do it are at work'),
+      deadEnd('15:29', 'Shop is shut when those who can do it could begin'),
     ]);
   });
 });
@@ -163,7 +276,7 @@ describe('wiping, with a plan', () => {
   };
   const sheetOf = (...tasks: SheetTask[][]): PlanSheet => ({ ...made, tasks: tasks.flat() });
   const busy = planned('hatch.sand', '09:00', '12:00');
-  const elsewhere = deadEnd('11:00', 'those who can do it have other work until then');
+  const elsewhere = deadEnd('11:00', busyElsewhere);
 
   it('is warned of where all who could coat are planned for other work meanwhile', () => {
     expect(said(yard, { time: '09:00', sheet: sheetOf(busy) })).toEqual([elsewhere]);
@@ -177,6 +290,16 @@ describe('wiping, with a plan', () => {
     };
     const tasks = { 'hatch.sand': done, 'hatch.one': { state: 'done' as const } };
     expect(said(yard, { time: '09:00', sheet: sheetOf(busy), tasks })).toEqual([]);
+  });
+
+  it('is of whom the foreman has set it for, where others could', () => {
+    const { people } = yard;
+    const two = { ...yard, people: [...people, { ...people[0], id: 'bo', name: 'Bo' }] };
+    const tasks = { 'lid.one': { crew: ['ada'] } };
+    expect(said(two, { time: '09:00', sheet: sheetOf(busy) })).toEqual([]);
+    expect(said(two, { time: '09:00', sheet: sheetOf(busy), tasks })).toEqual([
+      deadEnd('11:00', 'the foreman has set it for Ada, whom other work keeps from it'),
+    ]);
   });
 
   it('is not where they are planned to come for it, however late they are by now', () => {
@@ -194,7 +317,7 @@ describe('wiping, with a plan', () => {
     });
     expect(said(yard, { time: '08:10', tasks: inHand('2026-11-02T09:00:00Z') })).toEqual([]);
     expect(said(yard, { time: '08:10', tasks: inHand('2026-11-02T12:00:00Z') })).toEqual([
-      deadEnd('10:10', 'those who can do it have other work until then'),
+      deadEnd('10:10', busyElsewhere),
     ]);
   });
 });

@@ -1,109 +1,39 @@
-import {
-  intersect,
-  normalise,
-  subtract,
-  type Interval,
-  type IntervalSet,
-} from '#calendar/intervals.ts';
+import { normalise, type Interval } from '#calendar/intervals.ts';
 import { anchorsOf } from '../../compile/work/lags.ts';
 import { isToPlan } from '../../workload/standing.ts';
 import { isInOneGo, type Task, type TaskLink } from '../../workload/workload.ts';
-import type { Person } from '../../yard/people.ts';
 import { timeOf } from '../reading/time-of.ts';
 import type { PlanSheet } from '../sheet.ts';
-import { hoursOf, plannedFor, SIGHT } from './people.ts';
+import { ableTo, canCome, quickest, type Span } from './coming.ts';
+import { plannedFor, SIGHT } from './people.ts';
 import type { Place } from './place.ts';
-import { briefest } from './windows.ts';
+import { whyNobody } from './why-nobody.ts';
 
-/** When the next task could begin, were this one done now; minutes. */
-interface Span {
-  readonly earliest: number;
-  readonly latest: number;
+interface Time extends Span {
+  /** When the surface is stale, by the side of the window that presses most. */
+  readonly stale: number;
 }
 
-/** Null: it cannot be said, or is no matter of who comes. */
-function spanOf(link: TaskLink, task: Task, next: Task, { now, frame }: Place): Span | null {
+/**
+ * When the next task could begin, were this one done now. Of work that was put aside the window runs from
+ * when it was begun first. Null: beyond sight, or not known before it is done.
+ */
+function timeFor(link: TaskLink, task: Task, next: Task, place: Place): Time | null {
   const { opens, closes, sweep } = link;
+  const { now, frame } = place;
   if (closes?.kind !== 'after') return null;
-  const at = { start: timeOf(task, 'start', frame) ?? now, finish: now + briefest(task) };
+  const at = { start: timeOf(task, 'start', frame) ?? now, finish: now + quickest(task, place) };
   const wait = opens?.kind === 'after' ? opens.minutes : 0;
   const from = anchorsOf(sweep, 'open').flatMap(([anchor, to]) =>
     to === 'start' ? [at[anchor] + wait] : [],
   );
-  const by = anchorsOf(sweep, 'close').map(
-    ([anchor, to]) => at[anchor] + closes.minutes - (to === 'finish' ? briefest(next) : 0),
-  );
-  const span = { earliest: Math.max(now, ...from), latest: Math.min(...by) };
-  return span.latest < span.earliest || span.latest > now + SIGHT ? null : span;
-}
-
-const levelOf = ({ abilities }: Person, skill: string | null): number =>
-  abilities.find((ability) => ability.skill === skill)?.level ?? 0;
-
-interface Asked {
-  /** What keeps somebody; left out: nothing does. */
-  readonly busy?: (id: string) => Interval[];
-  /** When there is room to work at it; null: always. */
-  readonly open: IntervalSet | null;
-}
-
-interface Able {
-  readonly id: string;
-  readonly learns: boolean;
-  /** Minutes at which they could begin. */
-  readonly begins: () => Interval[];
-}
-
-/** Whether a crew for it comes together at some minute of the span. */
-function canCome(next: Task, span: Span, place: Place, { busy, open }: Asked): boolean {
-  const { earliest, latest } = span;
-  const length = isInOneGo(next) ? Math.max(1, briefest(next)) : 1;
-  const looked = [{ start: earliest, end: latest + length }];
-  const wanted = [{ start: earliest, end: latest + 1 }];
-  const minutes = open === null ? wanted : intersect(open, wanted);
-  const able = place.yard.people.flatMap((person): Able[] => {
-    const level = levelOf(person, next.skill);
-    if (!person.roles.includes('builder') || level === 0 || level < next.minLevel) return [];
-    const begins = (): Interval[] => {
-      const works = intersect(hoursOf(person, next.breaks, place), looked);
-      const free = busy === undefined ? works : subtract(works, busy(person.id));
-      const starts = free.map(({ start, end }) => ({ start, end: end - length + 1 }));
-      return intersect(
-        starts.filter(({ start, end }) => start < end),
-        minutes,
-      );
-    };
-    return [{ id: person.id, learns: level === 1, begins }];
-  });
-  if (next.crewMin <= 1 && next.crew.length === 0)
-    return able.some(({ learns, begins }) => !learns && begins().length > 0);
-  return comeTogether(next, able);
-}
-
-/** At one minute so many as it takes, one of them no learner, and all whom the foreman has set. */
-function comeTogether({ crewMin, crew }: Task, able: readonly Able[]): boolean {
-  const changes = able
-    .flatMap((one) =>
-      one.begins().flatMap(({ start, end }) => [
-        { at: start, one, comes: true },
-        { at: end, one, comes: false },
-      ]),
-    )
-    // Who has gone at a minute is not there at it.
-    .sort((a, b) => a.at - b.at || Number(a.comes) - Number(b.comes));
-  const here = new Map<string, Able>();
-  return changes.some(({ one, comes }) => {
-    if (!comes) {
-      here.delete(one.id);
-      return false;
-    }
-    here.set(one.id, one);
-    return (
-      here.size >= crewMin &&
-      crew.every((id) => here.has(id)) &&
-      [...here.values()].some(({ learns }) => !learns)
-    );
-  });
+  const [first] = anchorsOf(sweep, 'close')
+    .map(([anchor, to]) => {
+      const stale = at[anchor] + closes.minutes;
+      return { stale, latest: stale - (to === 'finish' ? quickest(next, place) : 0) };
+    })
+    .sort((a, b) => a.latest - b.latest);
+  return first.latest > now + SIGHT ? null : { ...first, earliest: Math.max(now, ...from) };
 }
 
 /**
@@ -118,7 +48,7 @@ function busyWith(
   place: Place,
 ): (id: string) => Interval[] {
   const { working, frame, now, rows, yard } = place;
-  const length = Math.max(1, briefest(next));
+  const length = Math.max(1, quickest(next, place));
   const planned = sheet === null ? null : plannedFor(sheet, yard, frame);
   const coming = planned?.tasks.get(next.id);
   const expected = new Set(coming !== undefined && coming.start <= latest ? coming.crew : []);
@@ -139,8 +69,8 @@ function busyWith(
 }
 
 /**
- * Sentences for dry work that prepares for what has to follow before its surface is stale, where nobody
- * will be there for that. `out`: the links from it.
+ * Sentences for dry work that prepares for what has to follow before its surface is stale, where there
+ * is no time for that, or nobody will be there. `out`: the links from it.
  */
 export function deadEnds(
   task: Task,
@@ -153,18 +83,24 @@ export function deadEnds(
   return out.flatMap((link) => {
     const next = place.rows.tasks.get(link.to);
     if (next?.state !== 'waiting' || next.skill === null) return [];
-    const span = spanOf(link, task, next, place);
-    if (span === null) return [];
-    const space = place.spaces.get(next.space);
-    const open = place.openSpans(space?.hours ?? null, span.earliest);
-    const busy = busyWith(task, next, span, sheet, place);
-    if (canCome(next, span, place, { busy, open })) return [];
-    const by = place.at.words(Math.floor(span.latest));
-    const why = canCome(next, span, place, { open })
-      ? 'those who can do it have other work until then'
-      : canCome(next, span, place, { open: null })
-        ? `${space?.name ?? next.space} is shut when those who can do it are at work`
-        : `${next.crewMin > 1 ? 'too few' : 'none'} of those who can do it are at work until then`;
-    return [`Done now, it leads nowhere: “${next.name}” has to begin by ${by}, and ${why}.`];
+    const time = timeFor(link, task, next, place);
+    if (time === null) return [];
+    const { earliest, latest, stale } = time;
+    const words = (minute: number): string => place.at.words(Math.floor(minute));
+    if (latest < earliest) {
+      const is = stale <= place.now ? 'was' : 'is';
+      const could = stale < earliest ? 'begin' : 'be done';
+      return [
+        `Done now, it leads nowhere: its surface ${is} stale at ${words(stale)}, before “${next.name}” could ${could}.`,
+      ];
+    }
+    const able = ableTo(next, time, place);
+    const open = place.openSpans(place.spaces.get(next.space)?.hours ?? null, earliest);
+    const asked = { open, busy: busyWith(task, next, time, sheet, place) };
+    if (canCome(next, able, asked)) return [];
+    const why = whyNobody({ next, able, asked, place });
+    return [
+      `Done now, it leads nowhere: “${next.name}” has to begin by ${words(latest)}, and ${why}.`,
+    ];
   });
 }
