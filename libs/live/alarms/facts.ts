@@ -116,6 +116,16 @@ export function ringsAgain(told: AlarmFacts, rungAt: string, wanted: AlarmFacts)
   }
 }
 
+/** So long nobody is told again of what they do not begin, whatever is planned (common practice, no source). */
+const NEXT_UNBEGUN_HOURS = 4;
+
+/** With what people were told at `rungAt`: not before it is worth telling them again. */
+export function putOff(wanted: WantedAlarm, rungAt: Date): WantedAlarm {
+  if (wanted.facts.kind !== 'unbegun') return wanted;
+  const next = rungAt.getTime() + NEXT_UNBEGUN_HOURS * 3_600_000;
+  return { ...wanted, dueAt: new Date(Math.max(next, Date.parse(wanted.dueAt))).toISOString() };
+}
+
 /** After that nobody need hear of it any more. */
 export function worthUntil(facts: AlarmFacts, at: Date): Date {
   const hour = 3_600_000;

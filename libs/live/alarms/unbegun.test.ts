@@ -3,7 +3,7 @@ import { jobOf } from '#planning/testing/small-yard.ts';
 import type { Task } from '#planning/workload/workload.ts';
 import type { Yard } from '#planning/yard/yard.ts';
 import type { HandMadeTask } from '../testing/hand-made-sheet.ts';
-import { ringsAgain, type WantedAlarm } from './facts.ts';
+import { putOff, ringsAgain, type WantedAlarm } from './facts.ts';
 import { alarmsAt, claimOf, keyed, laid, on, sanded, words, type Scene } from './testing/scene.ts';
 
 describe('work of the published plan that nobody begins', () => {
@@ -45,6 +45,9 @@ describe('work of the published plan that nobody begins', () => {
     const [moved] = unbegun({ now: '09:40', planned: [plan('lid.sand', '09:45', '10:35')] });
     expect(moved).toMatchObject({ key: told.key, dueAt: on('10:15') });
     expect(ringsAgain(told.facts, on('09:30'), moved.facts)).toBe(true);
+    // Not at once, however often it is planned anew.
+    expect(putOff(moved, new Date(on('09:30')))).toEqual({ ...moved, dueAt: on('13:30') });
+    expect(putOff(moved, new Date(on('06:00')))).toEqual(moved);
   });
 
   it('is nothing once it has begun, without a plan, or where nobody is to do it', () => {
@@ -109,6 +112,12 @@ describe('work of the published plan that nobody begins', () => {
     expect(dues({ ...scene, begun: byAda })).toEqual([['unbegun:box.sand', on('11:00')]]);
     const late = { 'lid.sand': { ...sanded, finishedAt: on('10:55') } };
     expect(dues({ ...scene, begun: late })).toEqual([['unbegun:box.sand', on('11:25')]]);
+    // Nor by what they cannot do yet: its film can be coated from 12:00 on, and bears dust from 14:00.
+    const meanwhile = [plan('lid.two', '10:30', '11:30'), plan('box.sand', '11:30', '12:20')];
+    expect(dues({ ...scene, now: '10:15', begun: laid, planned: meanwhile })).toEqual([
+      ['unbegun:lid.two', on('12:30')],
+      ['unbegun:box.sand', on('14:30')],
+    ]);
   });
 
   it('that something else holds up is not told of as if nobody had cared', () => {
@@ -129,5 +138,78 @@ describe('work of the published plan that nobody begins', () => {
     expect(dues({ ...scene, begun: over, now: '10:30' })).toEqual([
       ['unbegun:box.sand', on('10:30')],
     ]);
+  });
+
+  it('is not asked of whoever is at work, be that planned for later or not at all', () => {
+    const working: Partial<Task> = { ...sanded, state: 'working', finishedAt: null };
+    const begun = { 'box.sand': working };
+    const scene = { now: '09:40', change: withBox };
+    for (const others of [
+      [],
+      [plan('box.sand', '14:00', '14:50')],
+      [{ ...plan('box.sand', '08:00', '09:01'), state: 'working' as const }],
+    ]) {
+      const both = { ...scene, planned: [...planned, ...others] };
+      expect(dues({ ...both, begun })).toEqual([]);
+      const done = { 'box.sand': { ...sanded, finishedAt: on('09:35') } };
+      expect(dues({ ...both, begun: done })).toEqual([['unbegun:lid.sand', on('10:05')]]);
+    }
+    // Ben lends a hand.
+    const byAda = { 'box.sand': { ...working, crew: ['ada'] } };
+    const lives = {
+      'box.sand': { claim: claimOf({ status: 'working', crew: ['ada', 'ben'], lapsesAt: null }) },
+    };
+    expect(dues({ ...scene, begun: byAda, lives })).toEqual([]);
+    expect(dues({ ...scene, begun: byAda })).toEqual([['unbegun:lid.sand', on('09:40')]]);
+  });
+
+  it('is not silenced by work that was put aside, but counts from then', () => {
+    const scene = {
+      now: '10:40',
+      change: withBox,
+      planned: [plan('box.sand', '09:00', '09:50'), plan('lid.sand', '10:00', '10:50')],
+      begun: { 'box.sand': { ...sanded, state: 'paused', finishedAt: null } as const },
+    };
+    expect(dues(scene)).toEqual([['unbegun:lid.sand', on('10:40')]]);
+    const span = { id: claimOf().id, claimId: claimOf().id, crew: ['ben'] };
+    const spans = [{ ...span, start: on('09:00'), end: on('10:20') }];
+    expect(dues({ ...scene, lives: { 'box.sand': { spans } } })).toEqual([
+      ['unbegun:lid.sand', on('10:50')],
+    ]);
+  });
+
+  it('is told where its start was undone after the plan was made', () => {
+    const both = [
+      { ...plan('lid.sand', '09:00', '09:50'), state: 'working' as const },
+      plan('box.sand', '10:00', '10:50'),
+    ];
+    expect(dues({ now: '11:00', planned: both, change: withBox })).toEqual([
+      ['unbegun:lid.sand', on('11:00')],
+    ]);
+  });
+
+  it('is not asked of a crew that is not there, nor holds up the work of the others', () => {
+    const change = (days: number) => (yard: Yard) => {
+      withBox(yard);
+      Object.assign(yard.people[1], {
+        exceptions: Array.from({ length: days }, (_, k) => ({
+          date: new Date(Date.parse(on('00:00')) + k * 86_400_000).toISOString().slice(0, 10),
+          shifts: [],
+        })),
+      });
+    };
+    const together = [
+      plan('lid.sand', '09:00', '09:50', ['Ben', 'Ada']),
+      plan('box.sand', '10:00', '10:50', ['Ada']),
+    ];
+    const scene = { now: '08:30', planned: together };
+    expect(dues({ ...scene, change: change(0) })).toEqual([['unbegun:lid.sand', on('09:30')]]);
+    expect(dues({ ...scene, change: change(15) })).toEqual([['unbegun:box.sand', on('10:30')]]);
+    expect(dues({ now: '08:30', planned: [plan('lid.sand', '09:00', '09:50', ['Zoe'])] })).toEqual(
+      [],
+    );
+    // Of those that are left.
+    const gone = [plan('lid.sand', '09:00', '09:50', ['Ben', 'Zoe'])];
+    expect(dues({ now: '08:30', planned: gone })).toEqual([['unbegun:lid.sand', on('09:30')]]);
   });
 });

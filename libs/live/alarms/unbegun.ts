@@ -24,8 +24,10 @@ interface Told {
 
 /** What may hold it up, of a plan of thousands of tasks that which counts. */
 interface Around {
-  /** Not over, by who is at it or is to do it. */
-  readonly ahead: ReadonlyMap<string, readonly Told[]>;
+  /** Who is at work now, whatever the plan says of that. */
+  readonly busy: ReadonlySet<string>;
+  /** When people last left off, of any work. */
+  readonly leftOff: ReadonlyMap<string, number>;
   /** Over, since the first of those that are looked at was to begin. */
   readonly lately: readonly Told[];
   readonly windows: ReadonlyMap<string, readonly SeenWindow[]>;
@@ -40,34 +42,27 @@ const isFor = ({ planned }: Told, people: ReadonlySet<string>): boolean =>
 const crewOf = ({ planned }: Pick<Told, 'planned'>): ReadonlySet<string> =>
   new Set(planned.crew.map(({ personId }) => personId));
 
-function byPerson(all: readonly Told[]): ReadonlyMap<string, readonly Told[]> {
-  const found = new Map<string, Told[]>();
-  for (const one of all) {
-    for (const person of one.task.state === 'working' ? one.task.crew : crewOf(one)) {
-      const known = found.get(person);
-      if (known === undefined) found.set(person, [one]);
-      else known.push(one);
-    }
+const busyAt = ({ rows, holders }: Site): ReadonlySet<string> =>
+  new Set(
+    [...rows.tasks.values()]
+      .filter(({ state }) => state === 'working')
+      .flatMap(({ id, crew }) => [...crew, ...holders(id)]),
+  );
+
+function leftOffAt({ rows, lives }: Site): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  const note = (crew: readonly string[], ms: number): void => {
+    for (const person of crew) found.set(person, Math.max(ms, found.get(person) ?? 0));
+  };
+  for (const task of rows.tasks.values()) if (isOver(task)) note(task.crew, finishedAt({ task }));
+  for (const { spans } of lives.values()) {
+    for (const { crew, end } of spans) if (end !== null) note(crew, Date.parse(end));
   }
   return found;
 }
 
-/** Whether its crew is at something that comes first, or could be: that is late, and told of. */
-function waitsForCrew(one: Told, { ahead }: Around, site: Site): boolean {
-  return [...crewOf(one)].some((person) =>
-    ahead
-      .get(person)
-      ?.some(
-        ({ task, finish }) =>
-          finish <= one.start &&
-          task !== one.task &&
-          (task.state === 'working' || site.whyNot(task.id) === null),
-      ),
-  );
-}
-
 /** Since when it could have begun, as far as what comes before it by the plan and the links says. */
-function freeSince(one: Told, { lately, windows }: Around, site: Site): number {
+function freeSince(one: Told, { leftOff, lately, windows }: Around, site: Site): number {
   const crew = crewOf(one);
   const before = lately.filter((other) => other.finish <= one.start && isFor(other, crew));
   const openers = site.linksTo(one.task.id).flatMap(({ from }) => {
@@ -79,21 +74,30 @@ function freeSince(one: Told, { lately, windows }: Around, site: Site): number {
     one.start,
     // Nobody has known of it before.
     Date.parse(site.publishedAt ?? ''),
+    ...[...crew].map((person) => leftOff.get(person) ?? 0),
     ...before.map(finishedAt),
     ...openers,
     ...openings.filter((ms) => !Number.isNaN(ms)),
   );
 }
 
-/** When the crew has been there for the grace time, or is to have been at it by the plan. */
-function afterGrace({ planned }: Pick<Told, 'planned'>, since: number, { yard }: Site): number {
+/**
+ * When the crew has been there for the grace time, or is to have been at it by the plan; null where
+ * nobody of it is of the yard any more, or they are never there together.
+ */
+function afterGrace(
+  { planned }: Pick<Told, 'planned'>,
+  since: number,
+  { yard }: Site,
+): number | null {
   const from = Math.ceil(since / MINUTE);
   const span = { start: from, end: from + (AHEAD_DAYS * DAY) / MINUTE };
   const people = crewOf({ planned });
-  const together = yard.people
-    .filter(({ id }) => people.has(id))
+  const crew = yard.people.filter(({ id }) => people.has(id));
+  const together = crew
     .map((person) => presenceOf(person, yard.timeZone, span).shifts)
     .reduce<Interval[]>((all, shifts) => intersect(all, shifts), [span]);
+  if (crew.length === 0 || together.length === 0) return null;
   const own = planned.segments.map(({ start, finish }) => ({
     start: Date.parse(start.at) / MINUTE,
     end: Date.parse(finish.at) / MINUTE,
@@ -103,7 +107,7 @@ function afterGrace({ planned }: Pick<Told, 'planned'>, since: number, { yard }:
     if (end - start >= left) return (start + left) * MINUTE;
     left -= end - start;
   }
-  return (from + GRACE_MINUTES) * MINUTE;
+  return null;
 }
 
 /** When it is to be told; null while something holds it up, nobody knows for how long. */
@@ -117,7 +121,9 @@ function dueOf(one: Told, around: Around, site: Site): number | null {
   // Whoever has taken it says that they will begin, and is told themselves before that lapses.
   const lapses = lapsesAt === null ? 0 : Date.parse(lapsesAt);
   const since = opens === null ? free : Math.max(free, Date.parse(opens.at));
-  const due = Math.max(afterGrace(one, since, site), lapses);
+  const grace = afterGrace(one, since, site);
+  if (grace === null) return null;
+  const due = Math.max(grace, lapses);
   if (due > now) return due;
   if (hindrance !== null) return null;
   // What held it up may be over for a moment only: a tool is free, the dust has settled.
@@ -130,30 +136,23 @@ function dueOf(one: Told, around: Around, site: Site): number | null {
   );
 }
 
-function alarmOf(one: Told, around: Around, site: Site): WantedAlarm[] {
-  const { task, start } = one;
-  if (waitsForCrew(one, around, site)) return [];
-  const due = dueOf(one, around, site);
-  if (due === null) return [];
-  return [
-    {
-      key: `unbegun:${task.id}`,
-      taskId: task.id,
-      dueAt: dueAt(site, due),
-      audience: site.people([...crewOf(one)], site.holders(task.id), site.foremen),
-      facts: {
-        kind: 'unbegun',
-        what: site.what(task),
-        startsAt: new Date(start).toISOString(),
-      },
-    },
-  ];
-}
+const alarmOf = ({ planned, task, start }: Told, due: number, site: Site): WantedAlarm => ({
+  key: `unbegun:${task.id}`,
+  taskId: task.id,
+  dueAt: dueAt(site, due),
+  audience: site.people([...crewOf({ planned })], site.holders(task.id), site.foremen),
+  facts: {
+    kind: 'unbegun',
+    what: site.what(task),
+    startsAt: new Date(start).toISOString(),
+  },
+});
 
 /**
  * Work that the published plan has begin by then and nobody does, by who is to do it. Only what
- * nothing before it holds up, by a link or for its crew: of a chain that is late the first is told,
- * and what hangs on it is looked at anew once that is done. `only`: of that task.
+ * nothing before it holds up, by a link or for its crew: whoever is at work is not asked for other
+ * work, of a chain that is late the first is told, and what hangs on it is looked at anew once that
+ * is done. `only`: of that task.
  */
 export function unbegunAlarms(site: Site, only: string | null = null): WantedAlarm[] {
   const { sheet, publishedAt, now } = site;
@@ -165,21 +164,38 @@ export function unbegunAlarms(site: Site, only: string | null = null): WantedAla
     const [start, finish] = [Date.parse(planned.start.at), Date.parse(planned.finish.at)];
     return [{ planned, task, start, finish }];
   });
-  const first = told.filter(
-    ({ planned, task, start }) =>
-      (only === null || task.id === only) &&
-      task.state === 'waiting' &&
-      planned.state === 'waiting' &&
-      task.skill !== null &&
-      planned.crew.length > 0 &&
-      start < now.getTime() + AHEAD_DAYS * DAY &&
-      !waitsForWork(task, out, site),
-  );
-  const since = Math.min(...first.map(({ start }) => start));
+  const first = told
+    .filter(
+      ({ planned, task, start }) =>
+        task.state === 'waiting' &&
+        task.skill !== null &&
+        planned.crew.length > 0 &&
+        start < now.getTime() + AHEAD_DAYS * DAY &&
+        !waitsForWork(task, out, site),
+    )
+    // What may hold up another comes before it.
+    .sort((a, b) => a.start - b.start || a.finish - b.finish);
+  const since = first.at(0)?.start ?? Infinity;
   const around: Around = {
-    ahead: byPerson(told.filter(({ task }) => !isOver(task))),
+    busy: busyAt(site),
+    leftOff: leftOffAt(site),
     lately: told.filter((one) => isOver(one.task) && finishedAt(one) > since),
     windows: byLater(site.windows),
   };
-  return first.flatMap((one) => alarmOf(one, around, site));
+  const alarms: WantedAlarm[] = [];
+  /** By the plan, of the first that each is told of and could do. */
+  const doneBy = new Map<string, number>();
+  for (const one of first) {
+    const crew = [...crewOf(one)];
+    const isHeldUp = crew.some(
+      (person) => around.busy.has(person) || (doneBy.get(person) ?? Infinity) <= one.start,
+    );
+    const due = isHeldUp ? null : dueOf(one, around, site);
+    if (due === null) continue;
+    alarms.push(alarmOf(one, due, site));
+    if (site.whyNot(one.task.id) !== null) continue;
+    for (const person of crew)
+      doneBy.set(person, Math.min(one.finish, doneBy.get(person) ?? Infinity));
+  }
+  return only === null ? alarms : alarms.filter(({ taskId }) => taskId === only);
 }

@@ -3,6 +3,7 @@ import { isDeepStrictEqual } from 'node:util';
 import {
   type AlarmFacts,
   alarmFactsSchema,
+  putOff,
   ringsAgain,
   type WantedAlarm,
 } from '#live/alarms/facts.ts';
@@ -31,17 +32,16 @@ export async function armAlarms(tx: Transaction, arming: Arming): Promise<DueAla
   const armed = await tx.alarm.findMany({ where: { yardId, state: 'armed' } });
   const byKey = new Map(armed.map((row) => [row.key, row]));
   const keys = wanted.map(({ key }) => key);
-  const rung = await lastRung(
-    tx,
-    yardId,
-    keys.filter((key) => !byKey.has(key)),
-  );
+  const rung = await lastRung(tx, yardId, keys);
   const news: NewAlarm[] = [];
   const moved: DueAlarm[] = [];
-  for (const one of wanted) {
+  for (const asked of wanted) {
+    const told = rung.get(asked.key);
+    const rungAt = told?.rungAt ?? null;
+    const one = rungAt === null ? asked : putOff(asked, rungAt);
     const row = byKey.get(one.key);
     if (row !== undefined) moved.push(...(await move(tx, row, one, now)));
-    else if (await isNews(tx, yardId, one, rung.get(one.key))) news.push(newAlarm(yardId, one));
+    else if (await isNews(tx, yardId, one, told)) news.push(newAlarm(yardId, one));
   }
   await insert(tx.alarm, news);
   const stays = new Set(keys);

@@ -17,8 +17,10 @@ const STEPS = 600;
 /** Conflicts that a part gets for one vector of caps at first; doubled in each round. */
 const EFFORT = 240;
 const ROUNDS = 7;
-/** Caps and changes of prices at most, each time that least finishes have changed. */
+/** Changes of prices at most, each time that least finishes have changed. */
 const PRICINGS = 3000;
+/** Beyond so many activities hours are not priced: what one refit buys may take longer than stopping may. */
+const PRICED = 1500;
 
 /**
  * Lower bounds of ranks 1 and 2 that hold for every plan, step by step: what the crew can do in the days
@@ -39,7 +41,7 @@ export function createBounds(
     bounds: root?.bounds.slice() ?? nothing(),
     iterations: 0,
     done: root?.infeasible === true,
-    counts: { conflicts: 0, propagations: 0, pieces: 0, refutations: 0 },
+    counts: { conflicts: 0, propagations: 0, pieces: 0, refutations: 0, looks: 0 },
   };
   const running = work(problem, state);
   return {
@@ -146,6 +148,7 @@ function* work(problem: Problem, state: State): Generator<undefined> {
 
   /** Raises the bound of a rank by prices of hours, if least finishes have changed since. */
   function* price(rank: number): Generator<undefined> {
+    if (problem.activities.length > PRICED) return;
     const least = lifting.least.join();
     const known = priced.get(rank);
     if (known?.least === least) return;
@@ -154,10 +157,13 @@ function* work(problem: Problem, state: State): Generator<undefined> {
       known?.hours ?? pricedHours(problem, needs, windows, lifting.least, costs[rank], until);
     if (known !== undefined) hours.again();
     priced.set(rank, { hours, least });
-    for (let k = 0; k < PRICINGS && !hours.done && !isMet(rank); k += 1) {
+    const last = hours.counts.changes + PRICINGS;
+    while (hours.counts.changes < last && !hours.done && !isMet(rank)) {
       yield;
-      state.counts.refutations += 1;
+      const { windows: looked, looks } = hours.counts;
       hours.step();
+      state.counts.refutations += hours.counts.windows - looked;
+      state.counts.looks += hours.counts.looks - looks;
       lift(rank, hours.bound);
     }
   }

@@ -2,7 +2,7 @@ import type { PgBoss } from 'pg-boss';
 import { z } from 'zod';
 import { DomainError } from '#kernel/error.ts';
 import type { AlarmFacts } from '#live/alarms/facts.ts';
-import { siteOf } from '#live/alarms/site.ts';
+import { type Site, siteOf } from '#live/alarms/site.ts';
 import { isStillSo } from '#live/alarms/still-so.ts';
 import { unbegunAlarms } from '#live/alarms/unbegun.ts';
 import { lateWords } from '#live/rework/late-words.ts';
@@ -72,6 +72,9 @@ async function later(
   return 'later';
 }
 
+/** What is looked up in a yard of thousands of tasks, for several that ring at once. */
+const sites = new WeakMap<YardState, Site>();
+
 /** Whether it could have begun hangs on all around it, and on the air, of which no event tells. */
 async function unbegun(
   boss: PgBoss,
@@ -82,7 +85,10 @@ async function unbegun(
 ): Promise<AlarmFacts | 'later' | null> {
   // It may ring a moment early.
   const at = new Date(Math.max(now.getTime(), row.dueAt.getTime()));
-  const site = siteOf(await alarmsInput(tx, row.yardId, state, at));
+  const input = await alarmsInput(tx, row.yardId, state, at);
+  const known = sites.get(state) ?? siteOf(input);
+  sites.set(state, known);
+  const site = { ...known, ...input };
   const wanted = unbegunAlarms(site, row.taskId).at(0);
   if (wanted === undefined) return null;
   const dueAt = new Date(wanted.dueAt);

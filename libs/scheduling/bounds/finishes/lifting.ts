@@ -19,6 +19,8 @@ export interface BoundsCounts {
   pieces: number;
   /** Caps looked at by energy. */
   refutations: number;
+  /** Days looked at to buy work at the prices of hours. */
+  looks: number;
 }
 
 /** What is known of one problem while its bounds are lifted. */

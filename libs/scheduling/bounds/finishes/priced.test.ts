@@ -8,7 +8,7 @@ import { madeUpYard } from '../../testing/made-up-yard.ts';
 import { plantedProblem } from '../../testing/planted.ts';
 import { analyse } from '../critical-path.ts';
 import { needsOf } from './pieces.ts';
-import { pricedHours, type PricedHours } from './priced.ts';
+import { CAPS, capsOf, pricedHours, type PricedHours } from './priced.ts';
 import { windowsOf } from './refute.ts';
 
 function priced(of: Problem, least?: readonly number[], until = of.horizon): PricedHours {
@@ -23,6 +23,21 @@ function run(hours: PricedHours, steps: number): number {
   for (let k = 0; k < steps && !hours.done; k += 1) hours.step();
   return hours.bound;
 }
+
+describe('moments by which a refit may be asked to finish', () => {
+  it('are few however long the yard is, the last day and the horizon among them', () => {
+    for (const length of [0, 1, 7, 53, 79, 80, 81, 160, 400, 1000]) {
+      const days = Array.from({ length }, (_, d) => [1440 * d, 1440 * d + 480] as const);
+      const horizon = 1440 * length + 60;
+      const caps = capsOf(days, horizon);
+      expect(caps.length, String(length)).toBeLessThanOrEqual(CAPS);
+      expect(caps.length, String(length)).toBeGreaterThan(Math.min(length, CAPS / 4));
+      expect(caps).toEqual([...caps].sort((a, b) => a - b));
+      expect(caps.at(-1)).toBe(horizon);
+      if (length > 0) expect(caps.at(-2)).toBe(1440 * (length - 1) + 480);
+    }
+  });
+});
 
 describe('prices of hours', () => {
   it('know that boats which take a day each cannot all be done on the first', () => {
@@ -80,5 +95,31 @@ describe('prices of hours', () => {
       expect(bound).toBeGreaterThan(alone);
       expect(bound).toBeLessThanOrEqual(bestOf(of, 200).values[1]);
     }
+  });
+
+  it('say no less than the least finishes of a long yard of many boats', () => {
+    const yard = madeUpYard(2, 28);
+    const of: Problem = {
+      ...yard,
+      activities: yard.activities.map((one, a) => ({ ...one, refit: Math.floor(a / 9) })),
+      refits: Array.from({ length: 28 }, (_, r) => ({
+        ...yard.refits[0],
+        id: `boat ${String(r)}`,
+        weight: 1 + (r % 3),
+      })),
+    };
+    const { finishes } = analyse(compile(of));
+    const alone = finishes.reduce((sum, finish, r) => sum + of.refits[r].weight * finish, 0);
+    const hours = priced(of);
+    for (let bought = 0; bought < 10 && !hours.done;) {
+      const { looks, changes } = hours.counts;
+      hours.step();
+      // One boat each time, with 160 caps, 64 days and a few pieces of work.
+      expect(hours.counts.looks - looks).toBeLessThan(160 * 64 * 40);
+      bought = hours.counts.changes;
+      expect(bought - changes).toBeLessThan(2);
+    }
+    expect(hours.counts.windows).toBeGreaterThan(3000);
+    expect(hours.bound).toBeGreaterThanOrEqual(alone);
   });
 });

@@ -9,7 +9,7 @@ import type { Cost } from './vectors.ts';
 
 /** Days with prices of their own at most, and moments by which a refit may be asked to finish. */
 const DAYS = 64;
-const CAPS = 160;
+export const CAPS = 160;
 /** Prices are whole numbers: so many make one unit of what a finish costs. */
 const SCALE = 1 << 16;
 const DEAREST = 1 << 20;
@@ -26,7 +26,9 @@ export interface PricedHours {
   readonly bound: number;
   /** Nothing more comes of it while the least finishes stay. */
   readonly done: boolean;
-  /** The windows of one more cap, or one change of all prices. */
+  /** What has been done so far: windows of a cap, changes of all prices, and days looked at to buy work. */
+  readonly counts: { readonly windows: number; readonly changes: number; readonly looks: number };
+  /** The windows of one more cap, or what one more refit buys at the prices. */
   step(): void;
   /** The least finishes are later now. */
   again(): void;
@@ -40,10 +42,10 @@ interface Option {
   readonly ends: Float64Array;
 }
 
-/** At most so many of the moments, the last of them always. */
-function thinned(moments: readonly number[], most: number): number[] {
-  const step = Math.max(1, Math.ceil(moments.length / most));
-  return moments.filter((_, i) => (moments.length - 1 - i) % step === 0);
+/** At most so many of them, evenly, the last always. */
+function thinned<T>(all: readonly T[], most: number): T[] {
+  const step = Math.max(1, Math.ceil(all.length / most));
+  return all.filter((_, i) => (all.length - 1 - i) % step === 0);
 }
 
 /** Days until the first that ends after `until`: breaks of all at once part none. */
@@ -58,12 +60,21 @@ function daysOf(time: Flat, until: number): [from: number, to: number][] {
   return days;
 }
 
-/** Moments of days, their beginnings and ends always: nobody who has waited for the morning is done at night. */
-function capsOf(days: readonly (readonly [from: number, to: number])[]): number[] {
-  const between = Math.max(1, Math.floor(CAPS / Math.max(1, days.length)) - 1);
-  return days.flatMap(([from, to]) =>
+/**
+ * Moments of days and the horizon, `CAPS` at most: beginnings and ends of days always, for nobody who has
+ * waited for the morning is done at night; of some of the days only where there are too many.
+ */
+export function capsOf(
+  days: readonly (readonly [from: number, to: number])[],
+  horizon: number,
+): number[] {
+  const most = CAPS - 1;
+  const some = thinned(days, most >> 1);
+  const between = Math.max(1, Math.floor(most / Math.max(1, some.length)) - 1);
+  const moments = some.flatMap(([from, to]) =>
     Array.from({ length: between + 1 }, (_, i) => from + Math.round(((to - from) * i) / between)),
   );
+  return [...moments.filter((at) => at < horizon), horizon];
 }
 
 /**
@@ -72,7 +83,7 @@ function capsOf(days: readonly (readonly [from: number, to: number])[]): number[
  * that this leaves it. What the refits pay, less what all hours are worth, bounds every plan from
  * below whatever the prices (Lagrangian relaxation; Fisher, Management Science 27, 1981); they follow what is
  * asked for too much, by subgradients. Whole numbers throughout. `least` is read anew each time.
- * Complexity of a step: caps x pieces x days.
+ * Complexity of a step: caps x pieces of a refit x days.
  */
 export function pricedHours(
   problem: Problem,
@@ -99,7 +110,7 @@ export function pricedHours(
   const resting = perDay((b, from, to) => minutesIn(free[b].breaks, from, to));
   const begins = pieces.map(({ kind }, p) => minutesBefore(spans[kind], windows.from[p]));
   const own = refits.map((_, r) => pieces.flatMap(({ refit }, p) => (refit === r ? [p] : [])));
-  const caps = [...capsOf(days).filter((at) => at < horizon), horizon];
+  const caps = capsOf(days, horizon);
 
   const price = new Float64Array(kinds.length * n);
   const kept = new Float64Array(price.length);
@@ -108,7 +119,8 @@ export function pricedHours(
   const direction = new Float64Array(price.length);
   const cheapest = kinds.map(() => Int32Array.from({ length: n }, (_, t) => t));
   const options: Option[][] = refits.map(() => []);
-  const state = { bound: 0, done: false, best: -Infinity, size: STEP, stale: 0 };
+  const state = { bound: 0, done: false, best: -Infinity, size: STEP, stale: 0, windowed: false };
+  const counts = { windows: 0, changes: 0, looks: 0 };
 
   /** Windows of a refit that has to finish by a cap; nothing where it cannot. */
   const addOption = (r: number, cap: number, after: number): void => {
@@ -125,7 +137,8 @@ export function pricedHours(
     const at = reach[kind];
     let left = units;
     let sum = 0;
-    for (let i = 0; i < n && left > 0; i += 1) {
+    let i = 0;
+    for (; i < n && left > 0; i += 1) {
       const t = cheapest[kind][i];
       const minutes = Math.min(at[t + 1], end) - Math.max(at[t], begins[p]);
       if (minutes <= 0) continue;
@@ -134,6 +147,7 @@ export function pricedHours(
       sum += part * price[kind * n + t];
       if (bought) over[kind * n + t] += part;
     }
+    counts.looks += i;
     return sum;
   };
 
@@ -174,18 +188,22 @@ export function pricedHours(
     return value * minutes;
   };
 
-  const total = (): number => {
+  /** What the prices show; over many refits at once it would be too long to be stopped in time. */
+  function* total(): Generator<undefined, number> {
     cheapest.forEach((order, k) => {
       order.sort((s, t) => price[k * n + s] - price[k * n + t] || s - t);
     });
     over.fill(0);
     let sum = 0;
-    for (let r = 0; r < refits.length; r += 1) sum += choose(r);
+    for (let r = 0; r < refits.length; r += 1) {
+      sum += choose(r);
+      yield;
+    }
     for (let b = 0; b < free.length; b += 1)
       for (let t = 0; t < n; t += 1)
         sum -= worth(b, t, false, working[b][t]) + worth(b, t, true, resting[b][t]);
     return sum;
-  };
+  }
 
   /** Prices follow what is asked for too much; false where nothing is. */
   const move = (): boolean => {
@@ -202,15 +220,23 @@ export function pricedHours(
     return true;
   };
 
-  function* work(): Generator<undefined> {
-    for (let r = 0; r < refits.length; r += 1)
+  function* setUp(): Generator<undefined> {
+    for (let r = 0; r < refits.length; r += 1) {
+      options[r] = [];
       for (let i = 0, after = 0; i < caps.length; after = caps[i] + 1, i += 1) {
         if (caps[i] < least[r]) continue;
         addOption(r, caps[i], after);
+        counts.windows += 1;
         yield;
       }
+    }
+    state.windowed = true;
+  }
+
+  function* work(): Generator<undefined> {
+    if (!state.windowed) yield* setUp();
     for (;;) {
-      const sum = total();
+      const sum = yield* total();
       // No cap of some refit can be kept: it is for others to say that there is no plan.
       if (sum === Infinity) return;
       if (sum > state.best) {
@@ -225,15 +251,17 @@ export function pricedHours(
           state.size *= SHORTER;
           price.set(kept);
           direction.fill(0);
-          total();
+          yield* total();
         }
       }
       if (!move() || state.size < SMALLEST) state.done = true;
+      counts.changes += 1;
       yield;
     }
   }
-  const running = work();
+  let running = work();
   return {
+    counts,
     get bound() {
       return state.bound;
     },
@@ -244,6 +272,8 @@ export function pricedHours(
       if (!state.done && running.next().done === true) state.done = true;
     },
     again() {
+      // What was added up so far was at other prices.
+      running = work();
       price.set(kept);
       direction.fill(0);
       Object.assign(state, { done: false, best: -Infinity, size: STEP, stale: 0 });

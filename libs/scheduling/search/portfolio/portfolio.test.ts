@@ -37,7 +37,7 @@ const scripted = (
   name,
   from,
   share: 1,
-  proves: true,
+  keepsShare: true,
   needsPlan: false,
   cost: 1000,
   open: () => {

@@ -36,7 +36,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
   return [
     {
       name: 'exact',
-      proves: true,
+      keepsShare: true,
       needsPlan: false,
       from: 0,
       share: shares.exact,
@@ -45,7 +45,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'population',
-      proves: false,
+      keepsShare: false,
       needsPlan: false,
       from: JOIN,
       share: shares.population,
@@ -54,7 +54,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'neighbourhood',
-      proves: false,
+      keepsShare: false,
       needsPlan: true,
       from: IMPROVE,
       share: shares.neighbourhood,
@@ -63,7 +63,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'destructive',
-      proves: true,
+      keepsShare: true,
       needsPlan: false,
       from: JOIN,
       share: shares.destructive,

@@ -32,9 +32,13 @@ const RISE = 6;
 const MAKE = 60;
 /** Of an iteration of the learning core, whatever it raises. */
 const CONFLICT = 100;
-/** Of bounds on finishes: a piece of setting up a part, and a look at caps by energy for each activity. */
+/**
+ * Of bounds on finishes: a piece of setting up a part, a look at caps by energy for each activity, and at a
+ * day's price for a piece of work.
+ */
 const PIECE = 600;
 const REFUTATION = 3;
+const DAY = 0.015;
 
 /** Builders who might fill a place of a mode's crew, of all its places together, on the average. */
 function candidates(problem: Problem): number {
@@ -70,7 +74,7 @@ const crew = (n: number, share: number, from = 0): Seat => ({
   name: 'crew',
   from,
   share,
-  proves: false,
+  keepsShare: false,
   needsPlan: false,
   cost: 5 + 4 * n + 0.012 * n * n,
   open: ({ problem, seed, warm, compiled, root }) => {
@@ -90,7 +94,7 @@ const turns = (n: number, share: number): Seat => ({
   name: 'turns',
   from: IMPROVE,
   share,
-  proves: true,
+  keepsShare: true,
   needsPlan: true,
   cost: 5 + 4 * n + 0.012 * n * n,
   open: ({ problem, seed, warm, compiled, root }) => {
@@ -118,7 +122,7 @@ const whole = (n: number, from: number, share: number): Seat => ({
   name: 'whole',
   from,
   share,
-  proves: true,
+  keepsShare: true,
   needsPlan: false,
   cost: 60 + 10 * n,
   open: ({ problem, seed, warm, root, limits }) =>
@@ -130,7 +134,7 @@ const refuter = (share: number): Seat => ({
   name: 'refuter',
   from: REFUTE,
   share,
-  proves: true,
+  keepsShare: true,
   needsPlan: false,
   cost: 200,
   open: ({ problem, warm, root, limits }) => createRefuter(problem, warm, root(), limits),
@@ -141,15 +145,15 @@ const bounds = (n: number, share: number): Seat => ({
   name: 'bounds',
   from: LATER,
   share,
-  proves: false,
+  keepsShare: false,
   needsPlan: true,
   cost: n <= MANY ? 5_000 : 300 + 2 * n,
   open: ({ problem, seed, warm, root }) => {
     const search = createBounds(problem, seed, warm, root());
     return counting(search, () => {
-      const { conflicts, propagations, pieces, refutations } = search.counts();
+      const { conflicts, propagations, pieces, refutations, looks } = search.counts();
       const parts = CONFLICT * conflicts + RISE * propagations + PIECE * pieces;
-      return parts + REFUTATION * n * refutations;
+      return parts + REFUTATION * n * refutations + DAY * looks;
     });
   },
 });
@@ -159,7 +163,7 @@ const neighbourhood = (share: number): Seat => ({
   name: 'neighbourhood',
   from: IMPROVE,
   share,
-  proves: false,
+  keepsShare: false,
   needsPlan: true,
   cost: 900,
   open: ({ problem, seed, warm, root, limits }) =>

@@ -16,9 +16,12 @@ const ALL = 3000;
 const FEWEST = 20;
 /** Plans of some refits that are kept at most. */
 const KEPT = 32;
+/** Orders in a row that some first refits of which gave no plan, after which it is for others to look for plans. */
+const FAILED = 3;
 
 /** What has been done so far, for whoever prices an iteration. */
 export interface TurnsCounts {
+  /** Activities looked at, `FEWEST` a decode at least. */
   looks: number;
   tries: number;
   /** Activities of problems that were made from some of the refits. */
@@ -29,11 +32,17 @@ export interface TurnsSearch extends Search {
   counts(): Readonly<TurnsCounts>;
 }
 
-/** The refits that anything is weighed by. */
-const weighed = ({ refits }: Problem): number => refits.filter(({ weight }) => weight > 0).length;
+/** The refits of which anything is left to be decided; the others go along with any. */
+function openRefits({ activities, refits }: Problem): number[] {
+  const open = new Set(
+    activities.map(({ refit, fixed }) => (fixed?.kind === 'frozen' ? null : refit)),
+  );
+  return refits.flatMap((_, r) => (open.has(r) ? [r] : []));
+}
 
 /** Whether refits in turn are worth while: two are soon had in both orders by whoever moves single activities. */
-export const hasTurns = (problem: Problem): boolean => weighed(problem) > 2;
+export const hasTurns = (problem: Problem): boolean =>
+  openRefits(problem).filter((r) => problem.refits[r].weight > 0).length > 2;
 
 /** Weight of nothing but these refits, for which alone promises count; money does not. */
 function onlyFor(
@@ -71,8 +80,13 @@ export function createTurns(
   const partial = new Map<string, Plan>();
   let iterations = 0;
   let done = !hasTurns(problem);
+  const open = openRefits(problem);
 
-  /** One decode each time, until so many activities have been looked at. */
+  /**
+   * Decodes until so many activities have been looked at: in each iteration as many as look at about
+   * all there are. So an iteration costs much the same for one refit as for all of them, and a price
+   * learned from the first stages holds in the last.
+   */
   function* drive(
     search: CrewSearch,
     looks: number,
@@ -80,13 +94,18 @@ export function createTurns(
   ): Generator<undefined, Plan | null> {
     let before = search.counts();
     let { plan, done: over } = search.step(0);
-    for (let left = looks; !over && left > 0;) {
-      yield;
+    for (let left = looks, due = 0; !over && left > 0;) {
+      if (due <= 0) {
+        yield;
+        due += problem.activities.length;
+      }
       const state = search.step(1);
       const now = search.counts();
-      counts.looks += now.looks - before.looks;
+      const looked = Math.max(FEWEST, now.looks - before.looks);
+      counts.looks += looked;
       counts.tries += now.tries - before.tries;
-      left -= Math.max(FEWEST, now.looks - before.looks);
+      left -= looked;
+      due -= looked;
       before = now;
       over = state.done;
       if (state.plan !== null && state.plan !== plan) onPlan(state.plan);
@@ -138,15 +157,17 @@ export function createTurns(
     finishes.map((_, r) => r).sort((a, b) => finishes[a] - finishes[b] || a - b);
 
   function* work(): Generator<undefined> {
-    for (let round = 0; ; round += 1) {
-      const order = best.plan === null ? smithOrder(compiled) : orderOf(best.plan);
+    for (let round = 0, failed = 0; failed < FAILED; round += 1) {
+      const all = best.plan === null ? smithOrder(compiled) : orderOf(best.plan);
+      const order = all.filter((r) => open.includes(r));
       const next = round === 0 ? order : shuffled(order, random);
       let from: Plan | null = null;
       for (let count = 1; count < next.length; count += 1) {
         from = yield* planFor(next.slice(0, count), from);
-        // Where plans are as hard to find as that, it is for others to look for them.
-        if (from === null) return;
+        if (from === null) break;
       }
+      failed = from === null ? failed + 1 : 0;
+      if (from === null) continue;
       const search = crewSearch(problem, random.below(1 << 30), from, {
         compiled,
         windows: domains,
