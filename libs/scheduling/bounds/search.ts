@@ -2,13 +2,12 @@ import type { Plan, ProvedBound, SearchState } from '../model/plan.ts';
 import type { Problem } from '../model/problem.ts';
 import { compile } from '../search/crew/compiled/compiled.ts';
 import type { Search } from '../search/search.ts';
+import type { Analysis } from './critical-path.ts';
 import { crewEnds, TOGETHER } from './crew-hours/bound.ts';
+import { LearnedPart, type Attempt } from './finishes/learning.ts';
 import { bestOrder, noEnds, raiseEnds, spread } from './finishes/orders.ts';
-import { refuse, AHEAD, type BoundsCounts, type Lifting } from './finishes/lifting.ts';
-import { needsOf } from './finishes/pieces.ts';
-import { pricedHours, type PricedHours } from './finishes/priced.ts';
-import { refuter, windowsOf, type Refute } from './finishes/refute.ts';
-import { vectorSearch, type Cost } from './finishes/vectors.ts';
+import { refuter, type Refute } from './finishes/refute.ts';
+import { vectorSearch, type Cost, type Refusal } from './finishes/vectors.ts';
 import { promise } from './promise.ts';
 import { firstRoot, type RootProof } from './root.ts';
 
@@ -17,10 +16,13 @@ const STEPS = 600;
 /** Conflicts that a part gets for one vector of caps at first; doubled in each round. */
 const EFFORT = 240;
 const ROUNDS = 7;
-/** Changes of prices at most, each time that least finishes have changed. */
-const PRICINGS = 3000;
-/** Beyond so many activities hours are not priced: what one refit buys may take longer than stopping may. */
-const PRICED = 1500;
+/** Parts with more activities are not looked at: to set one up takes longer than can be waited for. */
+const LARGEST = 72;
+/** Parts kept, with what they have learned. */
+const PARTS = 8;
+/** How far beyond the finishes asked about a part reaches: a week. */
+const AHEAD = 10_080;
+const FIRST_STEP = 60;
 
 /**
  * Lower bounds of ranks 1 and 2 that hold for every plan, step by step: what the crew can do in the days
@@ -41,7 +43,7 @@ export function createBounds(
     bounds: root?.bounds.slice() ?? nothing(),
     iterations: 0,
     done: root?.infeasible === true,
-    counts: { conflicts: 0, propagations: 0, pieces: 0, refutations: 0, looks: 0 },
+    counts: { conflicts: 0, propagations: 0, pieces: 0, refutations: 0 },
   };
   const running = work(problem, state);
   return {
@@ -60,6 +62,17 @@ export function createBounds(
       });
     },
   };
+}
+
+/** What has been done so far, for whoever prices an iteration. */
+export interface BoundsCounts {
+  /** Conflicts of parts, and rises of bounds in them. */
+  conflicts: number;
+  propagations: number;
+  /** Pieces of the setting up of parts. */
+  pieces: number;
+  /** Caps looked at by energy. */
+  refutations: number;
 }
 
 export interface BoundsSearch extends Search {
@@ -86,6 +99,117 @@ const stateOf = ({ root, bounds, iterations, done }: State): SearchState => ({
   done,
 });
 
+/** What is known of one problem while its bounds are lifted. */
+interface Lifting {
+  readonly analysis: Analysis;
+  readonly least: number[];
+  readonly refusals: Refusal[];
+  readonly parts: Map<string, LearnedPart>;
+  /** Refits of which a part has too many activities, however far it reaches. */
+  readonly tooLarge: Set<string>;
+  readonly counts: BoundsCounts;
+}
+
+/** Null: it has too many activities. */
+function partFor(lifting: Lifting, refits: readonly number[], until: number): LearnedPart | null {
+  const { parts, tooLarge, analysis } = lifting;
+  const key = refits.join();
+  const known = parts.get(key);
+  const part =
+    known !== undefined && known.until >= until
+      ? known
+      : new LearnedPart(analysis, refits, until + AHEAD);
+  if (part.size > LARGEST) {
+    tooLarge.add(key);
+    return null;
+  }
+  parts.delete(key);
+  parts.set(key, part);
+  for (const oldest of parts.keys()) {
+    if (parts.size <= PARTS) break;
+    parts.delete(oldest);
+  }
+  return part;
+}
+
+/** Keeps a refusal; one of a single refit is its own bound. */
+function keep({ least, refusals }: Lifting, refusal: Refusal): void {
+  const [first, ...others] = refusal.refits;
+  if (others.length > 0) refusals.push(refusal);
+  else least[first] = Math.max(least[first], refusal.caps[first] + 1);
+}
+
+/** Goes on with a part until caps are decided, or that many conflicts or slices of work are spent. */
+function* decide(
+  counts: BoundsCounts,
+  part: LearnedPart,
+  caps: readonly number[],
+  effort: number,
+): Generator<undefined, Attempt> {
+  while (!part.isReady) {
+    yield;
+    counts.pieces += 1;
+    part.prepare();
+  }
+  const until = part.conflicts + effort;
+  for (let slices = 0; slices < effort && part.conflicts < until; slices += 1) {
+    yield;
+    const { conflicts, propagations } = part;
+    const attempt = part.attempt(caps);
+    counts.conflicts += part.conflicts - conflicts;
+    counts.propagations += part.propagations - propagations;
+    if (attempt.kind !== 'open') return attempt;
+  }
+  return { kind: 'open' };
+}
+
+/**
+ * Tries to refuse caps, and where that succeeds later ones, of one refit after the other. Steps double
+ * while they succeed; a plan of the part that turns up says what need not be tried. True if any
+ * caps were refused.
+ */
+function* refuse(
+  lifting: Lifting,
+  refits: readonly number[],
+  asked: readonly number[],
+  effort: number,
+): Generator<undefined, boolean> {
+  const { horizon } = lifting.analysis.root.problem;
+  if (lifting.tooLarge.has(refits.join())) return false;
+  const base = asked.slice();
+  let found = false;
+  for (const r of refits) {
+    let possible = horizon + 1;
+    for (let step = found ? FIRST_STEP : 0; base[r] + step < possible || !found;) {
+      const caps = base.slice();
+      caps[r] = Math.min(base[r] + step, possible - 1);
+      const latest = refits.reduce((most, one) => Math.max(most, caps[one]), 0);
+      const part = partFor(lifting, refits, latest);
+      if (part === null) {
+        yield;
+        return found;
+      }
+      const attempt = yield* decide(lifting.counts, part, caps, effort);
+      if (attempt.kind === 'refused') {
+        const { refusal } = attempt;
+        keep(lifting, refusal);
+        for (const one of refits) base[one] = Math.max(caps[one], refusal.caps[one]);
+        found = true;
+        step = Math.max(FIRST_STEP, 2 * step);
+      } else if (!found) return false;
+      else if (attempt.kind === 'open') {
+        if (step <= FIRST_STEP) break;
+        step >>= 2;
+      } else {
+        possible = Math.min(possible, attempt.finishes[r]);
+        step = possible - 1 - base[r];
+        if (step <= 0) break;
+      }
+    }
+  }
+  return found;
+}
+
 function* work(problem: Problem, state: State): Generator<undefined> {
   state.root ??= firstRoot(compile(problem));
   const { analysis, infeasible, bounds } = state.root;
@@ -103,9 +227,7 @@ function* work(problem: Problem, state: State): Generator<undefined> {
     tooLarge: new Set(),
     counts: state.counts,
   };
-  const needs = needsOf(analysis);
-  const windows = windowsOf(analysis, needs);
-  const refute = refuter(problem, needs, windows);
+  const refute = refuter(analysis);
   const byEnergy: Refute = (caps) => {
     state.counts.refutations += 1;
     return refute(caps);
@@ -142,32 +264,6 @@ function* work(problem: Problem, state: State): Generator<undefined> {
     return vectors.open;
   }
 
-  /** Prices of hours by rank, made when first asked for. */
-  const priced = new Map<number, { hours: PricedHours; least: string }>();
-  const latest = state.best?.finishes.reduce((most, finish) => Math.max(most, finish), 0);
-
-  /** Raises the bound of a rank by prices of hours, if least finishes have changed since. */
-  function* price(rank: number): Generator<undefined> {
-    if (problem.activities.length > PRICED) return;
-    const least = lifting.least.join();
-    const known = priced.get(rank);
-    if (known?.least === least) return;
-    const until = Math.min(horizon, (latest ?? horizon) + AHEAD);
-    const hours =
-      known?.hours ?? pricedHours(problem, needs, windows, lifting.least, costs[rank], until);
-    if (known !== undefined) hours.again();
-    priced.set(rank, { hours, least });
-    const last = hours.counts.changes + PRICINGS;
-    while (hours.counts.changes < last && !hours.done && !isMet(rank)) {
-      yield;
-      const { windows: looked, looks } = hours.counts;
-      hours.step();
-      state.counts.refutations += hours.counts.windows - looked;
-      state.counts.looks += hours.counts.looks - looks;
-      lift(rank, hours.bound);
-    }
-  }
-
   // The heaviest come first in both: the sets have the same numbers.
   sets.ends.set(yield* crewEnds(analysis, sets.refits.slice(0, TOGETHER)));
   spread(sets);
@@ -176,7 +272,6 @@ function* work(problem: Problem, state: State): Generator<undefined> {
     if (isMet(rank)) continue;
     yield* raiseEnds(sets, lifting.least, horizon, costs[rank], byEnergy);
     raise();
-    yield* price(rank);
   }
   const open = refits.flatMap((_, r) => (lifting.least[r] > 0 ? [r] : []));
   for (let round = 0, effort = EFFORT; round < ROUNDS; round += 1, effort *= 2) {
@@ -189,7 +284,6 @@ function* work(problem: Problem, state: State): Generator<undefined> {
       if (isMet(rank)) continue;
       yield* raiseEnds(sets, lifting.least, horizon, costs[rank], byEnergy);
       raise();
-      yield* price(rank);
       let vector = yield* combine(rank, STEPS << round);
       // Where energy shows nothing of the cheapest vector, pairs of its refits may.
       for (let tries = 0; vector !== null && tries < 4 << round; tries += 1) {

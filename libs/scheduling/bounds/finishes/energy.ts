@@ -1,8 +1,7 @@
 import type { Problem } from '../../model/problem.ts';
-import { minutesBefore } from '../../search/crew/compiled/spans.ts';
+import { minutesBefore, type Spans } from '../../search/crew/compiled/spans.ts';
 import { freeTimes } from '../crew-hours/capacity.ts';
-import { union, type Flat } from '../hours.ts';
-import { listOf, spansOfKinds } from './kinds.ts';
+import { indexed, union, type Flat } from '../hours.ts';
 import type { Kind, Needs, Piece } from './pieces.ts';
 
 /** Whether pieces of work in their windows ask for more than the crew has in some span of time. */
@@ -18,6 +17,12 @@ export interface Energy {
 const CUTS = 48;
 /** Sets of kinds tried at most. */
 const SETS = 40;
+
+const listOf = ({ count, starts, ends }: Spans): number[] => {
+  const flat: number[] = [];
+  for (let i = 0; i < count; i += 1) flat.push(starts[i], ends[i]);
+  return flat;
+};
 
 /**
  * Kinds that share their people: of unions of crews all kinds that they can do, with relieved work or
@@ -55,7 +60,15 @@ function setsOf(kinds: readonly Kind[]): number[][] {
  */
 export function energyOf(problem: Problem, { kinds, pieces }: Needs): Energy {
   const free = freeTimes(problem);
-  const spans = spansOfKinds(problem, free, kinds);
+  const resting = (b: number, relieved: boolean): Flat =>
+    relieved ? union(listOf(free[b].work), listOf(free[b].breaks)) : listOf(free[b].work);
+  // When anybody can work on a kind.
+  const spans = kinds.map(({ builders, relieved }) =>
+    indexed(
+      problem,
+      builders.reduce<Flat>((sum, b) => union(sum, resting(b, relieved)), []),
+    ),
+  );
   const days = kinds.reduce<Flat>((sum, _, k) => union(sum, listOf(spans[k])), []);
   // Breaks of all at once cut no day: a night is an hour at least.
   const nights: number[] = [];

@@ -3,10 +3,9 @@ import { random } from '#kernel/random.ts';
 import { compile } from '../../search/crew/compiled/compiled.ts';
 import { activity, builder, lag, problem, work } from '../../testing/make.ts';
 import { plantedProblem } from '../../testing/planted.ts';
-import { analyse, type Analysis } from '../critical-path.ts';
+import { analyse } from '../critical-path.ts';
 import { LearnedPart, type Attempt } from './learning.ts';
-import { needsOf } from './pieces.ts';
-import { refuter, windowsOf, type Refute } from './refute.ts';
+import { refuter } from './refute.ts';
 
 const refit = (id: number): ReturnType<typeof problem>['refits'][number] => ({
   id: `refit-${String(id)}`,
@@ -16,11 +15,6 @@ const refit = (id: number): ReturnType<typeof problem>['refits'][number] => ({
   weight: 1,
   source: 'refit',
 });
-
-function refuterOf(analysis: Analysis): Refute {
-  const needs = needsOf(analysis);
-  return refuter(analysis.root.problem, needs, windowsOf(analysis, needs));
-}
 
 describe('refutation by the crew in days', () => {
   it('sees that two boats ask for more than the first day has, and for no more than two days', () => {
@@ -32,7 +26,7 @@ describe('refutation by the crew in days', () => {
       ),
       refits: [refit(0), refit(1)],
     });
-    const refute = refuterOf(analyse(compile(of)));
+    const refute = refuter(analyse(compile(of)));
     expect(refute([960, 960])).toBe(true);
     expect(refute([960, Infinity])).toBe(false);
     expect(refute([960, 1949])).toBe(true);
@@ -51,7 +45,7 @@ describe('refutation by the crew in days', () => {
       lags: [lag(0, 1, 1000)],
       refits: [refit(0), refit(1)],
     });
-    const refute = refuterOf(analyse(compile(of)));
+    const refute = refuter(analyse(compile(of)));
     expect(refute([2400, 960])).toBe(true);
     expect(refute([2400, 2400])).toBe(false);
   });
@@ -61,7 +55,7 @@ describe('refutation by the crew in days', () => {
     for (let seed = 0; seed < 60; seed += 1) {
       const { problem: of, plan } = plantedProblem(seed, 4 + (seed % 37));
       const analysis = analyse(compile(of));
-      const refute = refuterOf(analysis);
+      const refute = refuter(analysis);
       const rng = random(seed);
       const about = `seed ${String(seed)}`;
       for (let k = 0; k < 4; k += 1) {

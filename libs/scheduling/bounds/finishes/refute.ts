@@ -1,4 +1,3 @@
-import type { Problem } from '../../model/problem.ts';
 import type { Analysis } from '../critical-path.ts';
 import {
   copyDomains,
@@ -9,26 +8,23 @@ import {
   type Domains,
 } from '../domains.ts';
 import { energyOf } from './energy.ts';
-import type { Needs } from './pieces.ts';
+import { needsOf } from './pieces.ts';
 
 /** Tells of latest finishes, one for each refit (Infinity: none asked of it), that no plan keeps them. */
 export type Refute = (caps: readonly number[]) => boolean;
 
-/** When the crew work of refits can be done. */
-export interface PieceWindows {
-  /** By piece, before which none of it can be done. */
-  readonly from: Float64Array;
-  /**
-   * By piece, when all of it is done if the refits keep the caps (Infinity: none asked of its refit); null
-   * where they cannot. The same array each time.
-   */
-  latest(caps: readonly number[]): Float64Array | null;
-}
-
-/** Latest moments under caps, propagated through lags, hours and calendars. */
-export function windowsOf(analysis: Analysis, { pieces }: Needs): PieceWindows {
+/**
+ * Destructive bounds on finishes: under the caps latest moments are propagated through lags, hours
+ * and calendars, and then the crew's time is counted in every span of days (Klein & Scholl, "Computing
+ * lower bounds by destructive improvement", European J. Operational Research 112, 1999). True is a
+ * proof; false says nothing.
+ */
+export function refuter(analysis: Analysis): Refute {
   const { root, domains: base, assumed: known } = analysis;
   const { problem } = root;
+  const needs = needsOf(analysis);
+  const energy = energyOf(problem, needs);
+  const { pieces } = needs;
   const from = new Float64Array(pieces.length);
   const to = new Float64Array(pieces.length);
   const domains: Domains = copyDomains(base);
@@ -75,34 +71,18 @@ export function windowsOf(analysis: Analysis, { pieces }: Needs): PieceWindows {
     return true;
   };
 
-  return {
-    from,
-    latest(caps) {
-      const assumed: Assumed = {
-        taken: known.taken.slice(),
-        possible: known.possible.map((one) => one.slice()),
-      };
-      if (!narrow(caps, assumed)) return null;
-      pieces.forEach(({ refit, activities, cleanDown }, p) => {
-        to[p] = Infinity;
-        if (caps[refit] === Infinity) return;
-        const last = activities.reduce((most, a) => Math.max(most, domains.finishTo[a]), -Infinity);
-        to[p] = Math.min(last, problem.horizon - cleanDown) + cleanDown;
-      });
-      return to;
-    },
-  };
-}
-
-/**
- * Destructive bounds on finishes: in the windows that caps leave, the crew's time is counted in every
- * span of days (Klein & Scholl, "Computing lower bounds by destructive improvement", European J.
- * Operational Research 112, 1999). True is a proof; false says nothing.
- */
-export function refuter(problem: Problem, needs: Needs, windows: PieceWindows): Refute {
-  const energy = energyOf(problem, needs);
   return (caps) => {
-    const to = windows.latest(caps);
-    return to === null || energy.overloaded(windows.from, to);
+    const assumed: Assumed = {
+      taken: known.taken.slice(),
+      possible: known.possible.map((one) => one.slice()),
+    };
+    if (!narrow(caps, assumed)) return true;
+    pieces.forEach(({ refit, activities, cleanDown }, p) => {
+      to[p] = Infinity;
+      if (caps[refit] === Infinity) return;
+      const last = activities.reduce((most, a) => Math.max(most, domains.finishTo[a]), -Infinity);
+      to[p] = Math.min(last, problem.horizon - cleanDown) + cleanDown;
+    });
+    return energy.overloaded(from, to);
   };
 }

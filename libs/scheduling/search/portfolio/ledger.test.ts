@@ -3,11 +3,11 @@ import { ledgerOf } from './ledger.ts';
 import { partsOf } from './rounds.ts';
 import type { Seat } from './seat.ts';
 
-const seat = (keepsShare: boolean, needsPlan = false): Seat => ({
+const seat = (proves: boolean, needsPlan = false): Seat => ({
   name: 'one',
   from: 0,
   share: 0.5,
-  keepsShare,
+  proves,
   needsPlan,
   cost: 100,
   open: () => {

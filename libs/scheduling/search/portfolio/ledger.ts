@@ -17,13 +17,13 @@ const LEAST = 0.25;
 /**
  * Prices follow the effort counted in the last rounds, and shares what came of it: whoever betters a
  * plan or a bound has the whole of its share in the next round, and less and less without; before
- * that it has the least. Some keep theirs whatever comes: of a proof, or of refits in turn, there is
- * nothing to be seen until it is there.
+ * that it has the least. Searchers that prove keep theirs, for of a proof there is nothing to be seen
+ * until it is there.
  */
 export function ledgerOf(seats: readonly Seat[]): Ledger {
   const prices = seats.map(({ cost }) => cost);
   const known = seats.map(() => 0);
-  const weights = Float64Array.from(seats, ({ keepsShare }) => (keepsShare ? 1 : LEAST));
+  const weights = Float64Array.from(seats, ({ proves }) => (proves ? 1 : LEAST));
   return {
     price: (seat) => prices[seat],
     share: (seat) => seats[seat].share * weights[seat],
@@ -33,7 +33,7 @@ export function ledgerOf(seats: readonly Seat[]): Ledger {
         prices[seat] = (prices[seat] + latest) / 2;
         known[seat] = effort;
       }
-      if (seats[seat].keepsShare) return;
+      if (seats[seat].proves) return;
       weights[seat] = brought ? 1 : Math.max(LEAST, FADE * weights[seat]);
     },
   };

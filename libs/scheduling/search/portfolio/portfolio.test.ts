@@ -37,7 +37,7 @@ const scripted = (
   name,
   from,
   share: 1,
-  keepsShare: true,
+  proves: true,
   needsPlan: false,
   cost: 1000,
   open: () => {

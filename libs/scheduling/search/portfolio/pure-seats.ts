@@ -36,7 +36,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
   return [
     {
       name: 'exact',
-      keepsShare: true,
+      proves: true,
       needsPlan: false,
       from: 0,
       share: shares.exact,
@@ -45,7 +45,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'population',
-      keepsShare: false,
+      proves: false,
       needsPlan: false,
       from: JOIN,
       share: shares.population,
@@ -54,7 +54,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'neighbourhood',
-      keepsShare: false,
+      proves: false,
       needsPlan: true,
       from: IMPROVE,
       share: shares.neighbourhood,
@@ -63,7 +63,7 @@ export function pureSeats(n: number, isLagged: boolean): readonly Seat[] {
     },
     {
       name: 'destructive',
-      keepsShare: true,
+      proves: true,
       needsPlan: false,
       from: JOIN,
       share: shares.destructive,

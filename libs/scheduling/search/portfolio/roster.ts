@@ -22,6 +22,6 @@ const isPlain = ({ lags, activities }: Problem): boolean =>
  */
 export function rosterOf(problem: Problem): readonly Seat[] {
   const n = problem.activities.length;
-  if (!isPure(problem)) return wholeSeats(problem);
+  if (!isPure(problem)) return wholeSeats(n);
   return pureSeats(n, !isPlain(problem));
 }

@@ -34,7 +34,7 @@ export interface Seat {
   /** Of a round's length. */
   readonly share: number;
   /** What it is there for shows at its end only: it keeps its share whatever it brings before. */
-  readonly keepsShare: boolean;
+  readonly proves: boolean;
   /** Has nothing to do before there is a plan. */
   readonly needsPlan: boolean;
   readonly cost: number;

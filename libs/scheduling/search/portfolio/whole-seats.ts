@@ -6,7 +6,6 @@ import type { Compiled } from '../crew/compiled/compiled.ts';
 import { speedFor } from '../crew/compiled/crews.ts';
 import { crewSearch } from '../crew/search/search.ts';
 import type { Search } from '../search.ts';
-import { createTurns, hasTurns } from '../turns/turns.ts';
 import { createWholeNeighbourhood } from '../whole/neighbourhood.ts';
 import { createWhole, type CountedSearch } from '../whole/whole.ts';
 import { LATER, roundAfter, SOON } from './rounds.ts';
@@ -28,17 +27,11 @@ function narrowed(compiled: Compiled, { analysis }: RootProof): Compiled {
 const LOOK = 5;
 const TRY = 0.2;
 const RISE = 6;
-/** Of an activity of a part that is made from some refits. */
-const MAKE = 60;
 /** Of an iteration of the learning core, whatever it raises. */
 const CONFLICT = 100;
-/**
- * Of bounds on finishes: a piece of setting up a part, a look at caps by energy for each activity, and at a
- * day's price for a piece of work.
- */
+/** Of bounds on finishes: a piece of setting up a part, and a look at caps by energy for each activity. */
 const PIECE = 600;
 const REFUTATION = 3;
-const DAY = 0.015;
 
 /** Builders who might fill a place of a mode's crew, of all its places together, on the average. */
 function candidates(problem: Problem): number {
@@ -74,7 +67,7 @@ const crew = (n: number, share: number, from = 0): Seat => ({
   name: 'crew',
   from,
   share,
-  keepsShare: false,
+  proves: false,
   needsPlan: false,
   cost: 5 + 4 * n + 0.012 * n * n,
   open: ({ problem, seed, warm, compiled, root }) => {
@@ -89,30 +82,10 @@ const crew = (n: number, share: number, from = 0): Seat => ({
   },
 });
 
-/** What it is there for shows once all refits have had their turn. */
-const turns = (n: number, share: number): Seat => ({
-  name: 'turns',
-  from: IMPROVE,
-  share,
-  keepsShare: true,
-  needsPlan: true,
-  cost: 5 + 4 * n + 0.012 * n * n,
-  open: ({ problem, seed, warm, compiled, root }) => {
-    const search = createTurns(problem, seed, warm, narrowed(compiled(), root()), root());
-    const trying = TRY * candidates(problem);
-    return counting(search, () => {
-      const { looks, tries, made } = search.counts();
-      return LOOK * looks + trying * tries + MAKE * made;
-    });
-  },
-});
-
 /** Activities up to which the learning core takes the whole problem at once, early on, and at all. */
 const TINY = 12;
 const FEW = 60;
 const MANY = 100;
-/** Beyond, refits in turn are not through once before most runs end: at 800 a second crew search finds more. */
-const MOST = 400;
 /** By then there is a plan that is worth improving, if any. */
 const IMPROVE = LATER + 2;
 /** By then most problems that have plans have one. */
@@ -122,7 +95,7 @@ const whole = (n: number, from: number, share: number): Seat => ({
   name: 'whole',
   from,
   share,
-  keepsShare: true,
+  proves: true,
   needsPlan: false,
   cost: 60 + 10 * n,
   open: ({ problem, seed, warm, root, limits }) =>
@@ -134,7 +107,7 @@ const refuter = (share: number): Seat => ({
   name: 'refuter',
   from: REFUTE,
   share,
-  keepsShare: true,
+  proves: true,
   needsPlan: false,
   cost: 200,
   open: ({ problem, warm, root, limits }) => createRefuter(problem, warm, root(), limits),
@@ -145,15 +118,15 @@ const bounds = (n: number, share: number): Seat => ({
   name: 'bounds',
   from: LATER,
   share,
-  keepsShare: false,
+  proves: false,
   needsPlan: true,
   cost: n <= MANY ? 5_000 : 300 + 2 * n,
   open: ({ problem, seed, warm, root }) => {
     const search = createBounds(problem, seed, warm, root());
     return counting(search, () => {
-      const { conflicts, propagations, pieces, refutations, looks } = search.counts();
+      const { conflicts, propagations, pieces, refutations } = search.counts();
       const parts = CONFLICT * conflicts + RISE * propagations + PIECE * pieces;
-      return parts + REFUTATION * n * refutations + DAY * looks;
+      return parts + REFUTATION * n * refutations;
     });
   },
 });
@@ -163,7 +136,7 @@ const neighbourhood = (share: number): Seat => ({
   name: 'neighbourhood',
   from: IMPROVE,
   share,
-  keepsShare: false,
+  proves: false,
   needsPlan: true,
   cost: 900,
   open: ({ problem, seed, warm, root, limits }) =>
@@ -175,11 +148,9 @@ const neighbourhood = (share: number): Seat => ({
  * then those that improve plans. Where the core cannot hold the problem, a second search by decodes
  * has chances of its own; on yards of 40 tasks and fewer it never was the one to find anything.
  */
-export function wholeSeats(problem: Problem): readonly Seat[] {
-  const n = problem.activities.length;
+export function wholeSeats(n: number): readonly Seat[] {
   if (n <= TINY) return [crew(n, 0.1), whole(n, 0, 0.9), bounds(n, 0.2)];
   if (n <= FEW) return [crew(n, 0.3), whole(n, SOON, 0.7), neighbourhood(0.5), bounds(n, 0.2)];
-  const decodes = n <= MOST && hasTurns(problem) ? turns(n, 1) : crew(n, 0.5, IMPROVE);
-  const later = n <= MANY ? whole(n, LATER, 0.5) : decodes;
+  const later = n <= MANY ? whole(n, LATER, 0.5) : crew(n, 0.5, IMPROVE);
   return [crew(n, 1), later, neighbourhood(0.5), bounds(n, 0.3), refuter(0.3)];
 }

@@ -1,14 +1,15 @@
-import type { Compiled, CompiledActivity } from '../compiled/compiled.ts';
-import { barredOf, isBarredByMinutes } from './barred.ts';
+import type { Compiled } from '../compiled/compiled.ts';
+import { MOST_CREWS, type CrewOption } from '../compiled/crews.ts';
+import type { CompiledMode } from '../compiled/mode.ts';
+import { endOf, nextInside } from '../compiled/spans.ts';
+import { aloneFrom } from './crew-fit.ts';
 import type { Fit } from './crew-fit.ts';
 import { earliestFit } from './fit.ts';
 import type { Genome } from './genome.ts';
-import { manningOf } from './manning.ts';
 import { closeHolds, lendHolds } from '../places/holds.ts';
 import { hideFilm, showFilm } from '../places/films.ts';
 import type { State } from '../state/state.ts';
 import type { Way, Work } from '../state/work.ts';
-import type { CompiledMode } from '../compiled/mode.ts';
 import { narrow, narrowByKept, type Window } from './window.ts';
 
 /** Bounds on start and finish that hold in every plan in which the activity is present. */
@@ -44,21 +45,27 @@ export interface Chooser {
 /** Crews of a mode from which on each builder is first looked at alone. */
 const FEW = 4;
 
-/**
- * Work in one piece as whoever is quickest would do it. Null where that says nothing of others: the
- * shortest may finish when it is forbidden, and longer work not.
- */
-function quickestOf(activity: CompiledActivity, mode: CompiledMode): Work | null {
-  if (mode.pauses || activity.own.length > 0 || mode.forbiddenFinish !== null) return null;
-  return {
-    activity,
-    mode,
-    crew: -1,
-    option: null,
-    table: mode.table,
-    minutes: mode.least,
-    barred: null,
-  };
+/** By builder, from when each alone could begin, and for which look that was found out. */
+interface Looked {
+  readonly free: Float64Array;
+  readonly looked: Int32Array;
+}
+
+const nobodyLooked = ({ problem: { builders } }: Compiled): Looked => ({
+  free: new Float64Array(builders.length),
+  looked: new Int32Array(builders.length),
+});
+
+/** When a crew that begins no earlier than `from` is done at the earliest. */
+function endAtLeast(
+  { pauses }: CompiledMode,
+  { table, minutes }: CrewOption,
+  from: number,
+): number {
+  if (!pauses || minutes === 0 || from === Infinity) return from + minutes;
+  const start = nextInside(table.work, from);
+  const end = start < 0 ? -1 : endOf(table.work, start, minutes);
+  return end < 0 ? Infinity : end;
 }
 
 export function chooser(
@@ -80,30 +87,62 @@ export function chooser(
   const works = activities.map((activity) =>
     activity.modes.map((mode): Work => {
       const { table, minutes } = mode;
-      return { activity, mode, crew: -1, option: null, table, minutes, barred: null };
+      return { activity, mode, crew: -1, option: null, table, minutes };
     }),
   );
-  const quickest = activities.map((activity) =>
-    activity.modes.map((mode) => quickestOf(activity, mode)),
-  );
-  const manning = manningOf(compiled, state);
-  const barred = barredOf(compiled, state);
   const best: Way = { mode: -1, crew: -1, start: 0, finish: 0 };
   const near: Way = { mode: -1, crew: -1, start: 0, finish: 0 };
   let bestOvertime = false;
   /** The minute that the genome has the activity wait for, -1 where it names none. */
   let told = -1;
   let missed = Infinity;
+  const working = nobodyLooked(compiled);
+  const inBreak = nobodyLooked(compiled);
+  /** By crew of the mode looked at, from when it could begin; and where that may be in a break. */
+  const froms = new Float64Array(MOST_CREWS);
+  const eased = new Float64Array(MOST_CREWS);
+  /** By crew, when it would finish at the earliest; Infinity once it was tried. */
+  const soonest = new Float64Array(MOST_CREWS);
+  let look = 0;
+  /** No crew can begin earlier. */
+  let base = 0;
   /** No start from here on is worth while. */
   let last = 0;
+
+  /** A moment before which the crew cannot begin, whatever else there is. */
+  const manned = (
+    mode: CompiledMode,
+    { booked, alone }: CrewOption,
+    { free, looked }: Looked,
+    relieved: boolean,
+  ): number => {
+    let from = base;
+    for (let k = 0; k < booked.length; k += 1) {
+      const b = booked[k];
+      if (looked[b] !== look) {
+        looked[b] = look;
+        const table = relieved ? alone[k].relieved : alone[k].table;
+        free[b] = aloneFrom(state, mode, table, b, mode.least, base);
+      }
+      if (free[b] > from) from = free[b];
+    }
+    return from;
+  };
 
   /**
    * A moment before which nobody can begin the work in one piece: air, parts, resources and holds bar
    * the shortest, and so any. Infinity where they bar it for good.
    */
   const anybodyFrom = (a: number, m: number): number => {
-    const work = quickest[a][m];
-    if (work === null) return window.startFrom;
+    const work = works[a][m];
+    const { mode, activity } = work;
+    // The shortest may finish when it is forbidden, and longer work not.
+    if (mode.pauses || activity.own.length > 0 || mode.forbiddenFinish !== null)
+      return window.startFrom;
+    work.crew = -1;
+    work.option = null;
+    work.table = mode.table;
+    work.minutes = mode.least;
     bare.startFrom = window.startFrom;
     return earliestFit(compiled, state, work, bare, horizon + 1, Infinity, fit)
       ? fit.start
@@ -173,23 +212,21 @@ export function chooser(
    * Tries crews, those first that could finish first, until none that is left could be better. Of crews
    * that finish together the first of the list is taken.
    */
-  const tryLikeliest = (a: number, m: number, thrift: number): void => {
-    const soonest = manning.ranked(thrift);
-    const { froms, eased, moments } = manning;
-    for (let next = soonest.first(); next >= 0; next = soonest.first()) {
-      if (best.mode >= 0 && moments[next] > best.finish) return;
+  const tryLikeliest = (
+    a: number,
+    m: number,
+    crews: readonly CrewOption[],
+    thrift: number,
+  ): void => {
+    const { length } = crews;
+    for (;;) {
+      let next = 0;
+      for (let c = 1; c < length; c += 1) if (soonest[c] < soonest[next]) next = c;
+      if (soonest[next] === Infinity || (best.mode >= 0 && soonest[next] > best.finish)) return;
       const earlier = best.mode === m && next < best.crew;
       tryCrew(a, m, next, earlier ? -1 : 0, thrift, froms[next], eased[next]);
-      soonest.drop();
+      soonest[next] = Infinity;
     }
-  };
-
-  /** Tries crews in the order of the list, each of which has to be better by the genome's slack. */
-  const tryInOrder = (a: number, m: number, crews: number, { slack, thrift }: Genome): void => {
-    const { froms, eased, ends } = manning;
-    for (let c = 0; c < crews; c += 1)
-      if (best.mode < 0 || ends[c] < best.finish - slack)
-        tryCrew(a, m, c, slack, thrift, froms[c], eased[c]);
   };
 
   const tryMode = (a: number, m: number, genome: Genome): void => {
@@ -199,25 +236,31 @@ export function chooser(
       tryCrew(a, m, -1, 0, 0);
       return;
     }
+    base = window.startFrom;
     const wished = genome.crew[a];
     if (wished >= 0 && genome.mode[a] === m && wished < crews.length) {
       tryCrew(a, m, wished, 0, 0);
       if (best.mode >= 0) return;
     }
-    const { slack, thrift } = genome;
     if (crews.length < FEW) {
-      for (let c = 0; c < crews.length; c += 1) tryCrew(a, m, c, slack, thrift);
+      for (let c = 0; c < crews.length; c += 1) tryCrew(a, m, c, genome.slack, genome.thrift);
       return;
     }
-    manning.begin(mode, crews, anybodyFrom(a, m));
-    const work = works[a][m];
-    if (isBarredByMinutes(mode)) {
-      barred.gather(mode, window.startFrom);
-      work.barred = barred;
+    base = anybodyFrom(a, m);
+    look += 1;
+    let { overtime } = crews[0];
+    for (let c = 0; c < crews.length; c += 1) {
+      if (crews[c].overtime !== overtime) {
+        ({ overtime } = crews[c]);
+        look += 1;
+      }
+      const option = crews[c];
+      froms[c] = manned(mode, option, working, false);
+      eased[c] = mode.relieved && !mode.pauses ? manned(mode, option, inBreak, true) : froms[c];
+      if (genome.slack > 0) tryCrew(a, m, c, genome.slack, genome.thrift, froms[c], eased[c]);
+      else soonest[c] = endAtLeast(mode, option, froms[c]) + (option.overtime ? genome.thrift : 0);
     }
-    if (slack === 0) tryLikeliest(a, m, thrift);
-    else tryInOrder(a, m, crews.length, genome);
-    work.barred = null;
+    if (genome.slack === 0) tryLikeliest(a, m, crews, genome.thrift);
   };
 
   const lookAt = (a: number, m: number, genome: Genome): void => {

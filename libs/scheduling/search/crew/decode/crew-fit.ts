@@ -97,8 +97,7 @@ export function crewConflict(
 }
 
 /**
- * The first start from `from` on that lets work which may pause meet none of the crew's other work,
- * and none of the minutes that are known to be barred;
+ * The first start from `from` on that lets work which may pause meet none of the crew's other work;
  * -1 where none is before `last` with a finish before `limit`. Start and finish go to `out`.
  */
 function pausingStart(
@@ -109,15 +108,14 @@ function pausingStart(
   limit: number,
   out: Fit,
 ): number {
-  const { table, minutes, barred } = work;
+  const { table, minutes } = work;
   let s = from < 0 ? 0 : from;
   for (;;) {
     s = nextInside(table.work, s);
     if (s < 0 || s >= last || s + minutes >= limit) return NONE;
     const f = endOf(table.work, s, minutes);
     if (f < 0 || f >= limit) return NONE;
-    let at = barred === null ? NONE : barred.until(table.work, s, f);
-    if (at < 0) at = crewConflict(state, work, s, f);
+    const at = crewConflict(state, work, s, f);
     if (at < 0) {
       out.start = s;
       out.finish = f;

@@ -1,10 +1,10 @@
 import { functionFor } from '../../../model/lag.ts';
 import { crewConflict, crewStart, type Fit } from './crew-fit.ts';
 import type { Compiled } from '../compiled/compiled.ts';
-import { dustConflict, lastDustMet, sensitiveUntil } from '../places/dust.ts';
+import { dustConflict, dustMet, sensitiveUntil } from '../places/dust.ts';
 import { anchorBound, anchorReaching } from '../compiled/inverse.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
-import { lastShortageEnd } from '../state/profile.ts';
+import { shortageEnd } from '../state/profile.ts';
 import { slotStart } from './slots.ts';
 import {
   endOf,
@@ -101,28 +101,18 @@ function startFor({ mode, table, minutes }: Work, finish: number): number {
   return s < 0 ? Infinity : s;
 }
 
-/** The end of the last shortage that work in [s, f) meets of some resource, -1 where it meets none but those known to bar it. */
-function resourceConflict(
-  state: State,
-  { mode, table, barred }: Work,
-  s: number,
-  f: number,
-): number {
+function resourceConflict(state: State, { mode, table }: Work, s: number, f: number): number {
   for (const use of mode.uses) {
     const profile = state.profiles[use.resource];
     if (use.whole) {
-      const end = lastShortageEnd(profile, s, f, use.amount);
+      const end = shortageEnd(profile, s, f, use.amount);
       if (end >= 0) return end;
       continue;
     }
-    if (barred !== null) continue;
     const { work } = table;
-    const first = spanAfter(work, s);
-    let i = first;
-    while (i < work.count && work.starts[i] < f) i += 1;
-    for (i -= 1; i >= first; i -= 1) {
+    for (let i = spanAfter(work, s); i < work.count && work.starts[i] < f; i += 1) {
       const from = Math.max(s, work.starts[i]);
-      const end = lastShortageEnd(profile, from, Math.min(f, work.ends[i]), use.amount);
+      const end = shortageEnd(profile, from, Math.min(f, work.ends[i]), use.amount);
       if (end >= 0) return end;
     }
   }
@@ -164,7 +154,7 @@ export function earliestFit(
   out: Fit,
   from = window.startFrom,
 ): boolean {
-  const { activity, mode, minutes, option, barred } = work;
+  const { activity, mode, minutes, option } = work;
   const { horizon } = compiled;
   const plain = option !== null && !mode.bound;
   let s = from;
@@ -182,12 +172,11 @@ export function earliestFit(
     if (e > s) {
       if (!plain) jump = crewConflict(state, work, s, e);
       if (jump < 0 && mode.uses.length > 0) jump = resourceConflict(state, work, s, e);
-      if (jump < 0 && mode.dusty && f > s && barred === null)
-        jump = dustConflict(compiled, state, work, s, f);
+      if (jump < 0 && mode.dusty && f > s) jump = dustConflict(compiled, state, work, s, f);
     }
     if (jump < 0 && mode.sensitive) {
       const until = sensitiveUntil(compiled, activity.index, mode, f);
-      if (until > s) jump = lastDustMet(compiled, state, mode.space, s, until);
+      if (until > s) jump = dustMet(compiled, state, mode.space, s, until);
     }
     if (jump < 0 && activity.own.length > 0) jump = ownConflict(compiled, state, work, s, f);
     if (jump < 0 && activity.tangled) jump = tangleConflict(compiled, state, work, s, f);

@@ -39,7 +39,7 @@ export function addAir(air: Air, start: number, end: number): void {
 }
 
 /** The first span that begins after `t`. */
-export function firstAfter({ starts, count }: Air, t: number): number {
+function firstAfter({ starts, count }: Air, t: number): number {
   let lo = 0;
   let hi = count;
   while (lo < hi) {
@@ -86,36 +86,6 @@ export function met(air: Air, start: number, end: number): number {
     if (ends[i] > start) return ends[i];
   return -1;
 }
-
-/** The latest end of the spans of `air` that meet [start, end), -1 where none does. */
-function lastMet(air: Air, start: number, end: number): number {
-  const { count, starts, ends } = air;
-  let last = -1;
-  if (count === 0) return last;
-  for (let i = firstAfter(air, start - air.longest); i < count && starts[i] < end; i += 1)
-    if (ends[i] > start && ends[i] > last) last = ends[i];
-  return last;
-}
-
-/** As `lastMet`, but only outside the spans of `closed`, which are disjoint; or the moment the barrier is closed on it. */
-function lastMetOutside(air: Air, closed: Air, start: number, end: number): number {
-  let last = -1;
-  if (air.count === 0) return last;
-  let from = start;
-  for (let i = 0; i <= closed.count && from < end; i += 1) {
-    const until = i < closed.count ? closed.starts[i] : Infinity;
-    if (until > from) {
-      const at = lastMet(air, from, Math.min(end, until));
-      if (at >= 0) last = Math.min(at, until);
-    }
-    if (i < closed.count) from = Math.max(from, closed.ends[i]);
-  }
-  return last;
-}
-
-/** The one or the other: `closed` is null where no barrier is in the way. */
-export const lastMetPast = (air: Air, closed: Air | null, start: number, end: number): number =>
-  closed === null ? lastMet(air, start, end) : lastMetOutside(air, closed, start, end);
 
 /** The start of the earliest span of `air` that meets [start, end), Infinity if none. */
 export function firstMet(air: Air, start: number, end: number): number {

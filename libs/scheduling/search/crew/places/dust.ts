@@ -3,7 +3,6 @@ import {
   clearAir,
   firstMet,
   firstMetOutside,
-  lastMetPast,
   met,
   metOutside,
   removeAir,
@@ -130,24 +129,8 @@ export function firstDust(
   return first;
 }
 
-/** As `dustMet`, but the end of the last dust: what began before that would meet it as well. */
-export function lastDustMet(
-  { drift: { gatesInto, gates } }: Compiled,
-  state: State,
-  space: number,
-  start: number,
-  end: number,
-): number {
-  let last = lastMetPast(state.dust[space], null, start, end);
-  for (const gate of gatesInto[space]) {
-    const closed = state.closed[gates[gate].barrier];
-    last = Math.max(last, lastMetPast(state.gates[gate], closed, start, end));
-  }
-  return last;
-}
-
-/** The last end of what dust made in [start, end) would meet, or the moment a barrier closes on it; -1 where nothing. */
-function lastReached(
+/** The end of what dust made in [start, end) would meet, or the moment a barrier closes on it; -1 where nothing. */
+function reached(
   { drift: { reach, gates } }: Compiled,
   state: State,
   mode: CompiledMode,
@@ -155,18 +138,23 @@ function lastReached(
   end: number,
 ): number {
   const reaches = reach[mode.space];
-  let last = -1;
   for (let i = 0; i < reaches.length; i += 1) {
     const { space, gate } = reaches[i];
-    const closed = gate < 0 ? null : state.closed[gates[gate].barrier];
-    last = Math.max(last, lastMetPast(state.open[space], closed, start, end));
+    const open = state.open[space];
+    if (open.count === 0) continue;
+    const at =
+      gate < 0
+        ? met(open, start, end)
+        : metOutside(open, state.closed[gates[gate].barrier], start, end);
+    if (at >= 0) return at;
   }
-  return last;
+  return -1;
 }
 
 /**
- * When dusty work in [s, f) could start past the last that it meets; -1 where it meets nothing. Work
- * that starts later finishes no earlier, so that until that moment it would still stir up dust there.
+ * When dusty work in [s, f) could start past what its last working span meets; -1 where none meets
+ * anything. Work that starts later finishes no earlier, so that until that moment it would still stir
+ * up dust there.
  */
 export function dustConflict(
   compiled: Compiled,
@@ -176,15 +164,16 @@ export function dustConflict(
   f: number,
 ): number {
   const { settling } = compiled.problem.spaces[mode.space];
-  if (!mode.pauses) return lastReached(compiled, state, mode, s, f + settling);
+  if (!mode.pauses) return reached(compiled, state, mode, s, f + settling);
   const { work } = table;
   const first = spanAfter(work, s);
   let i = first;
   while (i < work.count && work.starts[i] < f) i += 1;
   for (i -= 1; i >= first; i -= 1) {
-    const until = Math.min(f, work.ends[i]) + settling;
-    const end = lastReached(compiled, state, mode, Math.max(s, work.starts[i]), until);
-    if (end >= 0) return end;
+    const segmentEnd = Math.min(f, work.ends[i]);
+    const end = reached(compiled, state, mode, Math.max(s, work.starts[i]), segmentEnd + settling);
+    // A start after this segment may let the surface close during the pause.
+    if (end >= 0) return Math.min(end, segmentEnd);
   }
   return -1;
 }

@@ -6,12 +6,12 @@ import type { Work } from '../state/work.ts';
 const modeOf = (compiled: Compiled, state: State, a: number): CompiledMode =>
   compiled.activities[a].modes[state.mode[a]];
 
-/** The last end of some placed activities that overlap [s, f), -1 where none does; no minutes occupy nothing. */
-function overlap({ start, finish }: State, list: readonly number[], s: number, f: number): number {
-  let last = -1;
+/** The end of the first of some placed activities that overlaps [s, f), -1 where none does; no minutes occupy nothing. */
+function overlap(state: State, list: readonly number[], s: number, f: number): number {
   for (const k of list)
-    if (start[k] < f && finish[k] > s && start[k] < finish[k] && finish[k] > last) last = finish[k];
-  return last;
+    if (state.start[k] < f && state.finish[k] > s && state.start[k] < state.finish[k])
+      return state.finish[k];
+  return -1;
 }
 
 /** The last move of the part that is finished at `t`, -1 where it has not been moved. */

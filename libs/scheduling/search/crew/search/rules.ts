@@ -71,7 +71,7 @@ const dueOrder = ({ problem: { refits }, horizon }: Compiled): number[] =>
     .sort((a, b) => (refits[a].due ?? horizon) - (refits[b].due ?? horizon) || a - b);
 
 /** The same order with a refit or two moved elsewhere. */
-export function shuffled(order: readonly number[], random: Random): number[] {
+function shuffled(order: readonly number[], random: Random): number[] {
   const next = [...order];
   for (let k = random.below(2); k >= 0 && next.length > 1; k -= 1) {
     const [one] = next.splice(random.below(next.length), 1);

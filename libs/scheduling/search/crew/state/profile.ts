@@ -45,27 +45,6 @@ export function shortageEnd(profile: Profile, start: number, end: number, amount
   return -1;
 }
 
-/**
- * The end of the last shortage in [start, end), -1 where there is none. Work that overlaps it and
- * starts later, while it lasts, still does.
- */
-export function lastShortageEnd(
-  profile: Profile,
-  start: number,
-  end: number,
-  amount: number,
-): number {
-  const { times, left, count } = profile;
-  for (let i = stepAt(profile, end - 1); i >= 0; i -= 1) {
-    if (left[i] < amount) {
-      for (i += 1; i < count && left[i] < amount; i += 1);
-      return i < count ? times[i] : Infinity;
-    }
-    if (times[i] <= start) break;
-  }
-  return -1;
-}
-
 /** The first moment from `from` on at which less than `amount` is left; Infinity where there is none. */
 export function shortageStart(profile: Profile, from: number, amount: number): number {
   const { times, left, count } = profile;

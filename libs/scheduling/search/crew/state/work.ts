@@ -2,7 +2,6 @@ import type { CompiledActivity } from '../compiled/compiled.ts';
 import type { CrewOption } from '../compiled/crews.ts';
 import type { CompiledMode } from '../compiled/mode.ts';
 import type { WorkTable } from '../compiled/spans.ts';
-import type { Barred } from '../decode/barred.ts';
 
 /**
  * An activity done in some mode by some crew, wherever in time. Who looks for a place for it makes
@@ -17,8 +16,6 @@ export interface Work {
   /** The time in which it can be done, and how much of that it takes. */
   table: WorkTable;
   minutes: number;
-  /** Of work that may pause, the minutes that nobody can work; null where each place in time is asked about. */
-  barred: Barred | null;
 }
 
 /** Where an activity is, and how it is done; `mode` -1 where it is nowhere. */
